@@ -1,0 +1,126 @@
+//! The quantities that cross from one room to another, so that a watt is never passed where a volt is meant.
+//!
+//! SI inside: watts, volts, amperes, degrees Celsius for temperatures. Only the products that physics allows are
+//! defined; anything else needs an explicit `.0`.
+
+use std::iter::Sum;
+use std::ops::{Add, Div, Mul, Sub};
+
+use serde::{Deserialize, Serialize};
+
+macro_rules! quantity {
+    ($(#[$doc:meta])* $name:ident) => {
+        $(#[$doc])*
+        #[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Default, Serialize, Deserialize)]
+        #[serde(transparent)]
+        pub struct $name(pub f64);
+
+        impl Add for $name {
+            type Output = Self;
+            fn add(self, other: Self) -> Self {
+                Self(self.0 + other.0)
+            }
+        }
+        impl Sub for $name {
+            type Output = Self;
+            fn sub(self, other: Self) -> Self {
+                Self(self.0 - other.0)
+            }
+        }
+        impl Mul<f64> for $name {
+            type Output = Self;
+            fn mul(self, factor: f64) -> Self {
+                Self(self.0 * factor)
+            }
+        }
+        impl Mul<$name> for f64 {
+            type Output = $name;
+            fn mul(self, quantity: $name) -> $name {
+                $name(self * quantity.0)
+            }
+        }
+        impl Div<f64> for $name {
+            type Output = Self;
+            fn div(self, divisor: f64) -> Self {
+                Self(self.0 / divisor)
+            }
+        }
+        /// The quotient of two like quantities is a bare number.
+        impl Div for $name {
+            type Output = f64;
+            fn div(self, other: Self) -> f64 {
+                self.0 / other.0
+            }
+        }
+        impl Sum for $name {
+            fn sum<I: Iterator<Item = Self>>(terms: I) -> Self {
+                terms.fold(Self(0.0), Add::add)
+            }
+        }
+        impl $name {
+            /// The larger of two.
+            #[must_use]
+            pub fn max(self, other: Self) -> Self {
+                Self(self.0.max(other.0))
+            }
+            /// The smaller of two.
+            #[must_use]
+            pub fn min(self, other: Self) -> Self {
+                Self(self.0.min(other.0))
+            }
+        }
+    };
+}
+
+quantity! {
+    /// Power in watts.
+    Watts
+}
+quantity! {
+    /// Electric potential in volts.
+    Volts
+}
+quantity! {
+    /// Electric current in amperes.
+    Amps
+}
+quantity! {
+    /// Resistance in ohms.
+    Ohms
+}
+quantity! {
+    /// Temperature in degrees Celsius; a difference of two is in kelvins.
+    Celsius
+}
+
+impl Mul<Amps> for Volts {
+    type Output = Watts;
+    fn mul(self, current: Amps) -> Watts {
+        Watts(self.0 * current.0)
+    }
+}
+impl Mul<Volts> for Amps {
+    type Output = Watts;
+    fn mul(self, voltage: Volts) -> Watts {
+        voltage * self
+    }
+}
+impl Mul<Amps> for Ohms {
+    type Output = Volts;
+    fn mul(self, current: Amps) -> Volts {
+        Volts(self.0 * current.0)
+    }
+}
+
+impl Amps {
+    /// A current written in milliamperes, as tables and listings print it.
+    #[must_use]
+    pub fn from_ma(milliamperes: f64) -> Self {
+        Self(milliamperes / 1000.0)
+    }
+    /// The current in milliamperes.
+    #[must_use]
+    pub fn ma(self) -> f64 {
+        self.0 * 1000.0
+    }
+}
