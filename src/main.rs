@@ -1,1 +1,3 @@
+//! Arguments to exit code.
+
 fn main() {}
