@@ -1,5 +1,8 @@
 //! plainwatt: what an LED grow light can draw, against the wattage it is sold by.
-#![warn(missing_docs)]
 
+pub mod comparison;
+pub mod draw;
 pub mod facts;
+pub mod reference;
+pub mod uncertain;
 pub mod units;

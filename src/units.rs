@@ -3,6 +3,7 @@
 //! SI inside: watts, volts, amperes, degrees Celsius for temperatures. Only the products that physics allows are
 //! defined; anything else needs an explicit `.0`.
 
+use std::fmt;
 use std::iter::Sum;
 use std::ops::{Add, Div, Mul, Sub};
 
@@ -122,5 +123,43 @@ impl Amps {
     #[must_use]
     pub fn ma(self) -> f64 {
         self.0 * 1000.0
+    }
+}
+
+/// Three significant digits, or all of the whole number: what a person can use of an estimate.
+fn rounded(value: f64, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+    let decimals = match value.abs() {
+        x if x >= 99.95 => 0,
+        x if x >= 9.995 => 1,
+        _ => 2,
+    };
+    let text = format!("{value:.decimals$}");
+    // 185 W stated is 185, 28.5 is 28.5, and 0.20 is 0.2: trailing zeros promise a precision that is not there.
+    let text = if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { &text };
+    f.write_str(text)
+}
+
+impl fmt::Display for Watts {
+    /// Rounded for people, with the unit.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        rounded(self.0, f)?;
+        f.write_str(" W")
+    }
+}
+
+/// A number rounded for people as [`Watts`] are, without a unit: for ranges such as `113 to 201 W`.
+#[derive(Debug, Clone, Copy)]
+pub struct Rounded(pub f64);
+
+impl fmt::Display for Rounded {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        rounded(self.0, f)
+    }
+}
+
+impl fmt::Display for Amps {
+    /// In whole milliamperes.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{:.0} mA", self.ma())
     }
 }

@@ -1,0 +1,224 @@
+//! One listing in, its assessment out.
+
+use smallvec::SmallVec;
+
+use super::basis::basis;
+use super::counted::{Counted, count};
+use super::measured;
+use super::own_words::{self, OwnWord};
+use super::reason::Reason;
+use super::settings::Settings;
+use super::verdict::{Basis, Evidence, Verdict};
+use crate::draw::Model;
+use crate::facts::Listing;
+use crate::uncertain::Uncertain;
+use crate::units::{Amps, Watts};
+
+/// One piece of evidence with its own verdict.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Finding {
+    /// What it rests on.
+    pub evidence: Evidence,
+    /// What it says by itself.
+    pub verdict: Verdict,
+    /// What was seen.
+    pub reason: Reason,
+}
+
+/// Currents solved backwards from watts.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Backwards {
+    /// The factor on all currents, 1 being full draw.
+    pub scale: f64,
+    /// Its standard uncertainty, where it comes from a reading.
+    pub scale_u: Option<f64>,
+    /// The current through each die; absent where the classes are mixed.
+    pub current: Option<Amps>,
+    /// Its standard uncertainty.
+    pub current_u: Option<Amps>,
+}
+
+/// Everything that was worked out about one listing.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Assessment {
+    /// The grade of the claim.
+    pub verdict: Verdict,
+    /// What it rests on.
+    pub evidence: Evidence,
+    /// How the claim seems to have been made; absent without a claim.
+    pub basis: Option<Basis>,
+    /// Measured draw over claim if there is a reading, else full draw over claim.
+    pub share: Option<f64>,
+    /// What the count says.
+    pub counted: Counted,
+    /// The current of the class, per die; absent where the classes are mixed.
+    pub class_current: Option<Amps>,
+    /// What the claim would need; without a claim, what the class's name would.
+    pub needed: Option<Backwards>,
+    /// What the reading says the diodes run at.
+    pub running: Option<Backwards>,
+    /// The reading in watts.
+    pub measured: Option<Uncertain<Watts>>,
+    /// The ceiling that stated volts and amperes put on watts.
+    pub volt_amps: Option<Watts>,
+    /// The watts that PPF over PPE imply.
+    pub implied: Option<Watts>,
+    /// Every piece of evidence, strongest first.
+    pub findings: SmallVec<[Finding; 3]>,
+    /// What a reader should know.
+    pub reasons: SmallVec<[Reason; 4]>,
+}
+
+/// Assesses a listing. The same function serves one light and a catalogue.
+#[must_use]
+pub fn assess(listing: &Listing<'_>, model: &Model, settings: &Settings) -> Assessment {
+    let mut reasons: SmallVec<[Reason; 4]> = listing.notes.iter().map(|note| Reason::Noted(*note)).collect();
+    let mut findings = SmallVec::new();
+
+    let measured = listing.reading.and_then(|reading| measured::watts(reading, settings));
+    if let Some(reading) = measured {
+        let verdict =
+            listing.claim.map_or(Verdict::Unsettled, |claim| measured::decide(reading, claim, settings));
+        findings.push(Finding {
+            evidence: Evidence::Measured,
+            verdict,
+            reason: Reason::Measured { watts: reading.value },
+        });
+        reasons.push(Reason::FullBrightness);
+    }
+    if let Some((verdict, reason)) =
+        listing.reading.and_then(|reading| measured::decide_volt_amps(reading, listing.claim, settings))
+    {
+        findings.push(Finding { evidence: Evidence::Measured, verdict, reason });
+        reasons.push(reason);
+    }
+
+    let counted = count(listing, model, settings, &mut reasons);
+    if let Some(verdict) = counted.verdict
+        && let Some(point) = counted.draw.as_ref().map(|d| &d.full).or(counted.package_ceiling.as_ref())
+    {
+        let (low, high) = point.wall_interval();
+        let reason = if counted.draw.is_some() {
+            Reason::CountedDraw { low, high }
+        } else {
+            Reason::CountedCeiling { low, high }
+        };
+        findings.push(Finding { evidence: Evidence::Counted, verdict, reason });
+    }
+
+    let own = own_words::find(listing, settings);
+    for (verdict, reason) in &own {
+        findings.push(Finding { evidence: Evidence::OwnWords, verdict: *verdict, reason: *reason });
+        if *verdict != Verdict::Unsettled {
+            reasons.push(*reason);
+        }
+    }
+    let (verdict, evidence) = overall(measured.is_some(), &findings, counted.verdict, &own, &mut reasons);
+    if evidence == Evidence::None {
+        reasons.push(if listing.claim.is_none() && measured.is_none() {
+            Reason::NothingToGoOn
+        } else {
+            Reason::NothingBesideTheClaim
+        });
+    } else if listing.claim.is_none() {
+        reasons.push(Reason::NoClaim);
+    }
+
+    let mut assessment = Assessment {
+        verdict,
+        evidence,
+        basis: listing.claim.map(|claim| basis(listing, claim, measured, &counted, settings)),
+        share: None,
+        class_current: None,
+        needed: None,
+        running: None,
+        measured,
+        volt_amps: listing.supply.as_ref().map(own_words::volt_amps),
+        implied: listing.ppf.zip(listing.ppe).map(|(ppf, ppe)| Watts(ppf.value / ppe.value)),
+        counted,
+        findings,
+        reasons,
+    };
+    assessment.share = listing.claim.and_then(|claim| {
+        let draw = measured.map(|m| m.value).or(assessment.counted.draw.as_ref().map(|d| d.full.wall.value));
+        draw.map(|draw| draw / claim)
+    });
+    solve_backwards(&mut assessment, listing, model);
+    assessment
+}
+
+/// A measurement decides alone. Without one the worse of the count and the listing's own words decides if it convicts;
+/// own words that point low never overrule a count that allows the claim.
+fn overall(
+    measured: bool,
+    findings: &[Finding],
+    counted: Option<Verdict>,
+    own: &[OwnWord],
+    reasons: &mut SmallVec<[Reason; 4]>,
+) -> (Verdict, Evidence) {
+    if let Some(first) = findings.first().filter(|f| f.evidence == Evidence::Measured)
+        && (measured || first.verdict.convicts())
+    {
+        return (first.verdict, Evidence::Measured);
+    }
+    let own = own_words::together(own);
+    match (counted, own) {
+        (Some(count), Some(own)) if own.convicts() && own > count => (own, Evidence::OwnWords),
+        (Some(count), Some(Verdict::Understated)) if !count.convicts() => {
+            reasons.push(Reason::OwnWordsAgainstCount);
+            (Verdict::Unsettled, Evidence::Counted)
+        }
+        (Some(count), _) => (count, Evidence::Counted),
+        (None, Some(own)) => (own, Evidence::OwnWords),
+        (None, None) => (Verdict::Unsettled, Evidence::None),
+    }
+}
+
+fn solve_backwards(assessment: &mut Assessment, listing: &Listing<'_>, model: &Model) {
+    let Some(draw) = &assessment.counted.draw else { return };
+    let first = draw.parts[0].class;
+    let one_class = draw.parts.iter().all(|part| part.class == first);
+    let full_current = one_class.then(|| draw.full_die_current(model, first));
+    assessment.class_current = one_class.then(|| model.table().class(first).die_current);
+
+    if let Some(sought) = listing.claim.or(assessment.counted.class_sum) {
+        let scale = draw.scale_for(sought);
+        assessment.needed = scale.map(|scale| Backwards {
+            scale,
+            scale_u: None,
+            current: full_current.map(|i| i * scale),
+            current_u: None,
+        });
+        if scale.is_none() {
+            assessment.reasons.push(Reason::NeededOutsideCurve { sought });
+        }
+    }
+    if let Some(reading) = assessment.measured {
+        assessment.running = draw.scale_for(reading.value).map(|scale| {
+            let scale_u = draw.scale_u(model, scale, reading.u).ok();
+            Backwards {
+                scale,
+                scale_u,
+                current: full_current.map(|i| i * scale),
+                current_u: full_current.zip(scale_u).map(|(i, u)| i * u),
+            }
+        });
+        if reading.value.0 > draw.ceiling.wall.value.0 {
+            assessment.reasons.push(Reason::ReadingBeyondCeiling { ceiling: draw.ceiling.wall.value });
+        }
+        // Half of what is commonly the least: nobody builds a light to run its diodes that low.
+        if let Ok(least) = draw.wall_at_share_of_common_low(model, 0.5)
+            && reading.value.0 < least.0
+        {
+            assessment.reasons.push(Reason::ReadingUnderCommon { least });
+        }
+    }
+    if let Some(admitted) = &listing.admitted
+        && own_words::admitted_bounds(admitted).0.0 > draw.ceiling.wall_interval().1.0
+        && !listing.tally.as_ref().is_some_and(|t| t.lower_bound)
+    {
+        assessment
+            .reasons
+            .push(Reason::AdmittedBeyondCeiling { admitted: admitted.low, ceiling: draw.ceiling.wall.value });
+    }
+}

@@ -1,0 +1,179 @@
+//! What the diode count says.
+
+use smallvec::SmallVec;
+
+use super::reason::Reason;
+use super::settings::Settings;
+use super::verdict::Verdict;
+use crate::draw::{Draw, Model, Part, PointDraw};
+use crate::facts::{Listing, StatedClass};
+use crate::uncertain::normal_cdf;
+use crate::units::Watts;
+
+/// Below this LED power the first-order interval is too narrow, because the driver's efficiency is least known there.
+const SMALL: Watts = Watts(15.0);
+
+/// What was worked out from a count.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Counted {
+    /// The estimate, where every diode has a class with a row.
+    pub draw: Option<Draw>,
+    /// The ceiling of the largest class of the package, where only a package is named.
+    pub package_ceiling: Option<PointDraw>,
+    /// The count times the names of the classes, where every diode has one.
+    pub class_sum: Option<Watts>,
+    /// Probability that the full draw reaches the claim less the tolerance.
+    pub p_reach: Option<f64>,
+    /// Probability that the ceiling draw does.
+    pub p_ceiling: Option<f64>,
+    /// The verdict of the count alone, where it has one.
+    pub verdict: Option<Verdict>,
+}
+
+impl Counted {
+    /// The draw at the published maximum, from the class or from the package alone.
+    #[must_use]
+    pub fn ceiling(&self) -> Option<&PointDraw> {
+        self.draw.as_ref().map(|d| &d.ceiling).or(self.package_ceiling.as_ref())
+    }
+}
+
+/// The parts of a listing whose classes all have a row, or why there are none.
+enum Resolved {
+    Parts(SmallVec<[Part; 8]>),
+    PackageOnly(SmallVec<[Part; 8]>),
+    Nothing,
+}
+
+pub(super) fn count(
+    listing: &Listing<'_>,
+    model: &Model,
+    settings: &Settings,
+    reasons: &mut SmallVec<[Reason; 4]>,
+) -> Counted {
+    let mut counted = Counted { class_sum: class_sum(listing), ..Counted::default() };
+    let (parts, package_only) = match resolve(listing, model, reasons) {
+        Resolved::Parts(parts) => (parts, false),
+        Resolved::PackageOnly(parts) => (parts, true),
+        Resolved::Nothing => return counted,
+    };
+    let draw = match Draw::of(model, &parts, listing.drive) {
+        Ok(draw) => draw,
+        Err(outside) => {
+            reasons.push(Reason::DriveOutsideCurve(outside));
+            return counted;
+        }
+    };
+    for part in &parts {
+        let class = model.table().class(part.class);
+        if !model.table().diode(class.die, part.colour).1 {
+            reasons.push(Reason::NoRowForColour { colour: part.colour, die: class.die });
+        }
+    }
+    if let (Some(drive), false) = (listing.drive, package_only) {
+        reasons.push(Reason::DriveStated { drive });
+    }
+    if package_only {
+        counted.package_ceiling = Some(draw.ceiling);
+    } else {
+        counted.draw = Some(draw);
+    }
+    if let Some(claim) = listing.claim {
+        decide(&mut counted, listing, model, claim, settings, reasons);
+    } else {
+        counted.verdict = Some(Verdict::Unsettled);
+    }
+    counted
+}
+
+fn decide(
+    counted: &mut Counted,
+    listing: &Listing<'_>,
+    model: &Model,
+    claim: Watts,
+    settings: &Settings,
+    reasons: &mut SmallVec<[Reason; 4]>,
+) {
+    let least = settings.least(claim);
+    let p = |point: &PointDraw| normal_cdf((point.wall.value - least) / point.wall.u);
+    let large_enough =
+        |point: &PointDraw| point.led.value.0 >= SMALL.0 || point.wall_upper_bound(settings.z()).0 < least.0;
+    let lower_bound = listing.tally.as_ref().is_some_and(|t| t.lower_bound);
+
+    let Some(draw) = &counted.draw else {
+        let Some(ceiling) = &counted.package_ceiling else { return };
+        let p_ceiling = p(ceiling);
+        counted.p_ceiling = Some(p_ceiling);
+        if settings.sure_not(p_ceiling) && !lower_bound && large_enough(ceiling) {
+            counted.verdict = Some(Verdict::OutOfReach);
+        }
+        return;
+    };
+    let (p_reach, p_ceiling) = (p(&draw.full), p(&draw.ceiling));
+    let verdict = if settings.sure(p_reach) {
+        Verdict::WithinReach
+    } else if !settings.sure_not(p_reach) {
+        Verdict::Unsettled
+    } else if lower_bound {
+        reasons.push(Reason::LowerBound);
+        Verdict::Unsettled
+    } else if !large_enough(&draw.full) {
+        reasons.push(Reason::SmallLight { led: draw.full.led.value });
+        Verdict::Unsettled
+    } else if settings.sure_not(p_ceiling) && large_enough(&draw.ceiling) {
+        if draw.parts.iter().any(|p| model.table().class(p.class).from_memory()) {
+            reasons.push(Reason::CeilingFromMemory);
+            Verdict::Overstated
+        } else {
+            Verdict::OutOfReach
+        }
+    } else {
+        Verdict::Overstated
+    };
+    counted.p_reach = Some(p_reach);
+    counted.p_ceiling = Some(p_ceiling);
+    counted.verdict = Some(verdict);
+}
+
+fn resolve(listing: &Listing<'_>, model: &Model, reasons: &mut SmallVec<[Reason; 4]>) -> Resolved {
+    let Some(tally) = listing.tally.as_ref().filter(|t| t.total() > 0) else {
+        return Resolved::Nothing;
+    };
+    let mut parts = SmallVec::new();
+    let mut stated = 0;
+    for group in tally.groups.iter().filter(|g| g.count.number > 0) {
+        let Some(class) = group.class.or(listing.class) else { continue };
+        stated += 1;
+        let Some(class) = model.table().find(&class) else {
+            reasons.push(Reason::ClassUnknown { class });
+            return Resolved::Nothing;
+        };
+        parts.push(Part { class, colour: group.colour, count: group.count });
+    }
+    let groups = tally.groups.iter().filter(|g| g.count.number > 0);
+    if stated == groups.clone().count() {
+        return Resolved::Parts(parts);
+    }
+    // Some diodes have no class. A package word bounds what they can draw; without one the count says nothing of watts.
+    if let (0, Some(package)) = (stated, listing.package)
+        && let Some(class) = model.table().largest(package)
+    {
+        reasons.push(Reason::PackageOnly { package });
+        return Resolved::PackageOnly(
+            groups.map(|g| Part { class, colour: g.colour, count: g.count }).collect(),
+        );
+    }
+    reasons.push(Reason::ClassNotStated);
+    Resolved::Nothing
+}
+
+/// Sum of N times the class's name. It needs no row: it is what a seller multiplies.
+fn class_sum(listing: &Listing<'_>) -> Option<Watts> {
+    let tally = listing.tally.as_ref().filter(|t| t.total() > 0)?;
+    let mut sum = Watts(0.0);
+    for group in &tally.groups {
+        let class: StatedClass = group.class.or(listing.class)?;
+        sum = sum + class.watts * f64::from(group.count.number);
+    }
+    Some(sum)
+}

@@ -1,0 +1,25 @@
+//! The claim against the draw: the decision, its basis, the reasons, and what could honestly be printed instead.
+//!
+//! [`assess`] is the one way in; every command and every format goes through it. The decision rules are those of JCGM
+//! 106:2012: a claim is overstated only when the probability that the draw reaches it, less the tolerance, is below one
+//! minus the confidence.
+
+mod assess;
+mod basis;
+mod counted;
+mod label;
+mod measured;
+mod own_words;
+mod reason;
+mod reason_text;
+mod sentence;
+mod settings;
+mod verdict;
+
+pub use assess::{Assessment, Backwards, Finding, assess};
+pub use counted::Counted;
+pub use label::honest_label;
+pub use reason::Reason;
+pub use sentence::sentence;
+pub use settings::{MeterAccuracy, Settings};
+pub use verdict::{Basis, Evidence, Verdict};
