@@ -115,6 +115,8 @@ pub struct Listing<'a> {
     pub supplier: Option<Cow<'a, str>>,
     /// The title as pasted.
     pub title: Option<Cow<'a, str>>,
+    /// The description, read after the title.
+    pub description: Option<Cow<'a, str>>,
     /// The figure under test, per light.
     pub claim: Option<Watts>,
     /// The class that holds for every group without its own.
@@ -137,6 +139,8 @@ pub struct Listing<'a> {
     pub ppe: Option<Stated>,
     /// The lamp it is said to replace.
     pub replaces: Option<Replaced>,
+    /// What it costs, in whatever currency the list is in.
+    pub price: Option<f64>,
     /// How many lights the listing sells together.
     pub units_in_pack: Option<u32>,
     /// What was seen on the way to these facts that a reader of the result should know.

@@ -1,0 +1,278 @@
+//! One row -> one listing.
+
+use std::borrow::Cow;
+
+use smallvec::SmallVec;
+
+use super::columns::{Columns, Field};
+use super::numbers::{printed, quantity};
+use crate::counting;
+use crate::facts::{
+    Admitted, Colour, Count, Fault, Group, Listing, MeterReading, Note, Replaced, StatedClass, Supply, Tally,
+};
+use crate::units::{Amps, Volts, Watts};
+
+/// Cells that belong together and are put together once the row is read.
+#[derive(Default)]
+struct Pending<'a> {
+    tally: Option<Tally>,
+    colours: SmallVec<[Group; 8]>,
+    total: Option<u32>,
+    measured_w: Option<f64>,
+    measured_v: Option<f64>,
+    measured_a: Option<f64>,
+    measured_pf: Option<f64>,
+    admits_low: Option<f64>,
+    admits_high: Option<f64>,
+    supply_v: Option<&'a str>,
+    supply_a: Option<&'a str>,
+}
+
+impl Columns {
+    /// Reads a row. `cell` gives the text at a place, `None` past the row's end; `fields` is how many the row has.
+    ///
+    /// The title is kept as it stands; reading it is another room's work.
+    ///
+    /// # Errors
+    /// The first cell that cannot be read, by its header, with what is accepted there.
+    pub fn listing<'a>(
+        &self,
+        fields: usize,
+        cell: impl Fn(usize) -> Option<&'a str>,
+    ) -> Result<Listing<'a>, Fault> {
+        if fields != self.width() {
+            return Err(Fault {
+                line: None,
+                byte: None,
+                column: None,
+                found: format!("{fields} fields"),
+                accepted: format!(
+                    "{} fields, as in the header; a field that holds the delimiter is put in quotes",
+                    self.width()
+                ),
+            });
+        }
+        let mut listing = Listing::default();
+        let mut pending = Pending::default();
+        for &(field, place) in &self.fields {
+            let Some(text) = cell(place).map(str::trim).filter(|t| !t.is_empty()) else { continue };
+            self.read_cell(field, place, text, &mut listing, &mut pending)?;
+        }
+        self.put_together(&mut listing, pending)?;
+        Ok(listing)
+    }
+
+    fn fault(&self, place: usize, found: &str, accepted: &str) -> Fault {
+        Fault::new(self.headers[place].trim(), found, accepted)
+    }
+
+    fn above_zero(&self, place: usize, text: &str, unit: &str, accepted: &str) -> Result<f64, Fault> {
+        match quantity(text, unit) {
+            Some(value) if value > 0.0 && value.is_finite() => Ok(value),
+            _ => Err(self.fault(place, text, accepted)),
+        }
+    }
+
+    fn read_cell<'a>(
+        &self,
+        field: Field,
+        place: usize,
+        text: &'a str,
+        listing: &mut Listing<'a>,
+        pending: &mut Pending<'a>,
+    ) -> Result<(), Fault> {
+        let watts = || self.above_zero(place, text, "W", "watts above 0, such as 300 or 28.5");
+        match field {
+            Field::Listing => listing.name = Some(Cow::Borrowed(text)),
+            Field::Supplier => listing.supplier = Some(Cow::Borrowed(text)),
+            Field::Title => listing.title = Some(Cow::Borrowed(text)),
+            Field::Description => listing.description = Some(Cow::Borrowed(text)),
+            Field::ClaimW => listing.claim = Some(Watts(watts()?)),
+            Field::Class => listing.class = Some(self.class(place, text)?),
+            Field::Tally => {
+                pending.tally = Some(counting::tally(text).map_err(|error| {
+                    self.fault(place, text, &error.to_string())
+                })?);
+            }
+            Field::DiodeCount => pending.total = Some(self.whole(place, text)?),
+            Field::Count(colour) => {
+                let number = self.whole(place, text)?;
+                if number > 0 {
+                    pending.colours.push(Group { colour, count: Count::exact(number), class: None });
+                }
+            }
+            Field::DriveMa => {
+                let ma = self.above_zero(place, text, "mA", "milliamperes above 0 through each diode, such as 700")?;
+                listing.drive = Some(Amps::from_ma(ma));
+            }
+            Field::MeasuredW => pending.measured_w = Some(watts()?),
+            Field::MeasuredV => {
+                pending.measured_v = Some(self.above_zero(place, text, "V", "volts above 0, such as 230")?);
+            }
+            Field::MeasuredA => {
+                pending.measured_a = Some(self.above_zero(place, text, "A", "amperes above 0, such as 0.6")?);
+            }
+            Field::MeasuredPf => {
+                let accepted = "a power factor above 0 and at most 1";
+                let factor = self.above_zero(place, text, "", accepted)?;
+                if factor > 1.0 {
+                    return Err(self.fault(place, text, accepted));
+                }
+                pending.measured_pf = Some(factor);
+            }
+            Field::AdmitsLowW => pending.admits_low = Some(watts()?),
+            Field::AdmitsHighW => pending.admits_high = Some(watts()?),
+            Field::SupplyV => {
+                self.above_zero(place, text, "V", "volts above 0, such as 120")?;
+                pending.supply_v = Some(text);
+            }
+            Field::SupplyA => {
+                self.above_zero(place, text, "A", "amperes above 0, such as 0.6")?;
+                pending.supply_a = Some(text);
+            }
+            Field::Ppf => {
+                self.above_zero(place, text, "", "a photon flux in umol/s above 0")?;
+                listing.ppf = printed(text, "");
+            }
+            Field::Ppe => {
+                self.above_zero(place, text, "", "a photon efficacy in umol/J above 0")?;
+                listing.ppe = printed(text, "");
+            }
+            Field::ReplacesW => listing.replaces = Some(Replaced { watts: Watts(watts()?), kind: None }),
+            Field::UnitsInPack => {
+                let units = self.whole(place, text)?;
+                if units == 0 {
+                    return Err(self.fault(place, text, "a whole number of lights, at least 1"));
+                }
+                listing.units_in_pack = Some(units);
+            }
+            Field::Price => {
+                listing.price = Some(self.above_zero(place, text, "", "a price above 0 without a currency, such as 89.99")?);
+            }
+        }
+        Ok(())
+    }
+
+    fn class(&self, place: usize, text: &str) -> Result<StatedClass, Fault> {
+        // Nearly every class of a catalogue is a whole number and a W.
+        if let Some(number) = text.strip_suffix(['W', 'w'])
+            && number.len() <= 2
+            && let Ok(watts) = number.parse::<u8>()
+            && watts > 0
+        {
+            return Ok(StatedClass::plain(f64::from(watts)));
+        }
+        counting::class(text).map_err(|error| self.fault(place, text, &error.to_string()))
+    }
+
+    fn whole(&self, place: usize, text: &str) -> Result<u32, Fault> {
+        let accepted = "a whole number of diodes, 0 to 1000000";
+        let value = quantity(text, "").filter(|v| *v <= f64::from(Count::MOST) && v.fract() == 0.0);
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "whole, 0 to 1000000")]
+        value.map(|v| v as u32).ok_or_else(|| self.fault(place, text, accepted))
+    }
+
+    fn put_together(&self, listing: &mut Listing<'_>, pending: Pending<'_>) -> Result<(), Fault> {
+        listing.tally = self.tally(pending.tally, pending.colours, pending.total, &mut listing.notes)?;
+        listing.reading = match (pending.measured_w, pending.measured_v, pending.measured_a) {
+            (Some(watts), _, _) => Some(MeterReading::Watts(Watts(watts))),
+            (None, Some(volts), Some(amps)) => {
+                let (volts, amps) = (Volts(volts), Amps(amps));
+                Some(match pending.measured_pf {
+                    Some(power_factor) => MeterReading::Factors { volts, amps, power_factor },
+                    None => MeterReading::VoltAmps { volts, amps },
+                })
+            }
+            (None, None, None) => None,
+            (None, Some(volts), None) => {
+                return Err(self.half("measured_a", &format!("{volts} V without amperes")));
+            }
+            (None, None, Some(amps)) => {
+                return Err(self.half("measured_v", &format!("{amps} A without volts")));
+            }
+        };
+        listing.admitted = match (pending.admits_low, pending.admits_high) {
+            (None, None) => None,
+            (low, high) => {
+                let (low, high) = (low.or(high).unwrap_or(0.0), high.or(low).unwrap_or(0.0));
+                if low > high {
+                    return Err(Fault::new(
+                        "admits_low_w",
+                        format!("{low} to {high} W"),
+                        "the lower figure in admits_low_w and the higher in admits_high_w",
+                    ));
+                }
+                Some(Admitted { low: Watts(low), high: Watts(high), tolerance: None })
+            }
+        };
+        if let (Some(volts), Some(amps)) = (
+            pending.supply_v.and_then(|t| printed(t, "V")),
+            pending.supply_a.and_then(|t| printed(t, "A")),
+        ) {
+            listing.supply = Some(Supply { volts, amps });
+        }
+        Ok(())
+    }
+
+    fn half(&self, missing: &str, found: &str) -> Fault {
+        Fault::new(missing, found, "volts and amperes together, or watts in measured_w")
+    }
+
+    /// A tally without colours beside colour columns is the total of them; with colours, the two are held against each
+    /// other and the larger count of a colour stands.
+    fn tally(
+        &self,
+        typed: Option<Tally>,
+        columns: SmallVec<[Group; 8]>,
+        total: Option<u32>,
+        notes: &mut SmallVec<[Note; 2]>,
+    ) -> Result<Option<Tally>, Fault> {
+        let mut total = total.filter(|t| *t > 0);
+        let mut groups = columns;
+        if let Some(typed) = typed {
+            let bare = typed.groups.iter().all(|g| {
+                g.colour == Colour::Unstated && g.class.is_none() && g.count.half_width.is_none()
+            });
+            if groups.is_empty() {
+                groups = typed.groups;
+            } else if bare {
+                total = total.max(u32::try_from(typed.total()).ok());
+            } else {
+                merge(&mut groups, &typed.groups, notes);
+            }
+        }
+        let tally = match total {
+            None if groups.is_empty() => return Ok(None),
+            None => Tally { groups, lower_bound: false },
+            Some(total) => {
+                let (tally, note) = counting::settle(groups, total);
+                notes.extend(note);
+                tally
+            }
+        };
+        if tally.total() > u64::from(Count::MOST) {
+            return Err(Fault::new(
+                "tally",
+                format!("{} diodes", tally.total()),
+                format!("at most {} diodes in one light", Count::MOST),
+            ));
+        }
+        Ok(Some(tally))
+    }
+}
+
+fn merge(groups: &mut SmallVec<[Group; 8]>, typed: &[Group], notes: &mut SmallVec<[Note; 2]>) {
+    for colour in Colour::ALL {
+        let of = |groups: &[Group]| -> u32 {
+            groups.iter().filter(|g| g.colour == colour).map(|g| g.count.number).sum()
+        };
+        let (ours, theirs) = (of(groups), of(typed));
+        if ours > 0 && theirs > 0 && ours != theirs {
+            notes.push(Note::CountsDiffer { smaller: ours.min(theirs), larger: ours.max(theirs) });
+        }
+        if theirs > 0 && theirs >= ours {
+            groups.retain(|g| g.colour != colour);
+            groups.extend(typed.iter().filter(|g| g.colour == colour).copied());
+        }
+    }
+}
