@@ -1,5 +1,6 @@
 //! plainwatt: what an LED grow light can draw, against the wattage it is sold by.
 #![warn(missing_docs)]
 
+pub mod counting;
 pub mod facts;
 pub mod units;
