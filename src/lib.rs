@@ -1,8 +1,10 @@
 //! plainwatt: what an LED grow light can draw, against the wattage it is sold by.
 
 pub mod comparison;
+pub mod counting;
 pub mod draw;
 pub mod facts;
+pub mod intake;
 pub mod reference;
 pub mod uncertain;
 pub mod units;

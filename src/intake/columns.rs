@@ -99,10 +99,7 @@ impl Field {
 
     /// Every name a header may use.
     pub fn names() -> impl Iterator<Item = String> {
-        NAMED
-            .iter()
-            .map(|(name, _)| (*name).to_owned())
-            .chain(Colour::ALL.into_iter().map(column_name))
+        NAMED.iter().map(|(name, _)| (*name).to_owned()).chain(Colour::ALL.into_iter().map(column_name))
     }
 }
 
@@ -194,10 +191,8 @@ impl Columns {
         let mut fields: Vec<(Field, usize)> = Vec::new();
         let mut taken: Vec<usize> = Vec::new();
         for (name, header) in mapped {
-            let field = Field::named(name).ok_or_else(|| HeaderError::NoSuchField {
-                field: name.clone(),
-                nearest: nearest(name),
-            })?;
+            let field = Field::named(name)
+                .ok_or_else(|| HeaderError::NoSuchField { field: name.clone(), nearest: nearest(name) })?;
             let place = headers.iter().position(|h| h.trim() == header.trim()).ok_or_else(|| {
                 HeaderError::NoSuchHeader { header: header.clone(), present: headers.clone() }
             })?;
@@ -263,12 +258,8 @@ impl Columns {
 
 /// The field whose name is nearest to `name`, if it is near enough to be a slip.
 fn nearest(name: &str) -> Option<String> {
-    let simple: String = name
-        .trim()
-        .to_lowercase()
-        .chars()
-        .map(|c| if c.is_ascii_alphanumeric() { c } else { '_' })
-        .collect();
+    let simple: String =
+        name.trim().to_lowercase().chars().map(|c| if c.is_ascii_alphanumeric() { c } else { '_' }).collect();
     Field::names()
         .map(|field| (strsim::normalized_damerau_levenshtein(&simple, &field), field))
         .filter(|(likeness, _)| *likeness >= 0.7)

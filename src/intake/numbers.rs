@@ -24,9 +24,7 @@ pub fn printed(text: &str, unit: &str) -> Option<Stated> {
     let cut = text.len().checked_sub(unit.len());
     let number = match cut {
         Some(cut)
-            if !unit.is_empty()
-                && text.is_char_boundary(cut)
-                && text[cut..].eq_ignore_ascii_case(unit) =>
+            if !unit.is_empty() && text.is_char_boundary(cut) && text[cut..].eq_ignore_ascii_case(unit) =>
         {
             text[..cut].trim_end()
         }
@@ -97,13 +95,19 @@ mod tests {
             ("0.60", "A", 0.6, 0.005),
         ] {
             let stated = printed(text, unit).unwrap();
-            assert!((stated.value - value).abs() < 1e-12 && (stated.half_digit - half).abs() < 1e-12, "{text}");
+            assert!(
+                (stated.value - value).abs() < 1e-12 && (stated.half_digit - half).abs() < 1e-12,
+                "{text}"
+            );
         }
     }
 
     #[test]
     fn what_is_not_surely_a_number_is_none() {
-        for text in ["", "W", "-3", "+3", "1e3", "inf", "NaN", "28,5", "1,20", ",200", "1.", ".5", "3 W W", "３", "1 200"] {
+        for text in [
+            "", "W", "-3", "+3", "1e3", "inf", "NaN", "28,5", "1,20", ",200", "1.", ".5", "3 W W", "３",
+            "1 200",
+        ] {
             assert_eq!(printed(text, "W"), None, "{text}");
         }
     }

@@ -58,7 +58,7 @@ impl Columns {
             let Some(text) = cell(place).map(str::trim).filter(|t| !t.is_empty()) else { continue };
             self.read_cell(field, place, text, &mut listing, &mut pending)?;
         }
-        self.put_together(&mut listing, pending)?;
+        put_together(&mut listing, pending)?;
         Ok(listing)
     }
 
@@ -90,9 +90,8 @@ impl Columns {
             Field::ClaimW => listing.claim = Some(Watts(watts()?)),
             Field::Class => listing.class = Some(self.class(place, text)?),
             Field::Tally => {
-                pending.tally = Some(counting::tally(text).map_err(|error| {
-                    self.fault(place, text, &error.to_string())
-                })?);
+                pending.tally =
+                    Some(counting::tally(text).map_err(|error| self.fault(place, text, &error.to_string()))?);
             }
             Field::DiodeCount => pending.total = Some(self.whole(place, text)?),
             Field::Count(colour) => {
@@ -102,7 +101,12 @@ impl Columns {
                 }
             }
             Field::DriveMa => {
-                let ma = self.above_zero(place, text, "mA", "milliamperes above 0 through each diode, such as 700")?;
+                let ma = self.above_zero(
+                    place,
+                    text,
+                    "mA",
+                    "milliamperes above 0 through each diode, such as 700",
+                )?;
                 listing.drive = Some(Amps::from_ma(ma));
             }
             Field::MeasuredW => pending.measured_w = Some(watts()?),
@@ -110,7 +114,8 @@ impl Columns {
                 pending.measured_v = Some(self.above_zero(place, text, "V", "volts above 0, such as 230")?);
             }
             Field::MeasuredA => {
-                pending.measured_a = Some(self.above_zero(place, text, "A", "amperes above 0, such as 0.6")?);
+                pending.measured_a =
+                    Some(self.above_zero(place, text, "A", "amperes above 0, such as 0.6")?);
             }
             Field::MeasuredPf => {
                 let accepted = "a power factor above 0 and at most 1";
@@ -147,7 +152,12 @@ impl Columns {
                 listing.units_in_pack = Some(units);
             }
             Field::Price => {
-                listing.price = Some(self.above_zero(place, text, "", "a price above 0 without a currency, such as 89.99")?);
+                listing.price = Some(self.above_zero(
+                    place,
+                    text,
+                    "",
+                    "a price above 0 without a currency, such as 89.99",
+                )?);
             }
         }
         Ok(())
@@ -171,94 +181,93 @@ impl Columns {
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "whole, 0 to 1000000")]
         value.map(|v| v as u32).ok_or_else(|| self.fault(place, text, accepted))
     }
+}
 
-    fn put_together(&self, listing: &mut Listing<'_>, pending: Pending<'_>) -> Result<(), Fault> {
-        listing.tally = self.tally(pending.tally, pending.colours, pending.total, &mut listing.notes)?;
-        listing.reading = match (pending.measured_w, pending.measured_v, pending.measured_a) {
-            (Some(watts), _, _) => Some(MeterReading::Watts(Watts(watts))),
-            (None, Some(volts), Some(amps)) => {
-                let (volts, amps) = (Volts(volts), Amps(amps));
-                Some(match pending.measured_pf {
-                    Some(power_factor) => MeterReading::Factors { volts, amps, power_factor },
-                    None => MeterReading::VoltAmps { volts, amps },
-                })
-            }
-            (None, None, None) => None,
-            (None, Some(volts), None) => {
-                return Err(self.half("measured_a", &format!("{volts} V without amperes")));
-            }
-            (None, None, Some(amps)) => {
-                return Err(self.half("measured_v", &format!("{amps} A without volts")));
-            }
-        };
-        listing.admitted = match (pending.admits_low, pending.admits_high) {
-            (None, None) => None,
-            (low, high) => {
-                let (low, high) = (low.or(high).unwrap_or(0.0), high.or(low).unwrap_or(0.0));
-                if low > high {
-                    return Err(Fault::new(
-                        "admits_low_w",
-                        format!("{low} to {high} W"),
-                        "the lower figure in admits_low_w and the higher in admits_high_w",
-                    ));
-                }
-                Some(Admitted { low: Watts(low), high: Watts(high), tolerance: None })
-            }
-        };
-        if let (Some(volts), Some(amps)) = (
-            pending.supply_v.and_then(|t| printed(t, "V")),
-            pending.supply_a.and_then(|t| printed(t, "A")),
-        ) {
-            listing.supply = Some(Supply { volts, amps });
+fn put_together(listing: &mut Listing<'_>, pending: Pending<'_>) -> Result<(), Fault> {
+    listing.tally = combine(pending.tally, pending.colours, pending.total, &mut listing.notes)?;
+    listing.reading = match (pending.measured_w, pending.measured_v, pending.measured_a) {
+        (Some(watts), _, _) => Some(MeterReading::Watts(Watts(watts))),
+        (None, Some(volts), Some(amps)) => {
+            let (volts, amps) = (Volts(volts), Amps(amps));
+            Some(match pending.measured_pf {
+                Some(power_factor) => MeterReading::Factors { volts, amps, power_factor },
+                None => MeterReading::VoltAmps { volts, amps },
+            })
         }
-        Ok(())
+        (None, None, None) => None,
+        (None, Some(volts), None) => {
+            return Err(half("measured_a", &format!("{volts} V without amperes")));
+        }
+        (None, None, Some(amps)) => {
+            return Err(half("measured_v", &format!("{amps} A without volts")));
+        }
+    };
+    listing.admitted = match (pending.admits_low, pending.admits_high) {
+        (None, None) => None,
+        (low, high) => {
+            let (low, high) = (low.or(high).unwrap_or(0.0), high.or(low).unwrap_or(0.0));
+            if low > high {
+                return Err(Fault::new(
+                    "admits_low_w",
+                    format!("{low} to {high} W"),
+                    "the lower figure in admits_low_w and the higher in admits_high_w",
+                ));
+            }
+            Some(Admitted { low: Watts(low), high: Watts(high), tolerance: None })
+        }
+    };
+    if let (Some(volts), Some(amps)) =
+        (pending.supply_v.and_then(|t| printed(t, "V")), pending.supply_a.and_then(|t| printed(t, "A")))
+    {
+        listing.supply = Some(Supply { volts, amps });
     }
+    Ok(())
+}
 
-    fn half(&self, missing: &str, found: &str) -> Fault {
-        Fault::new(missing, found, "volts and amperes together, or watts in measured_w")
-    }
+fn half(missing: &str, found: &str) -> Fault {
+    Fault::new(missing, found, "volts and amperes together, or watts in measured_w")
+}
 
-    /// A tally without colours beside colour columns is the total of them; with colours, the two are held against each
-    /// other and the larger count of a colour stands.
-    fn tally(
-        &self,
-        typed: Option<Tally>,
-        columns: SmallVec<[Group; 8]>,
-        total: Option<u32>,
-        notes: &mut SmallVec<[Note; 2]>,
-    ) -> Result<Option<Tally>, Fault> {
-        let mut total = total.filter(|t| *t > 0);
-        let mut groups = columns;
-        if let Some(typed) = typed {
-            let bare = typed.groups.iter().all(|g| {
-                g.colour == Colour::Unstated && g.class.is_none() && g.count.half_width.is_none()
-            });
-            if groups.is_empty() {
-                groups = typed.groups;
-            } else if bare {
-                total = total.max(u32::try_from(typed.total()).ok());
-            } else {
-                merge(&mut groups, &typed.groups, notes);
-            }
+/// A tally without colours beside colour columns is the total of them; with colours, the two are held against each
+/// other and the larger count of a colour stands.
+fn combine(
+    typed: Option<Tally>,
+    columns: SmallVec<[Group; 8]>,
+    total: Option<u32>,
+    notes: &mut SmallVec<[Note; 2]>,
+) -> Result<Option<Tally>, Fault> {
+    let mut total = total.filter(|t| *t > 0);
+    let mut groups = columns;
+    if let Some(typed) = typed {
+        let bare = typed
+            .groups
+            .iter()
+            .all(|g| g.colour == Colour::Unstated && g.class.is_none() && g.count.half_width.is_none());
+        if groups.is_empty() {
+            groups = typed.groups;
+        } else if bare {
+            total = total.max(u32::try_from(typed.total()).ok());
+        } else {
+            merge(&mut groups, &typed.groups, notes);
         }
-        let tally = match total {
-            None if groups.is_empty() => return Ok(None),
-            None => Tally { groups, lower_bound: false },
-            Some(total) => {
-                let (tally, note) = counting::settle(groups, total);
-                notes.extend(note);
-                tally
-            }
-        };
-        if tally.total() > u64::from(Count::MOST) {
-            return Err(Fault::new(
-                "tally",
-                format!("{} diodes", tally.total()),
-                format!("at most {} diodes in one light", Count::MOST),
-            ));
-        }
-        Ok(Some(tally))
     }
+    let tally = match total {
+        None if groups.is_empty() => return Ok(None),
+        None => Tally { groups, lower_bound: false },
+        Some(total) => {
+            let (tally, note) = counting::settle(groups, total);
+            notes.extend(note);
+            tally
+        }
+    };
+    if tally.total() > u64::from(Count::MOST) {
+        return Err(Fault::new(
+            "tally",
+            format!("{} diodes", tally.total()),
+            format!("at most {} diodes in one light", Count::MOST),
+        ));
+    }
+    Ok(Some(tally))
 }
 
 fn merge(groups: &mut SmallVec<[Group; 8]>, typed: &[Group], notes: &mut SmallVec<[Note; 2]>) {

@@ -1,0 +1,147 @@
+//! CSV rows: lean and stable, or `wide` with everything that fits a cell.
+
+use super::number::six_digits;
+use super::sanitise::spreadsheet;
+use super::{Light, Run, UNREADABLE, Unreadable};
+use crate::comparison::honest_label;
+use crate::draw::Draw;
+use crate::units::{Amps, Watts};
+
+const LEAN: &str = "listing,supplier,claim_w,verdict,evidence,basis,share,led_w,wall_w,wall_low_w,wall_high_w,\
+common_low_w,common_high_w,needed_ma,reasons";
+const WIDE: &str = ",p_reach,p_ceiling,tolerance,confidence,table,led_u_w,wall_u_w,ceiling_wall_w,ceiling_wall_u_w,\
+class_ma,needed_scale,running_ma,running_ma_u,running_scale,measured_w,measured_u_w,admitted_low_w,admitted_high_w,\
+volt_amps,implied_w,honest_label";
+
+/// How rows are written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Format {
+    /// Every column.
+    pub wide: bool,
+    /// Without the guard against spreadsheet formulas.
+    pub raw: bool,
+}
+
+impl Format {
+    /// The header row, with its line end.
+    #[must_use]
+    pub fn header(self) -> String {
+        if self.wide { format!("{LEAN}{WIDE}\n") } else { format!("{LEAN}\n") }
+    }
+
+    /// Appends the row of a light.
+    pub fn light(self, out: &mut Vec<u8>, run: Run<'_>, light: Light<'_>) {
+        let assessment = light.assessment;
+        let draw = assessment.counted.draw.as_ref();
+        self.text(out, light.listing.name.as_deref().unwrap_or(""));
+        self.next_text(out, light.listing.supplier.as_deref().unwrap_or(""));
+        number(out, light.listing.claim.map(|w| w.0));
+        word(out, assessment.verdict.word());
+        word(out, assessment.evidence.word());
+        word(out, assessment.basis.map_or("", |b| b.word()));
+        number(out, assessment.share);
+        watts(out, draw.map(|d| d.full.led.value));
+        watts(out, draw.map(|d| d.full.wall.value));
+        let interval = draw.map(|d| d.full.wall_interval());
+        watts(out, interval.map(|i| i.0));
+        watts(out, interval.map(|i| i.1));
+        watts(out, draw.map(|d| d.common.0));
+        watts(out, draw.map(|d| d.common.1));
+        current(out, assessment.needed.and_then(|n| n.current));
+        out.push(b',');
+        for (place, reason) in assessment.reasons.iter().enumerate() {
+            if place > 0 {
+                out.push(b' ');
+            }
+            out.extend_from_slice(reason.code().as_bytes());
+        }
+        if self.wide {
+            self.rest(out, run, light, draw);
+        }
+        out.push(b'\n');
+    }
+
+    fn rest(self, out: &mut Vec<u8>, run: Run<'_>, light: Light<'_>, draw: Option<&Draw>) {
+        let assessment = light.assessment;
+        number(out, assessment.counted.p_reach);
+        number(out, assessment.counted.p_ceiling);
+        number(out, Some(run.settings.tolerance));
+        number(out, Some(run.settings.confidence()));
+        self.next_text(out, run.model.table().name());
+        watts(out, draw.map(|d| d.full.led.u));
+        watts(out, draw.map(|d| d.full.wall.u));
+        let ceiling = assessment.counted.ceiling();
+        watts(out, ceiling.map(|c| c.wall.value));
+        watts(out, ceiling.map(|c| c.wall.u));
+        current(out, assessment.class_current);
+        number(out, assessment.needed.map(|n| n.scale));
+        current(out, assessment.running.and_then(|r| r.current));
+        current(out, assessment.running.and_then(|r| r.current_u));
+        number(out, assessment.running.map(|r| r.scale));
+        watts(out, assessment.measured.map(|m| m.value));
+        watts(out, assessment.measured.map(|m| m.u));
+        let admitted = light.listing.admitted;
+        watts(out, admitted.map(|a| a.low));
+        watts(out, admitted.map(|a| a.high));
+        watts(out, assessment.volt_amps);
+        watts(out, assessment.implied);
+        let lower_bound = light.listing.tally.as_ref().is_some_and(|t| t.lower_bound);
+        self.next_text(out, &honest_label(assessment, run.model, lower_bound).unwrap_or_default());
+    }
+
+    /// Appends the row of a listing that could not be read: its names, the word, and a code that names the column.
+    pub fn unreadable(self, out: &mut Vec<u8>, row: Unreadable<'_>) {
+        self.text(out, row.name.unwrap_or(""));
+        self.next_text(out, row.supplier.unwrap_or(""));
+        out.push(b',');
+        word(out, UNREADABLE);
+        out.extend_from_slice(b",,,,,,,,,,,");
+        self.text(out, &format!("fault:{}", row.fault.column.as_deref().unwrap_or("row")));
+        if self.wide {
+            out.resize(out.len() + WIDE.bytes().filter(|b| *b == b',').count(), b',');
+        }
+        out.push(b'\n');
+    }
+
+    fn next_text(self, out: &mut Vec<u8>, text: &str) {
+        out.push(b',');
+        self.text(out, text);
+    }
+
+    fn text(self, out: &mut Vec<u8>, text: &str) {
+        let guarded = if self.raw { text.into() } else { spreadsheet(text) };
+        let bytes = guarded.as_bytes();
+        if memchr::memchr3(b',', b'"', b'\n', bytes).is_none() && memchr::memchr(b'\r', bytes).is_none() {
+            out.extend_from_slice(bytes);
+            return;
+        }
+        out.push(b'"');
+        for byte in bytes {
+            if *byte == b'"' {
+                out.push(b'"');
+            }
+            out.push(*byte);
+        }
+        out.push(b'"');
+    }
+}
+
+fn word(out: &mut Vec<u8>, word: &str) {
+    out.push(b',');
+    out.extend_from_slice(word.as_bytes());
+}
+
+fn number(out: &mut Vec<u8>, value: Option<f64>) {
+    out.push(b',');
+    if let Some(value) = value {
+        six_digits(out, value);
+    }
+}
+
+fn watts(out: &mut Vec<u8>, value: Option<Watts>) {
+    number(out, value.map(|w| w.0));
+}
+
+fn current(out: &mut Vec<u8>, value: Option<Amps>) {
+    number(out, value.map(Amps::ma));
+}

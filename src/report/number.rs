@@ -1,0 +1,112 @@
+//! Numbers for machines that read CSV: six significant digits, no exponent, no trailing zeros.
+
+/// The most significant digits written.
+const DIGITS: i32 = 6;
+
+const TENS: [f64; 13] = [1.0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12];
+
+/// Appends `value` to `out`; a value that is not finite, or too large or small for plain digits, goes through the general
+/// formatter.
+pub(super) fn six_digits(out: &mut Vec<u8>, value: f64) {
+    let size = value.abs();
+    if size == 0.0 {
+        out.push(b'0');
+        return;
+    }
+    if !(1e-6..1e12).contains(&size) {
+        out.extend_from_slice(format!("{value}").as_bytes());
+        return;
+    }
+    if value < 0.0 {
+        out.push(b'-');
+    }
+    let mut whole_digits = 1 - DIGITS;
+    for (power, ten) in (0_i32..).zip(TENS) {
+        if size >= ten {
+            whole_digits = power + 1;
+        } else {
+            break;
+        }
+    }
+    if size < 1.0 {
+        // 0.0123456 has its first digit in the second decimal.
+        whole_digits = 0;
+        let mut scaled = size;
+        while scaled < 0.1 {
+            scaled *= 10.0;
+            whole_digits -= 1;
+        }
+    }
+    let decimals = usize::try_from(DIGITS - whole_digits).unwrap_or(0);
+    let scale = if decimals < TENS.len() { TENS[decimals] } else { 10.0_f64.powi(DIGITS - whole_digits) };
+    let rounded = (size * scale).round();
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "positive and below 1e18")]
+    let mut digits = rounded as u64;
+    if decimals == 0 {
+        // More whole digits than significant ones: the rest are zeros.
+        let spare = TENS[usize::try_from(whole_digits - DIGITS).unwrap_or(0)];
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "positive and below 1e12")]
+        let rounded = ((size / spare).round() * spare) as u64;
+        out.extend_from_slice(itoa::Buffer::new().format(rounded).as_bytes());
+        return;
+    }
+    let mut decimals = decimals;
+    while decimals > 0 && digits % 10 == 0 {
+        digits /= 10;
+        decimals -= 1;
+    }
+    let mut buffer = itoa::Buffer::new();
+    let text = buffer.format(digits).as_bytes();
+    if decimals == 0 {
+        out.extend_from_slice(text);
+    } else if text.len() > decimals {
+        let (whole, fraction) = text.split_at(text.len() - decimals);
+        out.extend_from_slice(whole);
+        out.push(b'.');
+        out.extend_from_slice(fraction);
+    } else {
+        out.extend_from_slice(b"0.");
+        out.resize(out.len() + decimals - text.len(), b'0');
+        out.extend_from_slice(text);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::six_digits;
+    use proptest::prelude::*;
+
+    fn text(value: f64) -> String {
+        let mut out = Vec::new();
+        six_digits(&mut out, value);
+        String::from_utf8(out).unwrap()
+    }
+
+    #[test]
+    fn six_digits_without_trailing_zeros() {
+        for (value, expected) in [
+            (0.0, "0"),
+            (300.0, "300"),
+            (0.669, "0.669"),
+            (200.612_345, "200.612"),
+            (1_234_567.0, "1234570"),
+            (999_999.6, "1000000"),
+            (0.000_123_456_7, "0.000123457"),
+            (0.1, "0.1"),
+            (12.0005, "12.0005"),
+            (-3.25, "-3.25"),
+            (9.999_999_9, "10"),
+        ] {
+            assert_eq!(text(value), expected);
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn what_is_written_is_within_half_a_unit_of_the_sixth_digit(exponent in -5_i32..11, mantissa in 1.0..10.0_f64) {
+            let value = mantissa * 10.0_f64.powi(exponent);
+            let written: f64 = text(value).parse().unwrap();
+            prop_assert!((written - value).abs() <= value * 5.01e-6 / mantissa);
+        }
+    }
+}
