@@ -1,6 +1,7 @@
 //! A place among the tokens, and what several rules read alike: colours, wavelengths, units, fillers.
 
 use std::borrow::Cow;
+use std::cell::OnceCell;
 use std::ops::Range;
 
 use super::colours::{self, MOST_WORDS};
@@ -25,6 +26,8 @@ pub(super) struct Cursor<'t> {
     pub(super) text: &'t str,
     tokens: Tokens,
     at: usize,
+    /// Whether the text has a code for a colour other than white, once somebody asked.
+    pub(super) letter_codes: OnceCell<bool>,
 }
 
 impl<'t> Cursor<'t> {
@@ -34,7 +37,7 @@ impl<'t> Cursor<'t> {
             let accepted = format!("at most {MOST_BYTES} bytes, and this has {}", text.len());
             return Err(Error::new(text, from..text.len(), accepted));
         }
-        Ok(Self { text, tokens: tokens(text), at: 0 })
+        Ok(Self { text, tokens: tokens(text), at: 0, letter_codes: OnceCell::new() })
     }
 
     pub(super) fn kind_at(&self, ahead: usize) -> Kind {

@@ -41,7 +41,7 @@ impl Cursor<'_> {
         if self.unit_at(0) != Some(Unit::W) || !whole || !(alone || self.kind_at(2) == Kind::At) {
             return Ok(false);
         }
-        if self.has_letter_code() {
+        if *self.letter_codes.get_or_init(|| self.has_letter_code()) {
             return Ok(true);
         }
         let span = self.start()..self.span_at(1).end;

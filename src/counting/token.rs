@@ -99,11 +99,17 @@ impl Scanner<'_> {
     }
 
     fn peek(&self) -> Option<char> {
-        self.rest().next()
+        match self.text.as_bytes().get(self.at) {
+            Some(plain @ (b'a'..=b'z' | b'0'..=b'9' | b' ')) => Some(char::from(*plain)),
+            _ => self.rest().next(),
+        }
     }
 
     fn bump(&mut self) {
-        self.at += self.text[self.at..].chars().next().map_or(0, char::len_utf8);
+        self.at += match self.text.as_bytes().get(self.at) {
+            Some(byte) if byte.is_ascii() => 1,
+            _ => self.text[self.at..].chars().next().map_or(0, char::len_utf8),
+        };
     }
 
     fn starts(&self, ahead: &str) -> bool {
@@ -215,11 +221,14 @@ impl Scanner<'_> {
 
 /// A word folded for comparison: lower case, without spaces, hyphens and underscores. A word longer than any that is
 /// known keeps only its beginning, long enough to match nothing.
-#[derive(Default)]
-pub(super) struct Key(SmallVec<[u8; 36]>);
+#[derive(Clone, Copy, Default)]
+pub(super) struct Key {
+    bytes: [u8; Self::ROOM],
+    len: usize,
+}
 
 impl Key {
-    const LONGEST: usize = 32;
+    const ROOM: usize = 32;
 
     pub(super) fn of(word: &str) -> Self {
         let mut key = Self::default();
@@ -229,14 +238,14 @@ impl Key {
 
     pub(super) fn add(&mut self, word: &str) {
         for c in word.chars().map(fold).filter(|c| !matches!(c, ' ' | '-' | '_' | '\n')) {
-            if self.0.len() >= Self::LONGEST {
-                return;
-            }
-            self.0.extend_from_slice(c.encode_utf8(&mut [0; 4]).as_bytes());
+            let end = self.len + c.len_utf8();
+            let Some(room) = self.bytes.get_mut(self.len..end) else { return };
+            c.encode_utf8(room);
+            self.len = end;
         }
     }
 
     pub(super) fn as_str(&self) -> &str {
-        std::str::from_utf8(&self.0).unwrap_or_default()
+        std::str::from_utf8(&self.bytes[..self.len]).unwrap_or_default()
     }
 }
