@@ -1,10 +1,13 @@
 //! plainwatt: what an LED grow light can draw, against the wattage it is sold by.
 
+pub mod cli;
+pub mod commands;
 pub mod comparison;
 pub mod counting;
 pub mod draw;
 pub mod facts;
 pub mod intake;
 pub mod reference;
+pub mod report;
 pub mod uncertain;
 pub mod units;

@@ -1,3 +1,7 @@
-//! Arguments to exit code.
+//! Arguments in, exit code out.
 
-fn main() {}
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    plainwatt::commands::run(std::env::args_os())
+}

@@ -3,17 +3,16 @@
 use super::assess::Assessment;
 use super::reason::Reason;
 use super::verdict::{Evidence, Verdict};
-use crate::draw::Model;
 use crate::facts::Listing;
-use crate::units::{Amps, Rounded, Watts};
+use crate::units::{Rounded, Watts};
 
 /// Says what the verdict is, at which current, and what would change it. Never more certain than the verdict.
 #[must_use]
-pub fn sentence(listing: &Listing<'_>, assessment: &Assessment, model: &Model) -> String {
-    let Some(claim) = listing.claim else { return without_claim(assessment, model) };
+pub fn sentence(listing: &Listing<'_>, assessment: &Assessment) -> String {
+    let Some(claim) = listing.claim else { return without_claim(assessment) };
     match assessment.evidence {
         Evidence::Measured => measured(assessment, claim),
-        Evidence::Counted => counted(assessment, model, claim),
+        Evidence::Counted => counted(assessment, claim),
         Evidence::OwnWords => own_words(assessment, claim),
         Evidence::None => {
             format!("Unsettled: nothing is known that {claim} could be held against.")
@@ -36,21 +35,11 @@ fn at_which_current(assessment: &Assessment) -> String {
     }
 }
 
-/// The highest published maximum of the counted dice, for comparing with a needed current.
-fn published_maximum(assessment: &Assessment, model: &Model) -> Option<Amps> {
-    let draw = assessment.counted.draw.as_ref()?;
-    let each = draw.parts.iter().map(|part| {
-        let class = model.table().class(part.class);
-        model.table().diode(class.die, part.colour).0.max.min(class.max_die_current)
-    });
-    each.reduce(Amps::max)
-}
-
-fn needs(assessment: &Assessment, model: &Model, claim: Watts) -> String {
+fn needs(assessment: &Assessment, claim: Watts) -> String {
     let Some(needed) = assessment.needed else {
         return format!("No current on the published curves makes them draw {claim}.");
     };
-    match (needed.current, published_maximum(assessment, model)) {
+    match (needed.current, assessment.counted.draw.as_ref().filter(|d| d.drive.is_none()).map(|d| d.ceiling_die_current)) {
         (Some(current), Some(most)) => {
             format!("{claim} would need {current} through each die; the published maximum is {most}.")
         }
@@ -58,7 +47,7 @@ fn needs(assessment: &Assessment, model: &Model, claim: Watts) -> String {
     }
 }
 
-fn counted(assessment: &Assessment, model: &Model, claim: Watts) -> String {
+fn counted(assessment: &Assessment, claim: Watts) -> String {
     let Some(interval) = interval(assessment) else {
         let most = assessment.counted.package_ceiling.as_ref().map(|p| p.wall_interval().1);
         return most.map_or_else(
@@ -80,14 +69,14 @@ fn counted(assessment: &Assessment, model: &Model, claim: Watts) -> String {
         Verdict::Overstated => format!(
             "Overstated: {at}, these diodes draw {interval} at the wall, not {claim}. {} A light that is driven \
              harder should say its drive current.",
-            needs(assessment, model, claim)
+            needs(assessment, claim)
         ),
         Verdict::OutOfReach => {
             let most = assessment.counted.ceiling().map_or(Watts(0.0), |p| p.wall_interval().1);
             format!(
                 "Out of reach: {at}, these diodes draw {interval} at the wall, and at most {most} at their \
                  published maximum, not {claim}. {}",
-                needs(assessment, model, claim)
+                needs(assessment, claim)
             )
         }
         _ => {
@@ -147,7 +136,7 @@ fn own_words(assessment: &Assessment, claim: Watts) -> String {
     }
 }
 
-fn without_claim(assessment: &Assessment, model: &Model) -> String {
+fn without_claim(assessment: &Assessment) -> String {
     if let Some(measured) = assessment.measured {
         return format!("No wattage is claimed. A meter read {}.", measured.value);
     }
@@ -155,7 +144,7 @@ fn without_claim(assessment: &Assessment, model: &Model) -> String {
         (Some(interval), Some(sum)) => format!(
             "No wattage is claimed. {}, these diodes draw {interval} at the wall. {}",
             capitalised(&at_which_current(assessment)),
-            needs(assessment, model, sum)
+            needs(assessment, sum)
         ),
         (Some(interval), None) => format!("No wattage is claimed. These diodes draw {interval} at the wall."),
         _ => "No wattage is claimed, and nothing is known that would tell what the light draws.".to_owned(),

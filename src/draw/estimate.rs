@@ -183,6 +183,8 @@ pub struct Draw {
     pub common: (Watts, Watts),
     /// What was counted.
     pub parts: SmallVec<[Part; 8]>,
+    /// The highest current through any die at the ceiling.
+    pub ceiling_die_current: Amps,
     /// The stated current through each package, if any.
     pub drive: Option<Amps>,
     pub(super) scaled: ScaledPower,
@@ -199,6 +201,7 @@ impl Draw {
         let (mut full, mut ceiling) = (Sums::default(), Sums::default());
         let (mut low, mut high) = (0.0, 0.0);
         let mut scaled = ScaledPower::default();
+        let mut ceiling_die_current = Amps(0.0);
         let (mut scale_least, mut scale_most) = (0.0_f64, f64::INFINITY);
         for part in parts {
             let driven;
@@ -213,6 +216,7 @@ impl Draw {
             let batch = (model.table().class(part.class).die, part.colour);
             full.add(batch, part.count, &package.full);
             ceiling.add(batch, part.count, &package.ceiling);
+            ceiling_die_current = ceiling_die_current.max(package.ceiling.die_current);
             low += n * package.common_low.0;
             high += n * package.common_high.0;
             scaled.add(&package.scaled, n);
@@ -224,6 +228,7 @@ impl Draw {
             ceiling: ceiling.point(),
             common: (wall(Watts(low)), wall(Watts(high))),
             parts: SmallVec::from_slice(parts),
+            ceiling_die_current,
             drive,
             scaled,
             scale_least,

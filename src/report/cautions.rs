@@ -13,7 +13,10 @@ const CIRCUIT_FROM: Watts = Watts(720.0);
 pub fn of(listing: &Listing<'_>, assessment: &Assessment) -> Vec<&'static str> {
     let mut cautions = Vec::new();
     let has = |colour| {
-        listing.tally.as_ref().is_some_and(|t| t.groups.iter().any(|g| g.colour == colour && g.count.number > 0))
+        listing
+            .tally
+            .as_ref()
+            .is_some_and(|t| t.groups.iter().any(|g| g.colour == colour && g.count.number > 0))
     };
     match (has(Colour::RoyalBlue) || has(Colour::Blue), has(Colour::UvA)) {
         (true, true) => cautions.push(

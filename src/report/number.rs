@@ -45,7 +45,11 @@ pub(super) fn six_digits(out: &mut Vec<u8>, value: f64) {
     if decimals == 0 {
         // More whole digits than significant ones: the rest are zeros.
         let spare = TENS[usize::try_from(whole_digits - DIGITS).unwrap_or(0)];
-        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "positive and below 1e12")]
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "positive and below 1e12"
+        )]
         let rounded = ((size / spare).round() * spare) as u64;
         out.extend_from_slice(itoa::Buffer::new().format(rounded).as_bytes());
         return;

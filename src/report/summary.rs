@@ -54,7 +54,8 @@ impl Summary {
     pub fn line(&self) -> String {
         let total = self.total();
         let mut line = format!("{total} listing{}", if total == 1 { "" } else { "s" });
-        let counts = Verdict::ALL.iter().map(|v| (v.word(), self.of(*v))).chain([(UNREADABLE, self.unreadable)]);
+        let counts =
+            Verdict::ALL.iter().map(|v| (v.word(), self.of(*v))).chain([(UNREADABLE, self.unreadable)]);
         for (place, (word, n)) in counts.filter(|(_, n)| *n > 0).enumerate() {
             let _ = write!(line, "{} {n} {word}", if place == 0 { ":" } else { "," });
         }

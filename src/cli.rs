@@ -1,0 +1,201 @@
+//! What can be typed.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+
+/// Checks the wattage claimed for an LED grow light against what its diodes can draw.
+#[derive(Debug, Parser)]
+#[command(name = "plainwatt", version, after_help = EXIT_CODES)]
+pub struct Cli {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+    /// When to colour the output.
+    #[arg(long, global = true, value_name = "WHEN", default_value = "auto", hide_possible_values = true)]
+    pub color: When,
+}
+
+const EXIT_CODES: &str = "Exit codes: 0 ran; 1 the gate asked for was not met; 2 the call was wrong or it could not run.";
+
+/// When to do something that depends on the terminal.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum When {
+    /// On a terminal, unless NO_COLOR is set.
+    Auto,
+    /// In any case.
+    Always,
+    /// In no case.
+    Never,
+}
+
+/// The commands.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Vet one light
+    Vet(Box<Vet>),
+    /// Grade a CSV of many listings
+    Grade(Box<Grade>),
+    /// Show the reference table with its sources
+    Diodes(Diodes),
+}
+
+/// How strict to be.
+#[derive(Debug, Args)]
+pub struct Strictness {
+    /// How far the draw may fall short of the claim, as a percentage of it
+    #[arg(long, value_name = "PERCENT", default_value = "10")]
+    pub tolerance: String,
+    /// How sure a verdict has to be, in per cent: above 50, below 100
+    #[arg(long, value_name = "PERCENT", default_value = "95")]
+    pub confidence: String,
+    /// The accuracy of the meter behind a reading [default: "2% + 0.5W", from memory]
+    #[arg(long, value_name = "ACCURACY")]
+    pub meter: Option<String>,
+    /// A reference table of your own, as 'plainwatt sweep' writes it; rows it lacks come from the built-in one
+    #[arg(long, value_name = "FILE")]
+    pub reference: Option<PathBuf>,
+}
+
+/// `vet`.
+#[derive(Debug, Args)]
+#[command(after_help = VET_EXAMPLE)]
+pub struct Vet {
+    /// The listing's title, pasted; flags outrank what is read from it
+    pub title: Option<String>,
+    /// The wattage under test
+    #[arg(long, value_name = "WATTS", allow_hyphen_values = true)]
+    pub claim: Option<String>,
+    /// The drive class of the diodes: 3W, 0.5W, smd-1W, cob-50W
+    #[arg(long)]
+    pub class: Option<String>,
+    /// The diodes by colour: "60 deep-red + 20 royal-blue", "4 x (12 red + 3 blue)", "60±2 red"
+    #[arg(long, value_name = "DIODES", allow_hyphen_values = true)]
+    pub tally: Option<String>,
+    /// A stated drive current through each diode
+    #[arg(long, value_name = "MA", allow_hyphen_values = true)]
+    pub drive_ma: Option<String>,
+    /// A meter reading at full brightness: 135W, or "120.4V 1.18A pf 0.97"
+    #[arg(long, value_name = "READING", allow_hyphen_values = true)]
+    pub measured: Option<String>,
+    /// A draw that the listing admits: 185W, 110-120W, 185W±5%
+    #[arg(long, value_name = "WATTS", allow_hyphen_values = true)]
+    pub admits: Option<String>,
+    /// The volts and amperes it states: "120V 0.6A"
+    #[arg(long, value_name = "SUPPLY", allow_hyphen_values = true)]
+    pub supply: Option<String>,
+    /// The photon flux it states, umol/s
+    #[arg(long, value_name = "FLUX", allow_hyphen_values = true)]
+    pub ppf: Option<String>,
+    /// The photon efficacy it states, umol/J
+    #[arg(long, value_name = "EFFICACY", allow_hyphen_values = true)]
+    pub ppe: Option<String>,
+    /// The watts of the lamp it is said to replace
+    #[arg(long, value_name = "WATTS", allow_hyphen_values = true)]
+    pub replaces: Option<String>,
+    /// Show the uncertainty budget too
+    #[arg(long)]
+    pub working: bool,
+    /// Form of the output
+    #[arg(long, value_enum, default_value = "table")]
+    pub format: Format,
+    #[command(flatten)]
+    #[allow(missing_docs)]
+    pub strictness: Strictness,
+}
+
+const VET_EXAMPLE: &str = "Example:\n  plainwatt vet --claim 300 --class 3W --tally \"60 deep-red + 20 royal-blue + 20 white\"";
+
+/// `grade`.
+#[derive(Debug, Args)]
+#[command(after_help = GRADE_EXAMPLE)]
+pub struct Grade {
+    /// The CSV, or - for standard input
+    pub file: PathBuf,
+    /// Take a field from another column: claim_w="Power (W)"
+    #[arg(long = "column", value_name = "FIELD=HEADER")]
+    pub columns: Vec<String>,
+    /// The input's columns, for input without a header row
+    #[arg(long, value_name = "NAMES")]
+    pub header: Option<String>,
+    /// Write no header row, and expect none where --header names the columns
+    #[arg(long)]
+    pub no_header: bool,
+    /// Do not read titles and descriptions
+    #[arg(long)]
+    pub no_titles: bool,
+    /// What separates the fields: a character, or 'tab' [default: found out]
+    #[arg(long, value_name = "CHAR")]
+    pub delimiter: Option<String>,
+    /// Form of the output
+    #[arg(long, value_enum, default_value = "table")]
+    pub format: Format,
+    /// Write to a file, which is replaced only when all is written
+    #[arg(short, long, value_name = "FILE")]
+    pub output: Option<PathBuf>,
+    /// Write the rows that could not be read to a file, with the reason
+    #[arg(long, value_name = "FILE")]
+    pub rejects: Option<PathBuf>,
+    /// Sort the table, worst first
+    #[arg(long, value_enum)]
+    pub sort: Option<Sort>,
+    /// Write every CSV column
+    #[arg(long)]
+    pub wide: bool,
+    /// Write CSV cells without the guard against spreadsheet formulas
+    #[arg(long)]
+    pub raw: bool,
+    /// Threads [default: one a core]
+    #[arg(long, value_name = "N")]
+    pub threads: Option<usize>,
+    #[command(flatten)]
+    #[allow(missing_docs)]
+    pub strictness: Strictness,
+}
+
+const GRADE_EXAMPLE: &str = "\
+Fields: listing, supplier, title, description, claim_w, class, tally, diode_count, one a colour (deep_red, \
+royal_blue, ...), drive_ma, measured_w, measured_v, measured_a, measured_pf, admits_low_w, admits_high_w, supply_v, \
+supply_a, ppf, ppe, replaces_w, units_in_pack, price.
+
+Example:
+  plainwatt grade demo-data/listings.csv --sort share";
+
+/// `diodes`.
+#[derive(Debug, Args)]
+#[command(after_help = DIODES_EXAMPLE)]
+pub struct Diodes {
+    /// One colour: deep-red, 660nm, white
+    pub colour: Option<String>,
+    /// One class, and only the dice in it
+    #[arg(long)]
+    pub class: Option<String>,
+    /// Show volts and watts at this current through a package
+    #[arg(long, value_name = "MA", allow_hyphen_values = true)]
+    pub ma: Option<String>,
+    /// A reference table of your own
+    #[arg(long, value_name = "FILE")]
+    pub reference: Option<PathBuf>,
+}
+
+const DIODES_EXAMPLE: &str = "Example:\n  plainwatt diodes deep-red --class 3W --ma 700";
+
+/// Forms of output.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Format {
+    /// For a terminal
+    Table,
+    /// One object a listing
+    Json,
+    /// One row a listing
+    Csv,
+    /// For a page
+    Markdown,
+}
+
+/// What to sort by.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Sort {
+    /// Draw over claim, the lowest first
+    Share,
+}

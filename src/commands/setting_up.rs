@@ -1,0 +1,50 @@
+//! Tolerance, confidence, meter and reference table, from the flags that every command shares.
+
+use std::path::Path;
+
+use anyhow::{Context as _, Result, anyhow, bail};
+
+use super::flags;
+use crate::cli::Strictness;
+use crate::comparison::{MeterAccuracy, Settings};
+use crate::draw::Model;
+use crate::intake::quantity;
+use crate::reference::Table;
+
+pub(super) fn settings(flags: &Strictness) -> Result<Settings> {
+    let share = |name: &str, text: &str, accepted: &str| {
+        quantity(text, "%").map(|p| p / 100.0).ok_or_else(|| {
+            anyhow!("--{name}: found '{text}', accepted: {accepted}")
+        })
+    };
+    let tolerance_range = "a percentage from 0 to under 100, such as 10";
+    let confidence_range = "a percentage above 50 and below 100, such as 95";
+    let tolerance = share("tolerance", &flags.tolerance, tolerance_range)?;
+    let confidence = share("confidence", &flags.confidence, confidence_range)?;
+    let meter = flags.meter.as_deref().map(flags::meter).transpose()?.unwrap_or_default();
+    if !(0.0..1.0).contains(&tolerance) {
+        bail!("--tolerance: found '{}', accepted: {tolerance_range}", flags.tolerance);
+    }
+    Settings::new(tolerance, confidence, meter)
+        .ok_or_else(|| anyhow!("--confidence: found '{}', accepted: {confidence_range}", flags.confidence))
+}
+
+pub(super) fn model(reference: Option<&Path>) -> Result<Model> {
+    let table = match reference {
+        None => Table::built_in(),
+        Some(path) => {
+            let text = std::fs::read_to_string(path)
+                .with_context(|| format!("--reference: cannot read {}", path.display()))?;
+            let name = path.file_name().map_or_else(String::new, |n| n.to_string_lossy().into_owned());
+            Table::with_diodes(&name, &text).with_context(|| format!("--reference: {}", path.display()))?
+        }
+    };
+    Model::new(table).context("the reference table has a class outside the curve of its dice")
+}
+
+/// The default meter, for help and tests.
+impl From<(f64, f64)> for MeterAccuracy {
+    fn from((share, fixed): (f64, f64)) -> Self {
+        Self { share, fixed: crate::units::Watts(fixed) }
+    }
+}

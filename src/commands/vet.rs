@@ -1,0 +1,65 @@
+//! `vet`: one light.
+
+use std::borrow::Cow;
+
+use anyhow::Result;
+
+use super::{Ended, flags, print, setting_up, terminal};
+use crate::cli::{Format, Vet, When};
+use crate::comparison::assess;
+use crate::facts::{Listing, Replaced};
+use crate::report::{Light, Run, csv, json, light, markdown};
+
+pub(super) fn run(vet: Vet, colour: When) -> Result<Ended> {
+    let settings = setting_up::settings(&vet.strictness)?;
+    let model = setting_up::model(vet.strictness.reference.as_deref())?;
+    let listing = listing(&vet)?;
+    let assessment = assess(&listing, &model, &settings);
+    let run = Run { model: &model, settings: &settings };
+    let result = Light { listing: &listing, read: None, assessment: &assessment };
+    let text = match vet.format {
+        Format::Table => {
+            let layout = light::Layout {
+                width: terminal::width().into(),
+                style: terminal::style(colour),
+                working: vet.working,
+            };
+            light::light(run, result, layout)
+        }
+        Format::Json => json::light_pretty(run, result) + "\n",
+        Format::Csv => {
+            let format = csv::Format { wide: true, raw: false };
+            let mut out = format.header().into_bytes();
+            format.light(&mut out, run, result);
+            String::from_utf8_lossy(&out).into_owned()
+        }
+        Format::Markdown => markdown::light(run, result),
+    };
+    print(&text)?;
+    Ok(Ended::Ran)
+}
+
+fn listing(vet: &Vet) -> Result<Listing<'_>> {
+    let text = |t: &Option<String>| t.as_deref().map(str::trim).filter(|t| !t.is_empty()).map(str::to_owned);
+    let given = |t: &Option<String>| text(t);
+    Ok(Listing {
+        title: text(&vet.title).map(Cow::Owned),
+        claim: given(&vet.claim).map(|t| flags::watts("claim", &t)).transpose()?,
+        class: given(&vet.class).map(|t| flags::class(&t)).transpose()?,
+        tally: given(&vet.tally).map(|t| flags::tally(&t)).transpose()?,
+        drive: given(&vet.drive_ma).map(|t| flags::drive(&t)).transpose()?,
+        reading: given(&vet.measured).map(|t| flags::reading(&t)).transpose()?,
+        admitted: given(&vet.admits).map(|t| flags::admitted(&t)).transpose()?,
+        supply: given(&vet.supply).map(|t| flags::supply(&t)).transpose()?,
+        ppf: given(&vet.ppf)
+            .map(|t| flags::figure("ppf", &t, "a photon flux in umol/s above 0, such as 300"))
+            .transpose()?,
+        ppe: given(&vet.ppe)
+            .map(|t| flags::figure("ppe", &t, "a photon efficacy in umol/J above 0, such as 1.5"))
+            .transpose()?,
+        replaces: given(&vet.replaces)
+            .map(|t| flags::watts("replaces", &t).map(|watts| Replaced { watts, kind: None }))
+            .transpose()?,
+        ..Listing::default()
+    })
+}

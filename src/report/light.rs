@@ -1,0 +1,212 @@
+//! One light, worked out line by line, for a terminal.
+
+use std::fmt::Write as _;
+
+use comfy_table::presets::NOTHING;
+use comfy_table::{CellAlignment, Table};
+
+use super::cautions;
+use super::sanitise::terminal;
+use super::style::Style;
+use super::{Light, Run};
+use crate::comparison::{honest_label, sentence};
+use crate::draw::Draw;
+use crate::units::{Rounded, Watts};
+
+/// How the working is shown.
+#[derive(Debug, Clone, Copy)]
+pub struct Layout {
+    /// Columns of the terminal.
+    pub width: usize,
+    /// Escape sequences or none.
+    pub style: Style,
+    /// The uncertainty budget too.
+    pub working: bool,
+}
+
+/// The working and the verdict.
+#[must_use]
+pub fn light(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
+    let (listing, assessment) = (light.listing, light.assessment);
+    let mut text = String::new();
+    if let Some(title) = &listing.title {
+        paragraph(&mut text, &terminal(title), "", layout);
+        text.push('\n');
+    }
+    if let Some(draw) = &assessment.counted.draw {
+        text.push_str(&diodes(run, draw));
+        text.push('\n');
+        text.push_str(&powers(light, draw));
+        text.push('\n');
+    }
+    let word = layout.style.verdict(assessment.verdict);
+    let basis = assessment.basis.map(|b| format!(", basis {}", b.word())).unwrap_or_default();
+    let _ = writeln!(text, "verdict: {word} (evidence {}{basis})", assessment.evidence.word());
+    paragraph(&mut text, &sentence(listing, assessment), "", layout);
+    if assessment.findings.len() > 1 {
+        text.push_str("\nfound:\n");
+        for finding in &assessment.findings {
+            let line = format!(
+                "{}: {} - {}",
+                finding.evidence.word(),
+                finding.verdict.word(),
+                finding.reason.text()
+            );
+            paragraph(&mut text, &line, "- ", layout);
+        }
+    }
+    if !assessment.reasons.is_empty() {
+        text.push_str("\nreasons:\n");
+        for reason in &assessment.reasons {
+            paragraph(&mut text, &format!("{}: {}", reason.code(), reason.text()), "- ", layout);
+        }
+    }
+    if layout.working
+        && let Some(draw) = &assessment.counted.draw
+    {
+        text.push('\n');
+        text.push_str(&budget(run, draw));
+    }
+    let lower_bound = listing.tally.as_ref().is_some_and(|t| t.lower_bound);
+    if let Some(label) = honest_label(assessment, run.model, lower_bound) {
+        text.push('\n');
+        paragraph(&mut text, &format!("honest label: {label}"), "", layout);
+    }
+    text.push('\n');
+    for caution in cautions::of(listing, assessment) {
+        paragraph(&mut text, caution, "! ", layout);
+    }
+    let settings = run.settings;
+    let foot = format!(
+        "tolerance {:.4} %, confidence {:.4} %, reference table: {}; 'plainwatt diodes' shows its sources",
+        Rounded(settings.tolerance * 100.0),
+        Rounded(settings.confidence() * 100.0),
+        terminal(run.model.table().name()),
+    );
+    text.push('\n');
+    for line in textwrap::wrap(&foot, layout.width) {
+        let _ = writeln!(text, "{}", layout.style.faint(&line));
+    }
+    text
+}
+
+fn paragraph(text: &mut String, words: &str, bullet: &str, layout: Layout) {
+    let indent = " ".repeat(bullet.len());
+    let options = textwrap::Options::new(layout.width).initial_indent(bullet).subsequent_indent(&indent);
+    text.push_str(&textwrap::fill(words, options));
+    text.push('\n');
+}
+
+fn diodes(run: Run<'_>, draw: &Draw) -> String {
+    let mut table = Table::new();
+    table.load_style(NOTHING).set_header(["colour", "class", "count", "mA", "V", "W each", "W"]);
+    let mut count = 0_u64;
+    for part in &draw.parts {
+        let class = run.model.table().class(part.class);
+        let point = draw.package_at_full(run.model, part);
+        let half = part.count.half_width.map(|h| format!("\u{b1}{h}")).unwrap_or_default();
+        count += u64::from(part.count.number);
+        table.add_row([
+            part.colour.name().to_owned(),
+            class.name.clone(),
+            format!("{}{half}", part.count.number),
+            format!("{:.0}", point.die_current.ma() * f64::from(class.parallel)),
+            format!("{:.2}", point.die_voltage.0 * f64::from(class.series)),
+            format!("{:.2}", point.watts.0),
+            format!("{:.1}", point.watts.0 * f64::from(part.count.number)),
+        ]);
+    }
+    table.add_row([
+        "all".to_owned(),
+        String::new(),
+        count.to_string(),
+        String::new(),
+        String::new(),
+        String::new(),
+        format!("{:.1}", draw.full.led.value.0),
+    ]);
+    for index in 2..7 {
+        if let Some(column) = table.column_mut(index) {
+            column.set_cell_alignment(CellAlignment::Right);
+        }
+    }
+    table.trim_fmt() + "\n"
+}
+
+fn powers(light: Light<'_>, draw: &Draw) -> String {
+    let assessment = light.assessment;
+    let range = |low: Watts, high: Watts| format!("{} to {high}", Rounded(low.0));
+    let mut lines: Vec<(&str, String)> = Vec::new();
+    if let Some(claim) = light.listing.claim {
+        lines.push(("claimed", claim.to_string()));
+    }
+    let full = &draw.full;
+    lines.push(("LED power", format!("{} \u{b1} {}", Rounded(full.led.value.0), full.led.u * 1.96)));
+    let (low, high) = full.wall_interval();
+    lines.push((
+        "wall draw",
+        format!(
+            "{}, 95 % interval {} (driver {:.0} to {:.0} %, fans 0 to 6 %)",
+            full.wall.value,
+            range(low, high),
+            full.efficiency.low * 100.0,
+            full.efficiency.high * 100.0
+        ),
+    ));
+    lines.push(("commonly run", range(draw.common.0, draw.common.1)));
+    let (low, high) = draw.ceiling.wall_interval();
+    lines.push(("at most", format!("{} at the published maximum", range(low, high))));
+    if let Some(measured) = assessment.measured {
+        lines.push(("measured", format!("{} \u{b1} {}", Rounded(measured.value.0), measured.u * 1.96)));
+    }
+    let class = assessment.class_current.map(|i| format!(", class {i}")).unwrap_or_default();
+    let most = light_most(assessment).map(|i| format!(", published maximum {i}")).unwrap_or_default();
+    if let Some(needed) = assessment.needed {
+        let what = if light.listing.claim.is_some() { "claim needs" } else { "name needs" };
+        lines.push((
+            what,
+            match needed.current {
+                Some(current) => {
+                    format!("{current} a die, {:.0} % of full draw{class}{most}", needed.scale * 100.0)
+                }
+                None => format!("{:.0} % of full currents", needed.scale * 100.0),
+            },
+        ));
+    }
+    if let Some(running) = assessment.running {
+        let share = match running.scale_u {
+            Some(u) => format!("{:.0} % \u{b1} {:.0} % of full draw", running.scale * 100.0, u * 196.0),
+            None => format!("{:.0} % of full draw", running.scale * 100.0),
+        };
+        lines.push((
+            "runs at",
+            match running.current {
+                Some(current) => format!("{current} a die, {share}{class}"),
+                None => share,
+            },
+        ));
+    }
+    let mut text = String::new();
+    for (name, value) in lines {
+        let _ = writeln!(text, "{name:<13} {value}");
+    }
+    text
+}
+
+/// The highest current of any die at the ceiling: what the published maximum allows.
+fn light_most(assessment: &crate::comparison::Assessment) -> Option<crate::units::Amps> {
+    assessment.counted.draw.as_ref().filter(|d| d.drive.is_none()).map(|d| d.ceiling_die_current)
+}
+
+fn budget(run: Run<'_>, draw: &Draw) -> String {
+    let mut text = String::from("uncertainty budget of the wall draw, standard uncertainties in W:\n");
+    for line in draw.budget(run.model) {
+        let _ = writeln!(text, "{:>8.2}  {}", line.u_w, line.source);
+    }
+    let _ = writeln!(
+        text,
+        "{:>8.2}  all, in quadrature; 95 % interval \u{b1}1.96 times that",
+        draw.full.wall.u.0
+    );
+    text
+}

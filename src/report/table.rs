@@ -1,0 +1,137 @@
+//! The verdict table of many listings, for a terminal.
+
+use comfy_table::presets::UTF8_HORIZONTAL_ONLY;
+use comfy_table::{Cell, CellAlignment, ColumnConstraint, ContentArrangement, Table, Width};
+
+use super::sanitise::terminal;
+use super::style::Style;
+use super::{Light, UNREADABLE, Unreadable};
+use crate::comparison::Verdict;
+use crate::units::Rounded;
+
+/// One line of the table, with what it may be sorted by; owned, since a table has to hold all its lines to be laid out.
+#[derive(Debug, Clone)]
+pub struct Line {
+    name: String,
+    supplier: String,
+    claim: String,
+    draws: String,
+    /// Draw over claim.
+    pub share: Option<f64>,
+    verdict: Option<Verdict>,
+    rests_on: String,
+    fault: Option<String>,
+}
+
+impl Line {
+    /// The line of a light.
+    #[must_use]
+    pub fn light(light: Light<'_>) -> Self {
+        let (listing, assessment) = (light.listing, light.assessment);
+        let name = listing.name.as_deref().or(listing.title.as_deref()).unwrap_or("");
+        let draws = match (assessment.measured, &assessment.counted.draw) {
+            (Some(measured), _) => format!("{} measured", Rounded(measured.value.0)),
+            (None, Some(draw)) => {
+                let (low, high) = draw.full.wall_interval();
+                format!("{} to {}", Rounded(low.0), Rounded(high.0))
+            }
+            (None, None) => String::new(),
+        };
+        let basis = assessment.basis.map(|b| b.word()).filter(|b| *b != "unexplained");
+        let evidence = assessment.evidence.word();
+        Self {
+            name: shortened(name),
+            supplier: shortened(listing.supplier.as_deref().unwrap_or("")),
+            claim: listing.claim.map(|w| Rounded(w.0).to_string()).unwrap_or_default(),
+            draws,
+            share: assessment.share,
+            verdict: Some(assessment.verdict),
+            rests_on: basis.map_or_else(|| evidence.to_owned(), |basis| format!("{evidence}, {basis}")),
+            fault: None,
+        }
+    }
+
+    /// The line of a row that could not be read.
+    #[must_use]
+    pub fn unreadable(row: Unreadable<'_>) -> Self {
+        let fault = row.fault;
+        let place = match (fault.line, &fault.column) {
+            (Some(line), Some(column)) => format!("line {line}, {column}: "),
+            (Some(line), None) => format!("line {line}: "),
+            (None, Some(column)) => format!("{column}: "),
+            (None, None) => String::new(),
+        };
+        let found = format!("{place}found {}; accepted: {}", fault.found, fault.accepted);
+        Self {
+            name: shortened(row.name.unwrap_or("")),
+            supplier: shortened(row.supplier.unwrap_or("")),
+            claim: String::new(),
+            draws: String::new(),
+            share: None,
+            verdict: None,
+            rests_on: String::new(),
+            fault: Some(terminal(&found).into_owned()),
+        }
+    }
+}
+
+/// A name as a cell can hold it: safe for a terminal and cut to what a person needs to recognise it.
+fn shortened(text: &str) -> String {
+    const MOST: usize = 60;
+    let safe = terminal(text);
+    if safe.chars().count() <= MOST {
+        return safe.into_owned();
+    }
+    safe.chars().take(MOST - 3).chain("...".chars()).collect()
+}
+
+/// The table, `width` columns wide at most, and below it what each unreadable row suffers from.
+#[must_use]
+pub fn table(lines: &[Line], width: u16, style: Style) -> String {
+    let mut table = Table::new();
+    table
+        .load_style(UTF8_HORIZONTAL_ONLY)
+        .set_content_arrangement(ContentArrangement::Dynamic)
+        .set_width(width)
+        .set_header(["listing", "supplier", "claim W", "draws W", "share", "verdict", "rests on"]);
+    for index in [2, 3, 4] {
+        if let Some(column) = table.column_mut(index) {
+            column.set_cell_alignment(CellAlignment::Right);
+        }
+    }
+    // A verdict broken over two lines is hard to scan.
+    for (index, least) in [(4, 7), (5, 14)] {
+        if let Some(column) = table.column_mut(index) {
+            column.set_constraint(ColumnConstraint::LowerBoundary(Width::Fixed(least)));
+        }
+    }
+    for line in lines {
+        let verdict = match line.verdict {
+            Some(verdict) => style.verdict(verdict),
+            None => style.strong(UNREADABLE),
+        };
+        let share = line.share.map(|s| format!("{:.0} %", s * 100.0)).unwrap_or_default();
+        table.add_row([
+            Cell::new(&line.name),
+            Cell::new(&line.supplier),
+            Cell::new(&line.claim),
+            Cell::new(&line.draws),
+            Cell::new(share),
+            Cell::new(verdict),
+            Cell::new(&line.rests_on),
+        ]);
+    }
+    let mut text = table.trim_fmt();
+    text.push('\n');
+    for line in lines {
+        if let Some(fault) = &line.fault {
+            let what = format!("{UNREADABLE}: {}: {fault}", line.name);
+            text.push_str(&textwrap::fill(
+                &what,
+                textwrap::Options::new(width.into()).subsequent_indent("  "),
+            ));
+            text.push('\n');
+        }
+    }
+    text
+}
