@@ -2,4 +2,5 @@
 #![warn(missing_docs)]
 
 pub mod facts;
+pub mod stream;
 pub mod units;
