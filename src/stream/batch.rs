@@ -58,7 +58,7 @@ impl Batch {
         self.rows.is_empty()
     }
 
-    /// Offset in the input just behind the last record of the batch, in bytes.
+    /// How far into the input the reader had come with this batch, in bytes.
     #[must_use]
     pub fn end_byte(&self) -> u64 {
         self.end_byte

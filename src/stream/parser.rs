@@ -12,6 +12,8 @@ pub(super) struct Parser {
     pub(super) seen: usize,
     /// Bytes of text that it has written for the record.
     pub(super) bytes: usize,
+    /// The record was ended by the end of the input, so that no line end is among the bytes seen.
+    pub(super) finished: bool,
     /// Fields that it has ended.
     pub(super) fields: usize,
 }
@@ -22,6 +24,7 @@ impl Parser {
             core: ReaderBuilder::new().delimiter(delimiter).build(),
             delimiter,
             seen: 0,
+            finished: false,
             bytes: 0,
             fields: 0,
         };
@@ -48,6 +51,7 @@ impl Parser {
     /// Makes ready for the next record, after one that was complete.
     pub(super) fn next(&mut self) {
         (self.seen, self.bytes, self.fields) = (0, 0, 0);
+        self.finished = false;
     }
 
     /// Parses on to the end of the record that starts at the start of `input`, or as far as there is input; says whether
@@ -70,6 +74,7 @@ impl Parser {
         while self.step(&[], batch) == ReadRecordResult::OutputEndsFull {
             batch.grow_ends();
         }
+        self.finished = true;
         self.reset();
     }
 

@@ -1,88 +1,106 @@
 //! Where the quotes of a record open and close: the slow, careful look at a record that spans lines.
 
-/// What following the quotes through some lines showed.
+/// How far the quotes have been followed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) struct Quoting {
-    /// A quote is open at the end.
-    pub(super) open: bool,
+pub(super) enum Reached {
+    /// The bytes are used up, and no quote is open.
+    Bare,
+    /// The bytes are used up, and a quote is open.
+    Open,
+    /// The line end that ends the record.
+    End,
     /// A field that had run over a line end was closed in the middle of text: that quote was meant to open a field, or is
     /// an inch mark, so the one before it was never closed.
-    pub(super) stray: bool,
-    /// Start of the last line that was reached, which is where the stray quote stands if there is one.
+    Stray,
+}
+
+/// Follows the quotes of a record by the rules of the parser, and goes on where it stopped for want of bytes.
+#[derive(Debug, Default)]
+pub(super) struct Follower {
+    state: State,
+    /// The open field has run over a line end.
+    crossed: bool,
+    /// Bytes of the record that have been followed.
+    pub(super) seen: usize,
+    /// Start of the last line that was reached: after [`Reached::Stray`], of the line with the stray quote.
     pub(super) last_line: usize,
 }
 
+#[derive(Debug, Default, Clone, Copy)]
 enum State {
+    #[default]
     FieldStart,
     Bare,
     Quoted,
     QuoteInQuoted,
 }
 
-/// Follows the quotes of `record`, which starts at the start of a record and holds no unquoted line end but perhaps a last
-/// one, by the rules of the parser; stops at a stray quote.
-pub(super) fn follow(record: &[u8], delimiter: u8) -> Quoting {
-    let mut state = State::FieldStart;
-    let mut seen = Quoting { open: false, stray: false, last_line: 0 };
-    // Whether the open field has run over a line end.
-    let mut crossed = false;
-    for (at, &byte) in record.iter().enumerate() {
-        state = match state {
-            State::Quoted => {
-                if byte == b'\r' || byte == b'\n' {
-                    crossed = true;
-                    seen.last_line = at + 1;
+impl Follower {
+    /// Follows on through `record`, which starts where the record does.
+    pub(super) fn follow(&mut self, record: &[u8], delimiter: u8) -> Reached {
+        for &byte in record.get(self.seen..).unwrap_or_default() {
+            self.seen += 1;
+            let line_end = byte == b'\r' || byte == b'\n';
+            self.state = match self.state {
+                State::Quoted => {
+                    if line_end {
+                        self.crossed = true;
+                        self.last_line = self.seen;
+                    }
+                    if byte == b'"' { State::QuoteInQuoted } else { State::Quoted }
                 }
-                if byte == b'"' { State::QuoteInQuoted } else { State::Quoted }
-            }
-            State::QuoteInQuoted if byte == b'"' => State::Quoted,
-            _ if byte == delimiter => State::FieldStart,
-            State::FieldStart if byte == b'"' => {
-                crossed = false;
-                State::Quoted
-            }
-            State::QuoteInQuoted if byte != b'\r' && byte != b'\n' && crossed => {
-                seen.stray = true;
-                return seen;
-            }
-            _ => State::Bare,
-        };
+                State::QuoteInQuoted if byte == b'"' => State::Quoted,
+                _ if line_end => return Reached::End,
+                _ if byte == delimiter => State::FieldStart,
+                State::FieldStart if byte == b'"' => {
+                    self.crossed = false;
+                    State::Quoted
+                }
+                State::QuoteInQuoted if self.crossed => return Reached::Stray,
+                _ => State::Bare,
+            };
+        }
+        if matches!(self.state, State::Quoted) { Reached::Open } else { Reached::Bare }
     }
-    seen.open = matches!(state, State::Quoted);
-    seen
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
 
-    fn followed(record: &str) -> (bool, bool, usize) {
-        let Quoting { open, stray, last_line } = follow(record.as_bytes(), b',');
-        (open, stray, last_line)
+    fn followed(record: &str) -> (Reached, usize) {
+        let mut at_once = Follower::default();
+        let reached = at_once.follow(record.as_bytes(), b',');
+        let mut by_bytes = Follower::default();
+        let mut steps = (0..=record.len()).map(|len| by_bytes.follow(&record.as_bytes()[..len], b','));
+        let last = steps.find(|step| matches!(step, Reached::End | Reached::Stray));
+        assert_eq!(last.is_some(), matches!(reached, Reached::End | Reached::Stray));
+        assert_eq!((by_bytes.seen, by_bytes.last_line), (at_once.seen, at_once.last_line));
+        (reached, at_once.last_line)
     }
 
     #[test]
     fn a_quoted_line_end_closed_at_a_delimiter_is_sound() {
-        assert_eq!(followed("a,\"b\nc\",d"), (false, false, 5));
-        assert_eq!(followed("a,\"b\nc\""), (false, false, 5));
-        assert_eq!(followed("a,\"b \"\"c\"\"\r\nd\",\"e\""), (false, false, 12));
+        assert_eq!(followed("a,\"b\nc\",d"), (Reached::Bare, 5));
+        assert_eq!(followed("a,\"b\nc\"\nd"), (Reached::End, 5));
+        assert_eq!(followed("a,\"b \"\"c\"\"\r\nd\",\"e\""), (Reached::Bare, 12));
     }
 
     #[test]
     fn a_quote_closed_in_the_middle_of_text_after_a_line_end_is_stray() {
-        assert_eq!(followed("a,\"b\nc,\"d\",e"), (false, true, 5));
-        assert_eq!(followed("a,\"b\nc\n24\" x"), (false, true, 7));
+        assert_eq!(followed("a,\"b\nc,\"d\",e"), (Reached::Stray, 5));
+        assert_eq!(followed("a,\"b\nc\n24\" x"), (Reached::Stray, 7));
     }
 
     #[test]
     fn a_quote_closed_in_the_middle_of_text_on_its_own_line_is_text() {
-        assert_eq!(followed("a,\"24\" panel,5"), (false, false, 0));
+        assert_eq!(followed("a,\"24\" panel,5\n"), (Reached::End, 0));
     }
 
     #[test]
     fn an_open_quote_is_seen_at_the_end() {
-        assert_eq!(followed("a,\"b"), (true, false, 0));
-        assert_eq!(followed("a,\"b\nc"), (true, false, 5));
-        assert_eq!(followed("a,b\"c"), (false, false, 0));
+        assert_eq!(followed("a,\"b"), (Reached::Open, 0));
+        assert_eq!(followed("a,\"b\nc"), (Reached::Open, 5));
+        assert_eq!(followed("a,b\"c"), (Reached::Bare, 0));
     }
 }

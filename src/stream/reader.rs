@@ -3,10 +3,10 @@
 use super::batch::{Batch, Parsed};
 use super::delimiter::{LOOKED_AT, detect};
 use super::parser::Parser;
-use super::quoting::follow;
+use super::quoting::{Follower, Reached};
 use super::source::Source;
 use super::{Encoding, Notice, RecordFault};
-use memchr::{memchr, memchr2};
+use memchr::memchr2;
 use std::io::{self, Read};
 
 /// How much is read at once, in bytes.
@@ -59,6 +59,8 @@ pub struct RecordReader<R> {
     batch_rows: usize,
     delimiter: Option<u8>,
     parser: Parser,
+    /// How far the quotes of a doubtful record have been followed.
+    follower: Follower,
     /// Text that was read; what counts is `start..end`.
     text: Vec<u8>,
     start: usize,
@@ -75,6 +77,8 @@ pub struct RecordReader<R> {
     skipping: bool,
     /// Records that start before this offset may not span lines.
     one_line_until: u64,
+    /// Up to this offset the text has been looked at in vain, and the parser is fed line by line.
+    cautious_until: u64,
     /// How many fields the first record had.
     width: Option<usize>,
     windows_1252: Option<(u64, u64)>,
@@ -97,6 +101,7 @@ impl<R: Read> RecordReader<R> {
             batch_rows: options.batch_rows.max(1),
             delimiter: options.delimiter,
             parser: Parser::new(options.delimiter.unwrap_or(b',')),
+            follower: Follower::default(),
             text: Vec::new(),
             start: 0,
             end: 0,
@@ -107,6 +112,7 @@ impl<R: Read> RecordReader<R> {
             after_cr: false,
             skipping: false,
             one_line_until: 0,
+            cautious_until: 0,
             width: None,
             windows_1252: None,
         }
@@ -215,31 +221,47 @@ impl<R: Read> RecordReader<R> {
                 return Step::Hungry;
             }
         }
-        if self.offset < self.one_line_until
+        if self.offset < self.cautious_until
             && let Some(len) = memchr2(b'\n', b'\r', &self.text[self.start..self.end])
         {
-            return self.one_line(len, batch);
+            return self.step_by_line(len, batch);
         }
         if self.parser.feed(&self.text[self.start..self.end], batch) {
-            let len = self.parser.seen - 1;
-            return self.complete(len, batch);
+            return self.complete(batch);
         }
-        let len = self.end - self.start;
-        if len > self.limit {
-            return self.over_limit(batch);
+        if self.ended || self.end - self.start > self.limit { self.follow_on(batch) } else { Step::Hungry }
+    }
+
+    /// Feeds the first line, of `len` bytes, with its line end; goes on with care if that does not end the record.
+    fn step_by_line(&mut self, len: usize, batch: &mut Batch) -> Step {
+        if self.parser.feed(&self.text[self.start..=self.start + len], batch) {
+            return self.complete(batch);
         }
-        if !self.ended {
-            return Step::Hungry;
+        if self.offset < self.one_line_until {
+            return self.faulty_line(len, RecordFault::UnclosedQuote, batch);
         }
-        let text = &self.text[self.start..self.end];
-        if memchr(b'"', text).is_some() {
-            let quoting = follow(text, self.parser.delimiter);
-            if quoting.open {
-                return self.unclosed(quoting.last_line, batch);
+        self.follow_on(batch)
+    }
+
+    /// Follows the quotes of a record that spans lines or has not ended, no further than needed to judge it.
+    fn follow_on(&mut self, batch: &mut Batch) -> Step {
+        let window = &self.text[self.start..self.end.min(self.start + self.limit + 1)];
+        match self.follower.follow(window, self.parser.delimiter) {
+            Reached::Stray => self.unclosed(self.follower.last_line, batch),
+            Reached::End => {
+                let record = self.start..self.start + self.follower.seen;
+                self.parser.feed(&self.text[record], batch);
+                self.complete(batch)
+            }
+            _ if window.len() > self.limit => self.over_limit(batch),
+            _ if !self.ended => Step::Hungry,
+            Reached::Open => self.unclosed(self.follower.last_line, batch),
+            Reached::Bare => {
+                self.parser.feed(&self.text[self.start..self.end], batch);
+                self.parser.finish(batch);
+                self.complete(batch)
             }
         }
-        self.parser.finish(batch);
-        self.complete(len, batch)
     }
 
     /// Goes to the next byte that is part of a record; says whether there is one.
@@ -276,17 +298,9 @@ impl<R: Read> RecordReader<R> {
         self.delimiter.is_some()
     }
 
-    /// Reads the line of `len` bytes as a record for itself.
-    fn one_line(&mut self, len: usize, batch: &mut Batch) -> Step {
-        // With its line end, which an open quote takes for text.
-        if self.parser.feed(&self.text[self.start..=self.start + len], batch) {
-            return self.complete(len, batch);
-        }
-        self.faulty_line(len, RecordFault::UnclosedQuote, batch)
-    }
-
     /// Judges a record that the parser has completed.
-    fn complete(&mut self, len: usize, batch: &mut Batch) -> Step {
+    fn complete(&mut self, batch: &mut Batch) -> Step {
+        let len = self.parser.seen - usize::from(!self.parser.finished);
         if len > self.limit {
             return self.over_limit(batch);
         }
@@ -295,10 +309,10 @@ impl<R: Read> RecordReader<R> {
         if quoted {
             let record = &self.text[self.start..self.start + len];
             if memchr2(b'\n', b'\r', record).is_some() {
-                let quoting = follow(record, self.parser.delimiter);
+                let reached = self.follower.follow(record, self.parser.delimiter);
                 let ragged = self.width.is_some_and(|width| width != self.parser.fields);
-                if quoting.stray || ragged {
-                    return self.unclosed(quoting.last_line, batch);
+                if reached == Reached::Stray || ragged {
+                    return self.unclosed(self.follower.last_line, batch);
                 }
             }
         }
@@ -313,8 +327,8 @@ impl<R: Read> RecordReader<R> {
     fn over_limit(&mut self, batch: &mut Batch) -> Step {
         let window = &self.text[self.start..=self.start + self.limit];
         if memchr2(b'\n', b'\r', window).is_some() {
-            let last_line = follow(window, self.parser.delimiter).last_line;
-            return self.unclosed(last_line, batch);
+            self.follower.follow(window, self.parser.delimiter);
+            return self.unclosed(self.follower.last_line, batch);
         }
         self.skipping = true;
         self.faulty_line(self.limit, RecordFault::TooLong { limit: self.limit }, batch)
@@ -325,6 +339,8 @@ impl<R: Read> RecordReader<R> {
         let text = &self.text[self.start..self.end];
         let len = memchr2(b'\n', b'\r', text).unwrap_or(text.len());
         self.one_line_until = self.offset + last_line as u64;
+        let looked_at = self.parser.seen.max(self.follower.seen);
+        self.cautious_until = self.cautious_until.max(self.offset + looked_at as u64);
         self.faulty_line(len, RecordFault::UnclosedQuote, batch)
     }
 
@@ -349,6 +365,7 @@ impl<R: Read> RecordReader<R> {
             self.line += lines_ended(raw);
         }
         self.parser.next();
+        self.follower = Follower::default();
         self.advance(len);
         Step::Record
     }

@@ -17,6 +17,13 @@ struct Catalogue {
 }
 
 impl Catalogue {
+    /// One line over and over.
+    fn of(line: &str, rows: u64) -> Self {
+        let made = line.repeat(MADE_ROWS).into_bytes();
+        let left = rows / MADE_ROWS as u64 * made.len() as u64;
+        Self { rows: made, at: 0, left }
+    }
+
     fn new(rows: u64) -> Self {
         let mut made = Vec::new();
         for row in 0..MADE_ROWS {
@@ -71,6 +78,18 @@ fn report(what: &str, rows: u64, bytes: u64, begun: Instant) {
     );
 }
 
+fn read_alone(what: &str, input: Catalogue, bytes: u64) -> io::Result<()> {
+    let begun = Instant::now();
+    let mut reader = RecordReader::new(input, ReadOptions::default());
+    let mut batch = Batch::default();
+    let mut seen = 0;
+    while reader.read_batch(&mut batch)? {
+        seen += batch.len() as u64;
+    }
+    report(what, seen, bytes, begun);
+    Ok(())
+}
+
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let rows = std::env::args().skip(1).find_map(|argument| argument.parse().ok()).unwrap_or(2_000_000);
 
@@ -79,7 +98,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     let mut block = vec![0; 128 * 1024];
     let mut bytes = 0;
     while let got @ 1.. = catalogue.read(&mut block)? {
-        bytes += got as u64;
+        bytes += std::hint::black_box(&block[..got]).len() as u64;
     }
     report("making the rows", rows, bytes, begun);
 
@@ -92,14 +111,18 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     }
     report("csv crate, byte records", seen, bytes, begun);
 
-    let begun = Instant::now();
-    let mut reader = RecordReader::new(Catalogue::new(rows), ReadOptions::default());
-    let mut batch = Batch::default();
-    let mut seen = 0;
-    while reader.read_batch(&mut batch)? {
-        seen += batch.len() as u64;
+    read_alone("reading alone", Catalogue::new(rows), bytes)?;
+    // Time has to stay in proportion to the length where every line opens a quote, closed by the next one or not.
+    for (what, line) in [
+        ("quotes that never close", "x\",\"y\n"),
+        ("quotes closed in text", "y\"z,\"w\n"),
+        ("one-byte lines", "x\n"),
+        ("commas alone", &format!("{}\n", ",".repeat(200))),
+    ] {
+        for rows in [rows / 10, rows] {
+            read_alone(what, Catalogue::of(line, rows), rows * line.len() as u64)?;
+        }
     }
-    report("reading alone", seen, bytes, begun);
 
     for threads in [1, 2, 4] {
         let begun = Instant::now();
