@@ -1,5 +1,7 @@
 //! What can be typed.
 
+#![expect(clippy::doc_markdown, reason = "these comments are the help text, which has no Markdown")]
+
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
@@ -16,7 +18,8 @@ pub struct Cli {
     pub color: When,
 }
 
-const EXIT_CODES: &str = "Exit codes: 0 ran; 1 the gate asked for was not met; 2 the call was wrong or it could not run.";
+const EXIT_CODES: &str =
+    "Exit codes: 0 ran; 1 the gate asked for was not met; 2 the call was wrong or it could not run.";
 
 /// When to do something that depends on the terminal.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -100,15 +103,17 @@ pub struct Vet {
     #[arg(long, value_enum, default_value = "table")]
     pub format: Format,
     #[command(flatten)]
-    #[allow(missing_docs)]
+    /// How strict to be
     pub strictness: Strictness,
 }
 
-const VET_EXAMPLE: &str = "Example:\n  plainwatt vet --claim 300 --class 3W --tally \"60 deep-red + 20 royal-blue + 20 white\"";
+const VET_EXAMPLE: &str =
+    "Example:\n  plainwatt vet --claim 300 --class 3W --tally \"60 deep-red + 20 royal-blue + 20 white\"";
 
 /// `grade`.
 #[derive(Debug, Args)]
 #[command(after_help = GRADE_EXAMPLE)]
+#[expect(clippy::struct_excessive_bools, reason = "each is a flag of its own")]
 pub struct Grade {
     /// The CSV, or - for standard input
     pub file: PathBuf,
@@ -149,7 +154,7 @@ pub struct Grade {
     #[arg(long, value_name = "N")]
     pub threads: Option<usize>,
     #[command(flatten)]
-    #[allow(missing_docs)]
+    /// How strict to be
     pub strictness: Strictness,
 }
 

@@ -9,5 +9,6 @@ pub mod facts;
 pub mod intake;
 pub mod reference;
 pub mod report;
+pub mod stream;
 pub mod uncertain;
 pub mod units;

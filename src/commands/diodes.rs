@@ -1,5 +1,7 @@
 //! `diodes`: the reference table with its sources.
 
+use std::fmt::Write as _;
+
 use anyhow::{Result, anyhow};
 
 use super::{Ended, flags, print, setting_up, terminal};
@@ -56,7 +58,11 @@ pub(super) fn run(asked: &Diodes) -> Result<Ended> {
                 .or_else(|| table.classes().iter().rfind(|c| c.dice() <= 1.0))
                 .ok_or_else(|| anyhow!("the reference table has no class of one die"))?,
         };
-        text.push_str(&format!("\none {} diode at {current}, on a bench (25 C) and in a running light (75 C):\n", class.name));
+        let _ = writeln!(
+            text,
+            "\none {} diode at {current}, on a bench (25 C) and in a running light (75 C):",
+            class.name
+        );
         text.push_str(&diodes::at_current(table, class, &rows, current, width));
     }
     print(&text)?;

@@ -4,7 +4,7 @@ use anyhow::{Result, anyhow};
 
 use crate::comparison::MeterAccuracy;
 use crate::counting;
-use crate::facts::{Admitted, MeterReading, StatedClass, Stated, Supply, Tally, Tolerance};
+use crate::facts::{Admitted, MeterReading, Stated, StatedClass, Supply, Tally, Tolerance};
 use crate::intake::{printed, quantity};
 use crate::report::sanitise::terminal;
 use crate::units::{Amps, Volts, Watts};
@@ -26,7 +26,9 @@ pub(super) fn watts(flag: &str, text: &str) -> Result<Watts> {
 
 /// Milliamperes above 0.
 pub(super) fn drive(text: &str) -> Result<Amps> {
-    Ok(Amps::from_ma(above_zero("drive-ma", text, "mA", "milliamperes above 0 through each diode, such as 700")?.value))
+    Ok(Amps::from_ma(
+        above_zero("drive-ma", text, "mA", "milliamperes above 0 through each diode, such as 700")?.value,
+    ))
 }
 
 /// A number above 0 with its printed precision.
@@ -50,7 +52,8 @@ fn indented(text: &str) -> String {
 
 /// `135W`, or `120.4V 1.18A pf 0.97` in any order, or volts and amperes alone.
 pub(super) fn reading(text: &str) -> Result<MeterReading> {
-    let accepted = "watts such as 135W, or \"120.4V 1.18A pf 0.97\" with a power factor above 0 and at most 1";
+    let accepted =
+        "watts such as 135W, or \"120.4V 1.18A pf 0.97\" with a power factor above 0 and at most 1";
     let wrong = || refused("measured", text, accepted);
     let words = spaced(text);
     let (mut volts, mut amps, mut factor, mut plain) = (None, None, None, None);
@@ -163,14 +166,16 @@ pub(super) fn supply(text: &str) -> Result<Supply> {
     let accepted = "volts and amperes above 0, such as \"120V 0.6A\"";
     let wrong = || refused("supply", text, accepted);
     let (mut volts, mut amps) = (None, None);
-    for word in spaced(&text.replace('@', " ").replace('/', " ")) {
+    for word in spaced(&text.replace(['@', '/'], " ")) {
         if word.ends_with(['v', 'V']) {
-            set(&mut volts, above_zero("supply", &word, "V", accepted).map_err(|_| wrong())?).ok_or_else(wrong)?;
+            set(&mut volts, above_zero("supply", &word, "V", accepted).map_err(|_| wrong())?)
+                .ok_or_else(wrong)?;
         } else {
             if !word.ends_with(['a', 'A']) {
                 return Err(wrong());
             }
-            set(&mut amps, above_zero("supply", &word, "A", accepted).map_err(|_| wrong())?).ok_or_else(wrong)?;
+            set(&mut amps, above_zero("supply", &word, "A", accepted).map_err(|_| wrong())?)
+                .ok_or_else(wrong)?;
         }
     }
     match (volts, amps) {
@@ -195,7 +200,9 @@ mod tests {
             reading("230V 0.6A").unwrap(),
             MeterReading::VoltAmps { volts: Volts(230.0), amps: Amps(0.6) }
         );
-        for text in ["", "-5W", "0W", "NaN", "120V", "120V 1A pf 1.2", "120V 1A pf 0", "135W 120V", "120V 110V 1A"] {
+        for text in
+            ["", "-5W", "0W", "NaN", "120V", "120V 1A pf 1.2", "120V 1A pf 0", "135W 120V", "120V 110V 1A"]
+        {
             assert!(reading(text).is_err(), "{text}");
         }
     }

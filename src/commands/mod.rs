@@ -3,6 +3,8 @@
 mod diodes;
 mod flags;
 mod grade;
+mod grading;
+mod output;
 mod setting_up;
 mod terminal;
 mod vet;
@@ -38,8 +40,8 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         }
     };
     let ended = match cli.command {
-        Command::Vet(vet) => vet::run(*vet, cli.color),
-        Command::Grade(grade) => grade::run(*grade, cli.color),
+        Command::Vet(vet) => vet::run(&vet, cli.color),
+        Command::Grade(grade) => grade::run(&grade, cli.color),
         Command::Diodes(diodes) => diodes::run(&diodes),
     };
     match ended {

@@ -6,16 +6,16 @@ use anyhow::{Context as _, Result, anyhow, bail};
 
 use super::flags;
 use crate::cli::Strictness;
-use crate::comparison::{MeterAccuracy, Settings};
+use crate::comparison::Settings;
 use crate::draw::Model;
 use crate::intake::quantity;
 use crate::reference::Table;
 
 pub(super) fn settings(flags: &Strictness) -> Result<Settings> {
     let share = |name: &str, text: &str, accepted: &str| {
-        quantity(text, "%").map(|p| p / 100.0).ok_or_else(|| {
-            anyhow!("--{name}: found '{text}', accepted: {accepted}")
-        })
+        quantity(text, "%")
+            .map(|p| p / 100.0)
+            .ok_or_else(|| anyhow!("--{name}: found '{text}', accepted: {accepted}"))
     };
     let tolerance_range = "a percentage from 0 to under 100, such as 10";
     let confidence_range = "a percentage above 50 and below 100, such as 95";
@@ -40,11 +40,4 @@ pub(super) fn model(reference: Option<&Path>) -> Result<Model> {
         }
     };
     Model::new(table).context("the reference table has a class outside the curve of its dice")
-}
-
-/// The default meter, for help and tests.
-impl From<(f64, f64)> for MeterAccuracy {
-    fn from((share, fixed): (f64, f64)) -> Self {
-        Self { share, fixed: crate::units::Watts(fixed) }
-    }
 }

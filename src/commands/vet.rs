@@ -10,10 +10,10 @@ use crate::comparison::assess;
 use crate::facts::{Listing, Replaced};
 use crate::report::{Light, Run, csv, json, light, markdown};
 
-pub(super) fn run(vet: Vet, colour: When) -> Result<Ended> {
+pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
     let settings = setting_up::settings(&vet.strictness)?;
     let model = setting_up::model(vet.strictness.reference.as_deref())?;
-    let listing = listing(&vet)?;
+    let listing = listing(vet)?;
     let assessment = assess(&listing, &model, &settings);
     let run = Run { model: &model, settings: &settings };
     let result = Light { listing: &listing, read: None, assessment: &assessment };

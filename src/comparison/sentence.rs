@@ -39,7 +39,10 @@ fn needs(assessment: &Assessment, claim: Watts) -> String {
     let Some(needed) = assessment.needed else {
         return format!("No current on the published curves makes them draw {claim}.");
     };
-    match (needed.current, assessment.counted.draw.as_ref().filter(|d| d.drive.is_none()).map(|d| d.ceiling_die_current)) {
+    match (
+        needed.current,
+        assessment.counted.draw.as_ref().filter(|d| d.drive.is_none()).map(|d| d.ceiling_die_current),
+    ) {
         (Some(current), Some(most)) => {
             format!("{claim} would need {current} through each die; the published maximum is {most}.")
         }

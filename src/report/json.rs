@@ -115,7 +115,7 @@ impl From<&Read> for Words {
             class_w: read.class.map(|t| t.value.watts.0),
             actual_w: read.actual_w.map(|t| [t.value.low.0, t.value.high.0]),
             replaces_w: read.replaces.map(|t| t.value.watts.0),
-            replaces_kind: read.replaces.and_then(|t| t.value.kind).map(|kind| kind.key()),
+            replaces_kind: read.replaces.and_then(|t| t.value.kind).map(crate::facts::LampKind::key),
             ppf: read.ppf.map(|t| t.value.value),
             ppe: read.ppe.map(|t| t.value.value),
             volts: read.volts.map(|t| [t.value.0.value, t.value.1.value]),

@@ -1,0 +1,226 @@
+//! `grade`: a table of many listings.
+
+use std::fs::File;
+use std::io::{self, IsTerminal as _, Read, Write};
+use std::path::Path;
+
+use anyhow::{Context as _, Result, anyhow, bail};
+
+use super::grading::{Form, Grading, Keep, REJECTS_HEADER, Rows, Worker, cut};
+use super::output::{Sink, TerminalGuard};
+use super::{Ended, setting_up, terminal};
+use crate::cli::{Format, Grade, Sort, When};
+use crate::intake::{Columns, HeaderError};
+use crate::report::{self, csv, markdown, sanitise, table};
+use crate::stream::{self, Batch, ReadOptions, RecordReader, Sinks};
+
+/// The most lines of a table: it has to be held whole to be laid out, and nobody reads more.
+const MOST_LINES: usize = 1_000;
+
+/// The most rows that are sorted: they have to be held whole, some 200 bytes each.
+const MOST_SORTED: usize = 100_000;
+
+type Input = Box<dyn Read + Send>;
+
+pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
+    if grade.no_header && grade.header.is_none() {
+        bail!("--no-header needs --header \"listing,claim_w,...\" to name the columns of the input");
+    }
+    let settings = setting_up::settings(&grade.strictness)?;
+    let model = setting_up::model(grade.strictness.reference.as_deref())?;
+    let mut reader = RecordReader::new(open(&grade.file)?, options(grade)?);
+    let columns = columns(grade, &mut reader)?;
+    for (header, field) in columns.nearly() {
+        say(&format!(
+            "column '{}' is not used; if it is {field}, say --column {field}=\"{}\"",
+            sanitise::terminal(header),
+            sanitise::terminal(header)
+        ));
+    }
+
+    let form = form(grade);
+    let to_terminal = grade.output.is_none() && io::stdout().is_terminal();
+    let mut out = Sink::open(grade.output.as_deref())?;
+    let mut rejects = grade.rejects.as_deref().map(|path| Sink::open(Some(path))).transpose()?;
+    if let Some(rejects) = &mut rejects {
+        rejects.write_all(REJECTS_HEADER.as_bytes()).context("cannot write the rejects")?;
+    }
+    let stop = super::output::stop_on_interrupt();
+    let run = report::Run { model: &model, settings: &settings };
+    let grading = Grading { run, columns: &columns, form, rejects: rejects.is_some() };
+    let outcome = {
+        let mut guarded = TerminalGuard::new(&mut out, to_terminal);
+        guarded.write_all(header(grade).as_bytes())?;
+        let mut progress = super::output::Progress::over(&grade.file);
+        let outcome = stream::run(
+            reader,
+            stream::Run {
+                threads: threads(grade, form),
+                flush: grade.output.is_none(),
+                stop: Some(stop),
+                progress: Some(&mut |done| progress.show(done)),
+            },
+            |worker: &mut Worker, record, output| grading.row(worker, record, output),
+            Sinks { rows: &mut guarded, rejects: rejects.as_mut().map(|r| r as &mut dyn Write) },
+        );
+        progress.finish();
+        outcome.with_context(|| shown(&grade.file))?
+    };
+    if outcome.stopped {
+        let unchanged = grade.output.as_deref().map(|p| format!("; {} is unchanged", p.display()));
+        bail!("stopped after {} listings{}", outcome.done.rows, unchanged.unwrap_or_default());
+    }
+    let mut worker = outcome.summary;
+    match form {
+        Form::Rows(_) => {}
+        Form::Sorted(_, keep) => {
+            let total = worker.summary.total();
+            cut(&mut worker.texts, keep);
+            let mut guarded = TerminalGuard::new(&mut out, to_terminal);
+            for kept in &worker.texts {
+                guarded.write_all(&kept.row)?;
+            }
+            left_out(worker.texts.len(), total);
+        }
+        Form::Lines(keep) => {
+            cut(&mut worker.lines, keep);
+            let lines: Vec<_> = worker.lines.into_iter().map(|kept| kept.row).collect();
+            let style =
+                if grade.output.is_some() { report::style::Style::PLAIN } else { terminal::style(colour) };
+            out.write_all(table::table(&lines, terminal::width(), style).as_bytes())?;
+            left_out(lines.len(), worker.summary.total());
+        }
+    }
+    out.commit()?;
+    if let Some(rejects) = rejects {
+        rejects.commit()?;
+    }
+    for notice in &outcome.notices {
+        say(&notice.to_string());
+    }
+    say(&worker.summary.line());
+    Ok(Ended::Ran)
+}
+
+/// Tells a person on standard error; what a run says is never data.
+fn say(text: &str) {
+    let _ = writeln!(io::stderr().lock(), "{text}");
+}
+
+fn left_out(shown: usize, total: u64) {
+    let left = total.saturating_sub(shown as u64);
+    if left > 0 {
+        say(&format!("{left} listings are not shown: --format csv, unsorted, writes all"));
+    }
+}
+
+fn shown(path: &Path) -> String {
+    if is_stdin(path) { "standard input".to_owned() } else { path.display().to_string() }
+}
+
+fn is_stdin(path: &Path) -> bool {
+    path.as_os_str() == "-"
+}
+
+fn open(path: &Path) -> Result<Input> {
+    if is_stdin(path) {
+        return Ok(Box::new(io::stdin()));
+    }
+    let file = File::open(path).with_context(|| format!("cannot open {}", path.display()))?;
+    if file.metadata().is_ok_and(|m| m.is_dir()) {
+        bail!("{} is a directory; accepted is a CSV file, or - for standard input", path.display());
+    }
+    Ok(Box::new(file))
+}
+
+fn options(grade: &Grade) -> Result<ReadOptions> {
+    let delimiter = match grade.delimiter.as_deref() {
+        None => None,
+        Some("tab" | "\\t" | "\t") => Some(b'\t'),
+        Some(text) => match text.as_bytes() {
+            [byte] if byte.is_ascii() && !byte.is_ascii_alphanumeric() && !b"\"\r\n\0".contains(byte) => {
+                Some(*byte)
+            }
+            _ => bail!(
+                "--delimiter: found '{}', accepted: one character such as ; or the word tab",
+                sanitise::terminal(text)
+            ),
+        },
+    };
+    Ok(ReadOptions { delimiter, ..ReadOptions::default() })
+}
+
+fn columns(grade: &Grade, reader: &mut RecordReader<Input>) -> Result<Columns> {
+    let mapped = grade
+        .columns
+        .iter()
+        .map(|text| {
+            let (field, header) = text.split_once('=').ok_or_else(|| {
+                anyhow!(
+                    "--column: found '{}', accepted: FIELD=HEADER, such as claim_w=\"Power (W)\"",
+                    sanitise::terminal(text)
+                )
+            })?;
+            Ok((field.trim().to_owned(), header.to_owned()))
+        })
+        .collect::<Result<Vec<_>>>()?;
+    let headers: Vec<String> = if let Some(names) = &grade.header {
+        let names: Vec<String> = names.split(',').map(|n| n.trim().to_owned()).collect();
+        reader.expect_fields(names.len());
+        names
+    } else {
+        let mut header = Batch::default();
+        let read =
+            reader.read_one(&mut header).with_context(|| format!("cannot read {}", shown(&grade.file)))?;
+        let record = if read { header.get(0) } else { None };
+        let record = record.ok_or_else(|| {
+            anyhow!(
+                "{} is empty; accepted is a header row with fields such as listing, claim_w, class, tally",
+                shown(&grade.file)
+            )
+        })?;
+        if let Some(fault) = record.fault() {
+            bail!(
+                "{}: line {}: found {} in the header, accepted: {}",
+                shown(&grade.file),
+                record.line(),
+                fault.found(),
+                fault.accepted()
+            );
+        }
+        record.iter().map(str::to_owned).collect()
+    };
+    Columns::resolve(headers, &mapped).map_err(|error| match error {
+        HeaderError::NoSuchField { .. } | HeaderError::NoSuchHeader { .. } => {
+            anyhow!("--column: {}", sanitise::terminal(&error.to_string()))
+        }
+        error => anyhow!("{}: {}", shown(&grade.file), sanitise::terminal(&error.to_string())),
+    })
+}
+
+fn form(grade: &Grade) -> Form {
+    let by_share = matches!(grade.sort, Some(Sort::Share));
+    let rows = match grade.format {
+        Format::Table => return Form::Lines(Keep { most: MOST_LINES, by_share }),
+        Format::Csv => Rows::Csv(csv::Format { wide: grade.wide, raw: grade.raw }),
+        Format::Json => Rows::Json,
+        Format::Markdown => Rows::Markdown,
+    };
+    if by_share { Form::Sorted(rows, Keep { most: MOST_SORTED, by_share }) } else { Form::Rows(rows) }
+}
+
+fn header(grade: &Grade) -> String {
+    match grade.format {
+        Format::Csv if !grade.no_header => csv::Format { wide: grade.wide, raw: grade.raw }.header(),
+        Format::Markdown if !grade.no_header => markdown::HEADER.to_owned(),
+        _ => String::new(),
+    }
+}
+
+fn threads(grade: &Grade, form: Form) -> usize {
+    // Rows that are kept must come in order, which one thread gives for nothing; nobody waits for a thousand lines.
+    if !matches!(form, Form::Rows(_)) {
+        return 1;
+    }
+    grade.threads.unwrap_or_else(|| std::thread::available_parallelism().map_or(1, usize::from)).clamp(1, 256)
+}

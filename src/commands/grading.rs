@@ -1,0 +1,183 @@
+//! One record -> one graded row, in whichever form; what `grade` does again and again.
+
+use crate::comparison::assess;
+use crate::facts::Fault;
+use crate::intake::Columns;
+use crate::report::summary::Summary;
+use crate::report::table::Line;
+use crate::report::{Light, Run, Unreadable, csv, json, markdown};
+use crate::stream::{Merge, Output, Record};
+
+/// A form that is written row by row.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Rows {
+    Csv(csv::Format),
+    Json,
+    Markdown,
+}
+
+/// Where a graded row goes.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Form {
+    /// As text, at once.
+    Rows(Rows),
+    /// Kept as a line of the table.
+    Lines(Keep),
+    /// Kept as text with its sort key.
+    Sorted(Rows, Keep),
+}
+
+/// How many rows are kept in memory for what cannot be written row by row.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Keep {
+    /// At most so many.
+    pub(super) most: usize,
+    /// Those with the lowest draw over claim, sorted so; else the first.
+    pub(super) by_share: bool,
+}
+
+/// A row that was kept.
+#[derive(Debug, Clone)]
+pub(super) struct Kept<T> {
+    rank: (u8, f64),
+    place: u64,
+    pub(super) row: T,
+}
+
+/// What one worker has: its counts, and what had to be kept.
+#[derive(Debug, Default)]
+pub(super) struct Worker {
+    pub(super) summary: Summary,
+    pub(super) lines: Vec<Kept<Line>>,
+    pub(super) texts: Vec<Kept<Vec<u8>>>,
+    seen: u64,
+}
+
+impl Merge for Worker {
+    fn merge(&mut self, other: Self) {
+        self.summary.add(&other.summary);
+        self.lines.extend(other.lines);
+        self.texts.extend(other.texts);
+        self.seen += other.seen;
+    }
+}
+
+/// Everything that does not change from row to row.
+#[derive(Clone, Copy)]
+pub(super) struct Grading<'a> {
+    pub(super) run: Run<'a>,
+    pub(super) columns: &'a Columns,
+    pub(super) form: Form,
+    /// Whether rejects are wanted.
+    pub(super) rejects: bool,
+}
+
+/// A result on its way to a form.
+enum Graded<'a> {
+    Light(Light<'a>),
+    Unreadable(Unreadable<'a>),
+}
+
+impl Grading<'_> {
+    /// Grades a record.
+    pub(super) fn row(&self, worker: &mut Worker, record: &Record<'_>, out: &mut Output) {
+        let listing = match record.fault() {
+            Some(fault) => Err(Fault { column: None, ..Fault::new("", fault.found(), fault.accepted()) }),
+            None => self.columns.listing(record.len(), |place| record.get(place)),
+        };
+        match listing {
+            Ok(listing) => {
+                let assessment = assess(&listing, self.run.model, self.run.settings);
+                worker.summary.count(assessment.verdict);
+                let light = Light { listing: &listing, read: None, assessment: &assessment };
+                // Worst first: the verdicts that convict have the lowest share; what has none cannot be ranked.
+                let rank = assessment.share.map_or((1, 0.0), |share| (0, share));
+                self.keep(worker, rank, &Graded::Light(light), out);
+            }
+            Err(mut fault) => {
+                fault.line = Some(record.line());
+                fault.byte = Some(record.byte());
+                worker.summary.count_unreadable();
+                let (name, supplier) = self.columns.names(|place| record.get(place));
+                if self.rejects {
+                    reject(&mut out.rejects, &fault, record.raw());
+                }
+                let row = Unreadable { name, supplier, fault: &fault };
+                self.keep(worker, (2, 0.0), &Graded::Unreadable(row), out);
+            }
+        }
+        worker.seen += 1;
+    }
+
+    fn keep(&self, worker: &mut Worker, rank: (u8, f64), graded: &Graded<'_>, out: &mut Output) {
+        let place = worker.seen;
+        match self.form {
+            Form::Rows(rows) => self.write(rows, graded, &mut out.rows),
+            Form::Sorted(rows, keep) => {
+                let mut row = Vec::new();
+                self.write(rows, graded, &mut row);
+                push(&mut worker.texts, Kept { rank, place, row }, keep);
+            }
+            Form::Lines(keep) => {
+                if !keep.by_share && worker.lines.len() >= keep.most {
+                    return;
+                }
+                let row = match graded {
+                    Graded::Light(light) => Line::light(*light),
+                    Graded::Unreadable(row) => Line::unreadable(*row),
+                };
+                push(&mut worker.lines, Kept { rank, place, row }, keep);
+            }
+        }
+    }
+
+    fn write(&self, rows: Rows, graded: &Graded<'_>, out: &mut Vec<u8>) {
+        match (rows, graded) {
+            (Rows::Csv(format), Graded::Light(light)) => format.light(out, self.run, *light),
+            (Rows::Csv(format), Graded::Unreadable(row)) => format.unreadable(out, *row),
+            (Rows::Json, Graded::Light(light)) => json::light(out, self.run, *light),
+            (Rows::Json, Graded::Unreadable(row)) => json::unreadable(out, self.run, *row),
+            (Rows::Markdown, Graded::Light(light)) => markdown::row(out, *light),
+            (Rows::Markdown, Graded::Unreadable(row)) => markdown::unreadable(out, *row),
+        }
+    }
+}
+
+/// Keeps at most `keep.most`, for a moment twice as many: sorting now and then is cheaper than on every row.
+fn push<T>(kept: &mut Vec<Kept<T>>, row: Kept<T>, keep: Keep) {
+    kept.push(row);
+    if kept.len() >= keep.most.saturating_mul(2) {
+        cut(kept, keep);
+    }
+}
+
+/// Sorts where asked, and drops what is over the most.
+pub(super) fn cut<T>(kept: &mut Vec<Kept<T>>, keep: Keep) {
+    if keep.by_share {
+        kept.sort_by(|a, b| {
+            (a.rank.0.cmp(&b.rank.0)).then(a.rank.1.total_cmp(&b.rank.1)).then(a.place.cmp(&b.place))
+        });
+    }
+    kept.truncate(keep.most);
+}
+
+/// The header of the rejects file.
+pub(super) const REJECTS_HEADER: &str = "line,byte,column,found,accepted,row\n";
+
+/// The most bytes of a raw row that are kept in the rejects file.
+const MOST_RAW: usize = 64 * 1024;
+
+fn reject(out: &mut Vec<u8>, fault: &Fault, raw: &[u8]) {
+    let number = |n: Option<u64>| n.map(|n| n.to_string()).unwrap_or_default();
+    let mut writer = ::csv::Writer::from_writer(&mut *out);
+    // Into memory: this cannot fail.
+    let _ = writer.write_record([
+        number(fault.line).as_bytes(),
+        number(fault.byte).as_bytes(),
+        fault.column.as_deref().unwrap_or("").as_bytes(),
+        fault.found.as_bytes(),
+        fault.accepted.as_bytes(),
+        &raw[..raw.len().min(MOST_RAW)],
+    ]);
+    let _ = writer.flush();
+}

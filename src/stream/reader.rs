@@ -1,0 +1,384 @@
+//! From bytes to batches of records, losing no line.
+
+use super::batch::{Batch, Parsed};
+use super::delimiter::{LOOKED_AT, detect};
+use super::parser::Parser;
+use super::quoting::{Follower, Reached};
+use super::source::Source;
+use super::{Encoding, Notice, RecordFault};
+use memchr::memchr2;
+use std::io::{self, Read};
+
+/// How much is read at once, in bytes.
+const READ_BLOCK: usize = super::batch::BLOCK;
+
+/// The most fields that a record may have: as many columns as the largest spreadsheets hold (common practice, no source).
+const MOST_FIELDS: usize = 16_384;
+
+/// What a [`RecordReader`] may be told.
+#[derive(Debug, Clone)]
+pub struct ReadOptions {
+    /// The byte between fields; `None` finds it from the first line (tab, semicolon or comma).
+    pub delimiter: Option<u8>,
+    /// The longest record that is believed, in bytes without its line end; 1 MiB by default.
+    pub record_limit: usize,
+    /// The most records in a batch; 4096 by default.
+    pub batch_rows: usize,
+}
+
+impl Default for ReadOptions {
+    fn default() -> Self {
+        Self { delimiter: None, record_limit: 1024 * 1024, batch_rows: 4096 }
+    }
+}
+
+/// Reads records of comma-, semicolon- or tab-separated text from any input, in memory bounded by the record limit.
+///
+/// **Encoding.** UTF-8 and UTF-16 by their byte order mark; without one UTF-16 if zero bytes alternate with others in the
+/// first four bytes (a [`Notice`] says so), else UTF-8. A record with a field that is not UTF-8 is read whole as
+/// Windows-1252, wherever in the input it stands, and counted in a notice: no row is lost, and the answer depends on nothing
+/// but the row.
+///
+/// **Lines.** LF, CR and CRLF end a line. Empty lines are skipped; they are counted in line numbers.
+///
+/// **Quotes.** As in RFC 4180; besides, a quote in a field that does not start with one is text (`24" panel`), and so is
+/// what follows the closing quote on the same line. A quoted field may run over lines, but it is not believed if
+///
+/// - it does not close before the end of the input or within the record limit,
+/// - it closes in the middle of text: the quote there was an inch mark, or opened a field of its own, or
+/// - the record then has another number of fields than the first record had.
+///
+/// Then the line on which the record began is given as one record with [`RecordFault::UnclosedQuote`], and reading goes on at the
+/// line after it, where up to the line that showed the fault a quote may not run over lines again (so that hostile input takes
+/// time in proportion to its length). A line over the limit is given as [`RecordFault::TooLong`]; the rest of it is skipped.
+///
+/// Every line that is not empty is thus part of exactly one record.
+pub struct RecordReader<R> {
+    source: Source<R>,
+    limit: usize,
+    batch_rows: usize,
+    delimiter: Option<u8>,
+    parser: Parser,
+    /// How far the quotes of a doubtful record have been followed.
+    follower: Follower,
+    /// Text that was read; what counts is `start..end`.
+    text: Vec<u8>,
+    start: usize,
+    end: usize,
+    /// The source has come to its end.
+    ended: bool,
+    /// Where `start` is: line from 1, offset in the encoded input, offset in the decoded text.
+    line: u64,
+    byte: u64,
+    offset: u64,
+    /// The byte before `start` was a CR, so that a LF there ends no line.
+    after_cr: bool,
+    /// The rest of the line is to be skipped.
+    skipping: bool,
+    /// Records that start before this offset may not span lines.
+    one_line_until: u64,
+    /// Up to this offset the text has been looked at in vain, and the parser is fed line by line.
+    cautious_until: u64,
+    /// How many fields the first record had.
+    width: Option<usize>,
+    windows_1252: Option<(u64, u64)>,
+}
+
+/// What a step of the reader came to.
+enum Step {
+    Record,
+    /// No further without more input.
+    Hungry,
+    End,
+}
+
+impl<R: Read> RecordReader<R> {
+    /// A reader at the start of `input`, which needs no buffer of its own.
+    pub fn new(input: R, options: ReadOptions) -> Self {
+        Self {
+            source: Source::new(input),
+            limit: options.record_limit.max(1),
+            batch_rows: options.batch_rows.max(1),
+            delimiter: options.delimiter,
+            parser: Parser::new(options.delimiter.unwrap_or(b',')),
+            follower: Follower::default(),
+            text: Vec::new(),
+            start: 0,
+            end: 0,
+            ended: false,
+            line: 1,
+            byte: 0,
+            offset: 0,
+            after_cr: false,
+            skipping: false,
+            one_line_until: 0,
+            cautious_until: 0,
+            width: None,
+            windows_1252: None,
+        }
+    }
+
+    /// The delimiter, given or found; `None` before the first record.
+    #[must_use]
+    pub fn delimiter(&self) -> Option<u8> {
+        self.delimiter
+    }
+
+    /// The encoding of the input; `None` before the first record.
+    #[must_use]
+    pub fn encoding(&self) -> Option<Encoding> {
+        self.source.encoding()
+    }
+
+    /// What had to be guessed so far.
+    #[must_use]
+    pub fn notices(&self) -> Vec<Notice> {
+        let mut notices = Vec::new();
+        if self.source.guessed() {
+            let big_endian = self.encoding() == Some(Encoding::Utf16Be);
+            notices.push(Notice::Utf16Guessed { big_endian });
+        }
+        if self.source.damaged() {
+            notices.push(Notice::Utf16Damaged);
+        }
+        if let Some((first_line, records)) = self.windows_1252 {
+            notices.push(Notice::Windows1252Guessed { first_line, records });
+        }
+        notices
+    }
+
+    /// Says how many fields a record should have, where the input has no header; otherwise the first record tells.
+    ///
+    /// It only matters for records that span lines: a ragged record on one line is passed on as it is.
+    pub fn expect_fields(&mut self, fields: usize) {
+        self.width = Some(fields);
+    }
+
+    /// Reads one record, such as the header, into `batch`; `false` at the end of the input.
+    ///
+    /// # Errors
+    ///
+    /// What the input gives. Records before the failure have been handed on by then.
+    pub fn read_one(&mut self, batch: &mut Batch) -> io::Result<bool> {
+        self.fill(batch, 1)
+    }
+
+    /// Reads some records into `batch`, as many as one read of the input completes but at least one, at most
+    /// [`ReadOptions::batch_rows`]; `false` at the end of the input.
+    ///
+    /// It never waits for more input while it has a record to hand on.
+    ///
+    /// # Errors
+    ///
+    /// What the input gives. Records before the failure have been handed on by then.
+    pub fn read_batch(&mut self, batch: &mut Batch) -> io::Result<bool> {
+        self.fill(batch, self.batch_rows)
+    }
+
+    fn fill(&mut self, batch: &mut Batch, rows: usize) -> io::Result<bool> {
+        batch.open();
+        self.parser.restart();
+        while batch.len() < rows && !batch.is_full() {
+            match self.step(batch) {
+                Step::Record => {}
+                Step::Hungry if batch.is_empty() => self.read_more()?,
+                Step::Hungry | Step::End => break,
+            }
+        }
+        if let Some(guessed) = batch.seal(self.byte) {
+            let (first_line, records) = self.windows_1252.unwrap_or((guessed.first_line, 0));
+            self.windows_1252 = Some((first_line, records + guessed.records));
+        }
+        Ok(!batch.is_empty())
+    }
+
+    fn read_more(&mut self) -> io::Result<()> {
+        if self.start > 0 {
+            self.text.copy_within(self.start..self.end, 0);
+            self.end -= self.start;
+            self.start = 0;
+        }
+        let needed = self.end + READ_BLOCK;
+        if self.text.len() < needed {
+            self.text.resize(needed, 0);
+        }
+        let first = self.source.encoding().is_none();
+        let got = self.source.read(&mut self.text[self.end..])?;
+        if first {
+            self.byte = self.source.mark();
+        }
+        self.ended = got == 0;
+        self.end += got;
+        Ok(())
+    }
+
+    fn step(&mut self, batch: &mut Batch) -> Step {
+        if self.parser.seen == 0 {
+            if !self.find_record() {
+                return if self.ended { Step::End } else { Step::Hungry };
+            }
+            if self.delimiter.is_none() && !self.find_delimiter() {
+                return Step::Hungry;
+            }
+        }
+        if self.offset < self.cautious_until
+            && let Some(len) = memchr2(b'\n', b'\r', &self.text[self.start..self.end])
+        {
+            return self.step_by_line(len, batch);
+        }
+        if self.parser.feed(&self.text[self.start..self.end], batch) {
+            return self.complete(batch);
+        }
+        if self.ended || self.end - self.start > self.limit { self.follow_on(batch) } else { Step::Hungry }
+    }
+
+    /// Feeds the first line, of `len` bytes, with its line end; goes on with care if that does not end the record.
+    fn step_by_line(&mut self, len: usize, batch: &mut Batch) -> Step {
+        if self.parser.feed(&self.text[self.start..=self.start + len], batch) {
+            return self.complete(batch);
+        }
+        if self.offset < self.one_line_until {
+            return self.faulty_line(len, RecordFault::UnclosedQuote, batch);
+        }
+        self.follow_on(batch)
+    }
+
+    /// Follows the quotes of a record that spans lines or has not ended, no further than needed to judge it.
+    fn follow_on(&mut self, batch: &mut Batch) -> Step {
+        let window = &self.text[self.start..self.end.min(self.start + self.limit + 1)];
+        match self.follower.follow(window, self.parser.delimiter) {
+            Reached::Stray => self.unclosed(self.follower.last_line, batch),
+            Reached::End => {
+                let record = self.start..self.start + self.follower.seen;
+                self.parser.feed(&self.text[record], batch);
+                self.complete(batch)
+            }
+            _ if window.len() > self.limit => self.over_limit(batch),
+            _ if !self.ended => Step::Hungry,
+            Reached::Open => self.unclosed(self.follower.last_line, batch),
+            Reached::Bare => {
+                self.parser.feed(&self.text[self.start..self.end], batch);
+                self.parser.finish(batch);
+                self.complete(batch)
+            }
+        }
+    }
+
+    /// Goes to the next byte that is part of a record; says whether there is one.
+    fn find_record(&mut self) -> bool {
+        if self.skipping {
+            let rest = &self.text[self.start..self.end];
+            let found = memchr2(b'\n', b'\r', rest);
+            self.skipping = found.is_none();
+            self.advance(found.unwrap_or(rest.len()));
+        }
+        while self.start < self.end {
+            let byte = self.text[self.start];
+            match byte {
+                b'\n' if self.after_cr => {}
+                b'\n' | b'\r' => self.line += 1,
+                _ => {
+                    self.after_cr = false;
+                    return true;
+                }
+            }
+            self.after_cr = byte == b'\r';
+            // A line end takes as many bytes as any other ASCII character.
+            self.advance(1);
+        }
+        false
+    }
+
+    fn find_delimiter(&mut self) -> bool {
+        let head = &self.text[self.start..self.end.min(self.start + LOOKED_AT)];
+        self.delimiter = detect(head, self.ended || head.len() == LOOKED_AT);
+        if let Some(delimiter) = self.delimiter {
+            self.parser = Parser::new(delimiter);
+        }
+        self.delimiter.is_some()
+    }
+
+    /// Judges a record that the parser has completed.
+    fn complete(&mut self, batch: &mut Batch) -> Step {
+        let len = self.parser.seen - usize::from(!self.parser.finished);
+        if len > self.limit {
+            return self.over_limit(batch);
+        }
+        // Only a quoted field can hold a line end, and of quotes that quote the parser writes no text.
+        let quoted = self.parser.bytes + self.parser.fields != len + 1;
+        if quoted {
+            let record = &self.text[self.start..self.start + len];
+            if memchr2(b'\n', b'\r', record).is_some() {
+                let reached = self.follower.follow(record, self.parser.delimiter);
+                let ragged = self.width.is_some_and(|width| width != self.parser.fields);
+                if reached == Reached::Stray || ragged {
+                    return self.unclosed(self.follower.last_line, batch);
+                }
+            }
+        }
+        if self.parser.fields > MOST_FIELDS {
+            (self.parser.bytes, self.parser.fields) = (0, 0);
+            return self.take(len, Some(RecordFault::TooManyFields { limit: MOST_FIELDS }), batch);
+        }
+        self.width.get_or_insert(self.parser.fields);
+        self.take(len, None, batch)
+    }
+
+    fn over_limit(&mut self, batch: &mut Batch) -> Step {
+        let window = &self.text[self.start..=self.start + self.limit];
+        if memchr2(b'\n', b'\r', window).is_some() {
+            self.follower.follow(window, self.parser.delimiter);
+            return self.unclosed(self.follower.last_line, batch);
+        }
+        self.skipping = true;
+        self.faulty_line(self.limit, RecordFault::TooLong { limit: self.limit }, batch)
+    }
+
+    /// Gives the first line of a record as faulty; lines up to `last_line` are then read one by one.
+    fn unclosed(&mut self, last_line: usize, batch: &mut Batch) -> Step {
+        let text = &self.text[self.start..self.end];
+        let len = memchr2(b'\n', b'\r', text).unwrap_or(text.len());
+        self.one_line_until = self.offset + last_line as u64;
+        let looked_at = self.parser.seen.max(self.follower.seen);
+        self.cautious_until = self.cautious_until.max(self.offset + looked_at as u64);
+        self.faulty_line(len, RecordFault::UnclosedQuote, batch)
+    }
+
+    /// Gives `len` bytes as a faulty record, with the fields that end in them.
+    fn faulty_line(&mut self, len: usize, fault: RecordFault, batch: &mut Batch) -> Step {
+        self.parser.restart();
+        self.parser.feed(&self.text[self.start..self.start + len], batch);
+        let fields = self.parser.fields.min(MOST_FIELDS);
+        self.parser.restart();
+        let bytes = if fields == 0 { 0 } else { batch.ends[batch.ends_used + fields - 1] };
+        (self.parser.bytes, self.parser.fields) = (bytes, fields);
+        self.take(len, Some(fault), batch)
+    }
+
+    /// Takes what the parser has written as the record of the next `len` bytes.
+    fn take(&mut self, len: usize, fault: Option<RecordFault>, batch: &mut Batch) -> Step {
+        let parsed =
+            Parsed { bytes: self.parser.bytes, fields: self.parser.fields, line: self.line, byte: self.byte };
+        let raw = &self.text[self.start..self.start + len];
+        batch.push(parsed, raw, fault);
+        if parsed.bytes + parsed.fields != len + 1 {
+            self.line += lines_ended(raw);
+        }
+        self.parser.next();
+        self.follower = Follower::default();
+        self.advance(len);
+        Step::Record
+    }
+
+    fn advance(&mut self, len: usize) {
+        self.byte += self.source.encoded_len(&self.text[self.start..self.start + len]);
+        self.offset += len as u64;
+        self.start += len;
+    }
+}
+
+/// How many line ends there are in a record, which cannot start with the LF of a CRLF.
+fn lines_ended(raw: &[u8]) -> u64 {
+    let ends = memchr::memchr2_iter(b'\n', b'\r', raw);
+    ends.filter(|at| raw[*at] == b'\r' || *at == 0 || raw[at - 1] != b'\r').map(|_| 1).sum()
+}
