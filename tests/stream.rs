@@ -2,7 +2,7 @@
 
 mod stream_help;
 
-use plainwatt::stream::{Encoding, Notice, ReadOptions};
+use plainwatt::stream::{Batch, Encoding, Notice, ReadOptions, RecordReader};
 use std::io::Read;
 use stream_help::{Seen, read, read_with, seen};
 
@@ -150,6 +150,28 @@ fn a_hundred_megabyte_field_costs_one_row_and_little_memory() {
         assert_eq!(rows, [("id|title".into(), 8), ("!A".into(), 1024 * 1024), ("B|y".into(), 3)]);
         assert_eq!(read.records[2].byte, 11 + 100_000_000 + 2 * quote.len() as u64 + 3);
     }
+    // Where the system counts it: the peak of this process, all its tests included.
+    if let Ok(status) = std::fs::read_to_string("/proc/self/status") {
+        let peak = status.lines().find_map(|line| line.strip_prefix("VmHWM:")).unwrap();
+        let kibibytes: u64 = peak.trim().trim_end_matches(" kB").parse().unwrap();
+        assert!(kibibytes < 64 * 1024, "{peak}");
+    }
+}
+
+#[test]
+fn without_a_header_the_number_of_fields_can_be_told() {
+    let input = b"A,\"24 in,5\nB,12\",,6\n";
+    let fields = |width: Option<usize>| {
+        let mut reader = RecordReader::new(&input[..], ReadOptions::default());
+        if let Some(width) = width {
+            reader.expect_fields(width);
+        }
+        let mut batch = Batch::default();
+        assert!(reader.read_batch(&mut batch).unwrap());
+        batch.iter().map(|record| record.len()).collect::<Vec<_>>()
+    };
+    assert_eq!(fields(None), [4]);
+    assert_eq!(fields(Some(3)), [1, 4]);
 }
 
 #[test]

@@ -11,6 +11,17 @@ use stream_help::{Chunked, Everything, read_with};
 
 /// Bytes that hold many quotes, delimiters and line ends.
 fn hostile() -> impl Strategy<Value = Vec<u8>> {
+    let start = prop_oneof![
+        6 => Just(&b""[..]),
+        1 => Just(&b"\xEF\xBB\xBF"[..]),
+        1 => Just(&b"\xFF\xFE"[..]),
+        1 => Just(&b"\xFE\xFF"[..]),
+        1 => Just(&b"a\0,\0"[..]),
+    ];
+    (start, hostile_bytes()).prop_map(|(start, bytes)| [start, &bytes].concat())
+}
+
+fn hostile_bytes() -> impl Strategy<Value = Vec<u8>> {
     let piece = prop_oneof![
         4 => Just(b"\"".to_vec()),
         2 => Just(b"\"\"".to_vec()),
@@ -25,15 +36,7 @@ fn hostile() -> impl Strategy<Value = Vec<u8>> {
         4 => Just(b"ab".to_vec()),
         1 => prop::collection::vec(any::<u8>(), 1..4),
     ];
-    let start = prop_oneof![
-        6 => Just(&b""[..]),
-        1 => Just(&b"\xEF\xBB\xBF"[..]),
-        1 => Just(&b"\xFF\xFE"[..]),
-        1 => Just(&b"\xFE\xFF"[..]),
-        1 => Just(&b"a\0,\0"[..]),
-    ];
-    (start, prop::collection::vec(piece, 0..80))
-        .prop_map(|(start, pieces)| [start, &pieces.concat()].concat())
+    prop::collection::vec(piece, 0..80).prop_map(|pieces| pieces.concat())
 }
 
 fn options(record_limit: usize, batch_rows: usize) -> ReadOptions {
@@ -89,9 +92,10 @@ proptest! {
         prop_assert_eq!(&read_with(&input, options(limit, 4096), 1), &whole);
     }
 
+    /// Of input that is not UTF-16, where the raw row is not what stands in the input.
     #[test]
     fn every_byte_is_in_one_record_or_a_line_end_or_behind_the_limit(
-        input in hostile(), limit in prop_oneof![1_usize..60, Just(1 << 20)],
+        input in hostile_bytes(), limit in prop_oneof![1_usize..60, Just(1 << 20)],
     ) {
         let all = read_with(&input, options(limit, 4096), usize::MAX);
         prop_assume!(!is_wide(&all));

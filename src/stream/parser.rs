@@ -32,7 +32,8 @@ impl Parser {
         parser
     }
 
-    /// Back to the start of a record. Not by a clone of a fresh reader: a cloned `csv_core::Reader` (0.1.13) parses nothing.
+    /// Back to the start of a record. Not by a clone of a fresh reader: a cloned `csv_core::Reader` (0.1.13) has lost
+    /// which of its states end a record.
     fn reset(&mut self) {
         self.core.reset();
         // csv-core drops a byte order mark at its first reading: ours is dropped already, and a second one is text. An empty

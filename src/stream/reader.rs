@@ -4,33 +4,13 @@ use super::batch::{Batch, Parsed};
 use super::delimiter::{LOOKED_AT, detect};
 use super::parser::Parser;
 use super::quoting::{Follower, Reached};
-use super::source::Source;
-use super::{Encoding, Notice, RecordFault};
+use super::text::{Text, lines_ended};
+use super::{Encoding, Notice, ReadOptions, RecordFault};
 use memchr::memchr2;
 use std::io::{self, Read};
 
-/// How much is read at once, in bytes.
-const READ_BLOCK: usize = super::batch::BLOCK;
-
 /// The most fields that a record may have: as many columns as the largest spreadsheets hold (common practice, no source).
 const MOST_FIELDS: usize = 16_384;
-
-/// What a [`RecordReader`] may be told.
-#[derive(Debug, Clone)]
-pub struct ReadOptions {
-    /// The byte between fields; `None` finds it from the first line (tab, semicolon or comma).
-    pub delimiter: Option<u8>,
-    /// The longest record that is believed, in bytes without its line end; 1 MiB by default.
-    pub record_limit: usize,
-    /// The most records in a batch; 4096 by default.
-    pub batch_rows: usize,
-}
-
-impl Default for ReadOptions {
-    fn default() -> Self {
-        Self { delimiter: None, record_limit: 1024 * 1024, batch_rows: 4096 }
-    }
-}
 
 /// Reads records of comma-, semicolon- or tab-separated text from any input, in memory bounded by the record limit.
 ///
@@ -54,27 +34,13 @@ impl Default for ReadOptions {
 ///
 /// Every line that is not empty is thus part of exactly one record.
 pub struct RecordReader<R> {
-    source: Source<R>,
+    text: Text<R>,
     limit: usize,
     batch_rows: usize,
     delimiter: Option<u8>,
     parser: Parser,
     /// How far the quotes of a doubtful record have been followed.
     follower: Follower,
-    /// Text that was read; what counts is `start..end`.
-    text: Vec<u8>,
-    start: usize,
-    end: usize,
-    /// The source has come to its end.
-    ended: bool,
-    /// Where `start` is: line from 1, offset in the encoded input, offset in the decoded text.
-    line: u64,
-    byte: u64,
-    offset: u64,
-    /// The byte before `start` was a CR, so that a LF there ends no line.
-    after_cr: bool,
-    /// The rest of the line is to be skipped.
-    skipping: bool,
     /// Records that start before this offset may not span lines.
     one_line_until: u64,
     /// Up to this offset the text has been looked at in vain, and the parser is fed line by line.
@@ -96,21 +62,12 @@ impl<R: Read> RecordReader<R> {
     /// A reader at the start of `input`, which needs no buffer of its own.
     pub fn new(input: R, options: ReadOptions) -> Self {
         Self {
-            source: Source::new(input),
+            text: Text::new(input),
             limit: options.record_limit.max(1),
             batch_rows: options.batch_rows.max(1),
             delimiter: options.delimiter,
             parser: Parser::new(options.delimiter.unwrap_or(b',')),
             follower: Follower::default(),
-            text: Vec::new(),
-            start: 0,
-            end: 0,
-            ended: false,
-            line: 1,
-            byte: 0,
-            offset: 0,
-            after_cr: false,
-            skipping: false,
             one_line_until: 0,
             cautious_until: 0,
             width: None,
@@ -127,18 +84,18 @@ impl<R: Read> RecordReader<R> {
     /// The encoding of the input; `None` before the first record.
     #[must_use]
     pub fn encoding(&self) -> Option<Encoding> {
-        self.source.encoding()
+        self.text.source.encoding()
     }
 
     /// What had to be guessed so far.
     #[must_use]
     pub fn notices(&self) -> Vec<Notice> {
         let mut notices = Vec::new();
-        if self.source.guessed() {
+        if self.text.source.guessed() {
             let big_endian = self.encoding() == Some(Encoding::Utf16Be);
             notices.push(Notice::Utf16Guessed { big_endian });
         }
-        if self.source.damaged() {
+        if self.text.source.damaged() {
             notices.push(Notice::Utf16Damaged);
         }
         if let Some((first_line, records)) = self.windows_1252 {
@@ -181,63 +138,47 @@ impl<R: Read> RecordReader<R> {
         while batch.len() < rows && !batch.is_full() {
             match self.step(batch) {
                 Step::Record => {}
-                Step::Hungry if batch.is_empty() => self.read_more()?,
+                Step::Hungry if batch.is_empty() => self.text.read_more()?,
                 Step::Hungry | Step::End => break,
             }
         }
-        if let Some(guessed) = batch.seal(self.byte) {
+        if let Some(guessed) = batch.seal(self.text.byte) {
             let (first_line, records) = self.windows_1252.unwrap_or((guessed.first_line, 0));
             self.windows_1252 = Some((first_line, records + guessed.records));
         }
         Ok(!batch.is_empty())
     }
 
-    fn read_more(&mut self) -> io::Result<()> {
-        if self.start > 0 {
-            self.text.copy_within(self.start..self.end, 0);
-            self.end -= self.start;
-            self.start = 0;
-        }
-        let needed = self.end + READ_BLOCK;
-        if self.text.len() < needed {
-            self.text.resize(needed, 0);
-        }
-        let first = self.source.encoding().is_none();
-        let got = self.source.read(&mut self.text[self.end..])?;
-        if first {
-            self.byte = self.source.mark();
-        }
-        self.ended = got == 0;
-        self.end += got;
-        Ok(())
-    }
-
     fn step(&mut self, batch: &mut Batch) -> Step {
         if self.parser.seen == 0 {
-            if !self.find_record() {
-                return if self.ended { Step::End } else { Step::Hungry };
+            if !self.text.find_record() {
+                return if self.text.ended { Step::End } else { Step::Hungry };
             }
             if self.delimiter.is_none() && !self.find_delimiter() {
                 return Step::Hungry;
             }
         }
-        if self.offset < self.cautious_until
-            && let Some(len) = memchr2(b'\n', b'\r', &self.text[self.start..self.end])
+        if self.text.offset < self.cautious_until
+            && let Some(len) = memchr2(b'\n', b'\r', self.text.rest())
         {
             return self.step_by_line(len, batch);
         }
-        if self.parser.feed(&self.text[self.start..self.end], batch) {
+        if self.parser.feed(self.text.rest(), batch) {
             return self.complete(batch);
         }
-        if self.ended || self.end - self.start > self.limit { self.follow_on(batch) } else { Step::Hungry }
+        if self.text.ended || self.text.rest().len() > self.limit {
+            self.follow_on(batch)
+        } else {
+            Step::Hungry
+        }
     }
 
     /// Feeds the first line, of `len` bytes, with its line end; goes on with care if that does not end the record.
     fn step_by_line(&mut self, len: usize, batch: &mut Batch) -> Step {
-        if self.parser.feed(&self.text[self.start..=self.start + len], batch) {
+        if self.parser.feed(&self.text.rest()[..=len], batch) {
             return self.complete(batch);
         }
-        if self.offset < self.one_line_until {
+        if self.text.offset < self.one_line_until {
             return self.faulty_line(len, RecordFault::UnclosedQuote, batch);
         }
         self.follow_on(batch)
@@ -245,53 +186,27 @@ impl<R: Read> RecordReader<R> {
 
     /// Follows the quotes of a record that spans lines or has not ended, no further than needed to judge it.
     fn follow_on(&mut self, batch: &mut Batch) -> Step {
-        let window = &self.text[self.start..self.end.min(self.start + self.limit + 1)];
+        let window = first(self.text.rest(), self.limit + 1);
         match self.follower.follow(window, self.parser.delimiter) {
             Reached::Stray => self.unclosed(self.follower.last_line, batch),
             Reached::End => {
-                let record = self.start..self.start + self.follower.seen;
-                self.parser.feed(&self.text[record], batch);
+                self.parser.feed(&self.text.rest()[..self.follower.seen], batch);
                 self.complete(batch)
             }
             _ if window.len() > self.limit => self.over_limit(batch),
-            _ if !self.ended => Step::Hungry,
+            _ if !self.text.ended => Step::Hungry,
             Reached::Open => self.unclosed(self.follower.last_line, batch),
             Reached::Bare => {
-                self.parser.feed(&self.text[self.start..self.end], batch);
+                self.parser.feed(self.text.rest(), batch);
                 self.parser.finish(batch);
                 self.complete(batch)
             }
         }
     }
 
-    /// Goes to the next byte that is part of a record; says whether there is one.
-    fn find_record(&mut self) -> bool {
-        if self.skipping {
-            let rest = &self.text[self.start..self.end];
-            let found = memchr2(b'\n', b'\r', rest);
-            self.skipping = found.is_none();
-            self.advance(found.unwrap_or(rest.len()));
-        }
-        while self.start < self.end {
-            let byte = self.text[self.start];
-            match byte {
-                b'\n' if self.after_cr => {}
-                b'\n' | b'\r' => self.line += 1,
-                _ => {
-                    self.after_cr = false;
-                    return true;
-                }
-            }
-            self.after_cr = byte == b'\r';
-            // A line end takes as many bytes as any other ASCII character.
-            self.advance(1);
-        }
-        false
-    }
-
     fn find_delimiter(&mut self) -> bool {
-        let head = &self.text[self.start..self.end.min(self.start + LOOKED_AT)];
-        self.delimiter = detect(head, self.ended || head.len() == LOOKED_AT);
+        let head = first(self.text.rest(), LOOKED_AT);
+        self.delimiter = detect(head, self.text.ended || head.len() == LOOKED_AT);
         if let Some(delimiter) = self.delimiter {
             self.parser = Parser::new(delimiter);
         }
@@ -307,7 +222,7 @@ impl<R: Read> RecordReader<R> {
         // Only a quoted field can hold a line end, and of quotes that quote the parser writes no text.
         let quoted = self.parser.bytes + self.parser.fields != len + 1;
         if quoted {
-            let record = &self.text[self.start..self.start + len];
+            let record = &self.text.rest()[..len];
             if memchr2(b'\n', b'\r', record).is_some() {
                 let reached = self.follower.follow(record, self.parser.delimiter);
                 let ragged = self.width.is_some_and(|width| width != self.parser.fields);
@@ -325,29 +240,29 @@ impl<R: Read> RecordReader<R> {
     }
 
     fn over_limit(&mut self, batch: &mut Batch) -> Step {
-        let window = &self.text[self.start..=self.start + self.limit];
+        let window = &self.text.rest()[..=self.limit];
         if memchr2(b'\n', b'\r', window).is_some() {
             self.follower.follow(window, self.parser.delimiter);
             return self.unclosed(self.follower.last_line, batch);
         }
-        self.skipping = true;
+        self.text.skip_line();
         self.faulty_line(self.limit, RecordFault::TooLong { limit: self.limit }, batch)
     }
 
     /// Gives the first line of a record as faulty; lines up to `last_line` are then read one by one.
     fn unclosed(&mut self, last_line: usize, batch: &mut Batch) -> Step {
-        let text = &self.text[self.start..self.end];
+        let text = self.text.rest();
         let len = memchr2(b'\n', b'\r', text).unwrap_or(text.len());
-        self.one_line_until = self.offset + last_line as u64;
+        self.one_line_until = self.text.offset + last_line as u64;
         let looked_at = self.parser.seen.max(self.follower.seen);
-        self.cautious_until = self.cautious_until.max(self.offset + looked_at as u64);
+        self.cautious_until = self.cautious_until.max(self.text.offset + looked_at as u64);
         self.faulty_line(len, RecordFault::UnclosedQuote, batch)
     }
 
     /// Gives `len` bytes as a faulty record, with the fields that end in them.
     fn faulty_line(&mut self, len: usize, fault: RecordFault, batch: &mut Batch) -> Step {
         self.parser.restart();
-        self.parser.feed(&self.text[self.start..self.start + len], batch);
+        self.parser.feed(&self.text.rest()[..len], batch);
         let fields = self.parser.fields.min(MOST_FIELDS);
         self.parser.restart();
         let bytes = if fields == 0 { 0 } else { batch.ends[batch.ends_used + fields - 1] };
@@ -357,28 +272,24 @@ impl<R: Read> RecordReader<R> {
 
     /// Takes what the parser has written as the record of the next `len` bytes.
     fn take(&mut self, len: usize, fault: Option<RecordFault>, batch: &mut Batch) -> Step {
-        let parsed =
-            Parsed { bytes: self.parser.bytes, fields: self.parser.fields, line: self.line, byte: self.byte };
-        let raw = &self.text[self.start..self.start + len];
+        let parsed = Parsed {
+            bytes: self.parser.bytes,
+            fields: self.parser.fields,
+            line: self.text.line,
+            byte: self.text.byte,
+        };
+        let raw = &self.text.rest()[..len];
         batch.push(parsed, raw, fault);
         if parsed.bytes + parsed.fields != len + 1 {
-            self.line += lines_ended(raw);
+            self.text.line += lines_ended(raw);
         }
         self.parser.next();
         self.follower = Follower::default();
-        self.advance(len);
+        self.text.advance(len);
         Step::Record
-    }
-
-    fn advance(&mut self, len: usize) {
-        self.byte += self.source.encoded_len(&self.text[self.start..self.start + len]);
-        self.offset += len as u64;
-        self.start += len;
     }
 }
 
-/// How many line ends there are in a record, which cannot start with the LF of a CRLF.
-fn lines_ended(raw: &[u8]) -> u64 {
-    let ends = memchr::memchr2_iter(b'\n', b'\r', raw);
-    ends.filter(|at| raw[*at] == b'\r' || *at == 0 || raw[at - 1] != b'\r').map(|_| 1).sum()
+fn first(text: &[u8], most: usize) -> &[u8] {
+    &text[..text.len().min(most)]
 }

@@ -3,7 +3,7 @@
 //! The catalogue is invented, and made on the fly, so that it takes no memory of its own.
 #![allow(clippy::print_stdout, reason = "a benchmark prints its figures")]
 
-use plainwatt::stream::{Batch, Merge, ReadOptions, RecordReader, Run, Sinks, run};
+use plainwatt::stream::{Batch, Merge, ReadOptions, RecordReader, Run, Sinks, StreamError, run};
 use std::io::{self, Read, Write};
 use std::time::Instant;
 
@@ -19,8 +19,8 @@ struct Catalogue {
 impl Catalogue {
     /// One line over and over.
     fn of(line: &str, rows: u64) -> Self {
-        let made = line.repeat(MADE_ROWS).into_bytes();
-        let left = rows / MADE_ROWS as u64 * made.len() as u64;
+        let made = line.repeat((1_000_000 / line.len()).max(1)).into_bytes();
+        let left = rows * line.len() as u64;
         Self { rows: made, at: 0, left }
     }
 
@@ -125,6 +125,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     }
 
     for threads in [1, 2, 4] {
+<<<<<<< HEAD
         let begun = Instant::now();
         let reader = RecordReader::new(Catalogue::new(rows), ReadOptions::default());
         let outcome = run(
@@ -147,6 +148,39 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
             println!("{}", status.lines().find(|line| line.starts_with("VmHWM")).unwrap_or("VmHWM unknown"));
         }
         Err(_) => println!("peak memory unknown: no /proc/self/status here"),
+=======
+        identity(&format!("identity, {threads} threads"), Catalogue::new(rows), bytes, threads)?;
+>>>>>>> stream
     }
+    println!("peak memory so far: {}", peak_memory());
+    let giant = format!("a,\"{}\"\n", "x".repeat(1_000_000));
+    identity("megabyte rows, 2 threads", Catalogue::of(&giant, 500), 500 * giant.len() as u64, 2)?;
+    println!("peak memory with rows of a megabyte: {}", peak_memory());
     Ok(())
+}
+
+fn identity(what: &str, input: Catalogue, bytes: u64, threads: usize) -> Result<(), StreamError> {
+    let begun = Instant::now();
+    let reader = RecordReader::new(input, ReadOptions::default());
+    let outcome = run(
+        reader,
+        Run { threads, ..Run::default() },
+        |_: &mut Nothing, record, out| {
+            for field in record.iter() {
+                out.rows.extend_from_slice(field.as_bytes());
+                out.rows.push(b',');
+            }
+            out.rows.push(b'\n');
+        },
+        Sinks { rows: &mut io::sink(), rejects: None },
+    )?;
+    report(what, outcome.done.rows, bytes, begun);
+    Ok(())
+}
+
+/// What the system has counted, where it counts.
+fn peak_memory() -> String {
+    let status = std::fs::read_to_string("/proc/self/status").unwrap_or_default();
+    let peak = status.lines().find_map(|line| line.strip_prefix("VmHWM:"));
+    peak.map_or_else(|| "not known here".into(), |peak| peak.trim().into())
 }

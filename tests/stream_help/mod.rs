@@ -1,7 +1,7 @@
 //! Reads an input whole, for tests to look at.
 #![allow(dead_code, reason = "each test file uses its own part of it")]
 
-use plainwatt::stream::{Batch, Encoding, Notice, ReadOptions, RecordReader};
+use plainwatt::stream::{Batch, Encoding, Notice, ReadOptions, RecordFault, RecordReader};
 use std::io::{self, Read};
 
 /// A record, owned.
@@ -74,7 +74,7 @@ pub fn read_from(input: impl Read, options: ReadOptions) -> Everything {
             byte: record.byte(),
             fields: record.iter().map(Into::into).collect(),
             raw: record.raw().into(),
-            fault: record.fault().map(plainwatt::stream::RecordFault::found),
+            fault: record.fault().map(RecordFault::found),
         }));
     }
     let (notices, encoding, delimiter) = (reader.notices(), reader.encoding(), reader.delimiter());
