@@ -113,7 +113,9 @@ pub fn assess(listing: &Listing<'_>, model: &Model, settings: &Settings) -> Asse
             reasons.push(*reason);
         }
     }
-    let (verdict, evidence) = overall(measured.is_some(), &findings, counted.verdict, &own, &mut reasons);
+    // Without a claim the listing's other numbers have nothing to speak to.
+    let words = if listing.claim.is_some() { own.as_slice() } else { &[] };
+    let (verdict, evidence) = overall(measured.is_some(), &findings, counted.verdict, words, &mut reasons);
     if evidence == Evidence::None {
         reasons.push(if listing.claim.is_none() && measured.is_none() {
             Reason::NothingToGoOn
@@ -166,10 +168,14 @@ fn overall(
         (Some(count), Some(own)) if own.convicts() && own > count => (own, Evidence::OwnWords),
         (Some(count), Some(Verdict::Understated)) if !count.convicts() => {
             reasons.push(Reason::OwnWordsAgainstCount);
-            (Verdict::Unsettled, Evidence::Counted)
+            (Verdict::Unsettled, Evidence::OwnWords)
         }
         (Some(count), _) => (count, Evidence::Counted),
         (None, Some(own)) => (own, Evidence::OwnWords),
+        // Volt-amperes that allow the claim are still something that was measured.
+        (None, None) if findings.first().is_some_and(|f| f.evidence == Evidence::Measured) => {
+            (Verdict::Unsettled, Evidence::Measured)
+        }
         (None, None) => (Verdict::Unsettled, Evidence::None),
     }
 }

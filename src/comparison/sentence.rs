@@ -82,17 +82,10 @@ fn counted(assessment: &Assessment, claim: Watts) -> String {
                 needs(assessment, claim)
             )
         }
-        _ => {
-            let why = if assessment.reasons.iter().any(|r| matches!(r, Reason::OwnWordsAgainstCount)) {
-                "while the listing's other numbers point to more"
-            } else {
-                "too close or too uncertain to call"
-            };
-            format!(
-                "Unsettled: {at}, these diodes draw {interval} at the wall, against {claim}: {why}. A plug-in meter \
-                 would settle it."
-            )
-        }
+        _ => format!(
+            "Unsettled: {at}, these diodes draw {interval} at the wall, against {claim}: too close or too uncertain to \
+             call. A plug-in meter would settle it."
+        ),
     }
 }
 
@@ -103,6 +96,13 @@ fn measured(assessment: &Assessment, claim: Watts) -> String {
             _ => None,
         });
         let most = most.unwrap_or(Watts(0.0));
+        if !assessment.verdict.convicts() {
+            return format!(
+                "Unsettled: the meter's volts and amperes allow up to {} VA against {claim}, and only its watts or \
+                 power factor would tell how much of that is drawn.",
+                Rounded(most.0)
+            );
+        }
         return format!(
             "Overstated: the meter's volts and amperes allow at most {} VA, and watts are never more, so not {claim}.",
             Rounded(most.0)
@@ -129,9 +129,14 @@ fn own_words(assessment: &Assessment, claim: Watts) -> String {
         .iter()
         .find(|f| f.evidence == Evidence::OwnWords && f.verdict == assessment.verdict)
         .map_or_else(String::new, |f| f.reason.text());
+    let against_count = assessment.reasons.iter().any(|r| matches!(r, Reason::OwnWordsAgainstCount));
     match assessment.verdict {
         Verdict::Overstated => format!("Overstated by its own words: {deciding}, and claims {claim}."),
         Verdict::Understated => format!("Understated by its own words: {deciding}, and claims only {claim}."),
+        _ if against_count => format!(
+            "Unsettled: these diodes can draw {claim}, while the listing's other numbers point to more. A plug-in meter \
+             would settle it."
+        ),
         _ => format!(
             "Unsettled: the listing's own numbers agree with {claim}, but a seller's word cannot bear out a seller's \
              word. A plug-in meter would settle it."

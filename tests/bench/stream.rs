@@ -125,32 +125,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     }
 
     for threads in [1, 2, 4] {
-<<<<<<< HEAD
-        let begun = Instant::now();
-        let reader = RecordReader::new(Catalogue::new(rows), ReadOptions::default());
-        let outcome = run(
-            reader,
-            Run { threads, ..Run::default() },
-            |_: &mut Nothing, record, out| {
-                for field in record.iter() {
-                    out.rows.extend_from_slice(field.as_bytes());
-                    out.rows.push(b',');
-                }
-                out.rows.push(b'\n');
-            },
-            Sinks { rows: &mut io::sink(), rejects: None },
-        )?;
-        report(&format!("identity, {threads} threads"), outcome.done.rows, bytes, begun);
-    }
-
-    match std::fs::read_to_string("/proc/self/status") {
-        Ok(status) => {
-            println!("{}", status.lines().find(|line| line.starts_with("VmHWM")).unwrap_or("VmHWM unknown"));
-        }
-        Err(_) => println!("peak memory unknown: no /proc/self/status here"),
-=======
         identity(&format!("identity, {threads} threads"), Catalogue::new(rows), bytes, threads)?;
->>>>>>> stream
     }
     println!("peak memory so far: {}", peak_memory());
     let giant = format!("a,\"{}\"\n", "x".repeat(1_000_000));
