@@ -4,7 +4,7 @@ use serde::Serialize;
 use serde_json::{Map, Value};
 
 use super::{Light, Run, UNREADABLE, Unreadable};
-use crate::comparison::honest_label;
+use crate::comparison::{Basis, honest_label};
 use crate::facts::{Fault, Read};
 use crate::uncertain::{Contribution, Uncertain};
 use crate::units::{Amps, Watts};
@@ -137,7 +137,7 @@ fn object<'a>(run: Run<'a>, light: Light<'a>) -> Object<'a> {
         claim_w: listing.claim.map(|w| w.0),
         verdict: assessment.verdict.word(),
         evidence: Some(assessment.evidence.word()),
-        basis: assessment.basis.map(|b| b.word()),
+        basis: assessment.basis.map(Basis::word),
         share: assessment.share,
         p_reach: assessment.counted.p_reach,
         p_ceiling: assessment.counted.p_ceiling,

@@ -55,7 +55,7 @@ pub(super) fn six_digits(out: &mut Vec<u8>, value: f64) {
         return;
     }
     let mut decimals = decimals;
-    while decimals > 0 && digits % 10 == 0 {
+    while decimals > 0 && digits.is_multiple_of(10) {
         digits /= 10;
         decimals -= 1;
     }

@@ -6,7 +6,7 @@ use comfy_table::{Cell, CellAlignment, ColumnConstraint, ContentArrangement, Tab
 use super::sanitise::terminal;
 use super::style::Style;
 use super::{Light, UNREADABLE, Unreadable};
-use crate::comparison::Verdict;
+use crate::comparison::{Basis, Verdict};
 use crate::units::Rounded;
 
 /// One line of the table, with what it may be sorted by; owned, since a table has to hold all its lines to be laid out.
@@ -37,7 +37,7 @@ impl Line {
             }
             (None, None) => String::new(),
         };
-        let basis = assessment.basis.map(|b| b.word()).filter(|b| *b != "unexplained");
+        let basis = assessment.basis.map(Basis::word).filter(|b| *b != "unexplained");
         let evidence = assessment.evidence.word();
         Self {
             name: shortened(name),
