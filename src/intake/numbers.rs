@@ -36,10 +36,13 @@ pub fn printed(text: &str, unit: &str) -> Option<Stated> {
 /// A bare number, above all without an exponent, a sign or a word such as `inf`.
 #[must_use]
 pub fn amount(number: &str) -> Option<Stated> {
+    if let Some(value) = plain(number) {
+        return Some(Stated { value, half_digit: 0.5 });
+    }
     let kind = kind(number)?;
     let decimals = number.rfind('.').map_or(0, |point| number.len() - point - 1);
     let value: f64 = match kind {
-        Number::Plain => plain(number).or_else(|| number.parse().ok())?,
+        Number::Plain => number.parse().ok()?,
         Number::Grouped => number.replace(',', "").parse().ok()?,
     };
     let half_digit = 0.5 * 10.0_f64.powi(-i32::try_from(decimals).ok()?);
@@ -48,7 +51,7 @@ pub fn amount(number: &str) -> Option<Stated> {
 
 /// A short whole number without the general parser: most cells of a catalogue are one.
 fn plain(number: &str) -> Option<f64> {
-    if number.len() > 9 {
+    if number.is_empty() || number.len() > 9 {
         return None;
     }
     let mut value = 0_u32;
