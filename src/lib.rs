@@ -4,5 +4,6 @@ pub mod comparison;
 pub mod draw;
 pub mod facts;
 pub mod reference;
+pub mod sweep;
 pub mod uncertain;
 pub mod units;
