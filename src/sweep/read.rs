@@ -12,8 +12,8 @@ use crate::reference::Die;
 const NAMES: [&str; 5] = ["colour", "volts", "amps", "temperature_c", "die"];
 const NEEDED: usize = 3;
 
-/// How alike (Jaro-Winkler, 0 to 1) a header has to be to one of ours to pass for a slip of the pen: an optional column
-/// must not be dropped over one.
+/// How alike (Jaro-Winkler, 0 to 1) a header has to be to one of ours that is missing to pass for a slip of the pen: an
+/// optional column must not be dropped over one.
 const ALIKE: f64 = 0.85;
 
 /// Reads a file of bench readings into one curve for each kind of die and colour, in the order in which they first occur.
@@ -69,6 +69,10 @@ fn die(word: &str) -> Option<Die> {
     Die::ALL.into_iter().find(|die| die.name().eq_ignore_ascii_case(word))
 }
 
+fn alike(ours: &str, name: &str) -> bool {
+    strsim::jaro_winkler(ours, name) >= ALIKE
+}
+
 /// Where each column stands.
 struct Columns {
     places: [Option<usize>; NAMES.len()],
@@ -78,13 +82,22 @@ struct Columns {
 impl Columns {
     fn of(header: &StringRecord) -> Result<Self, Fault> {
         let mut places = [None; NAMES.len()];
+        let mut others = Vec::new();
         for (place, found) in header.iter().enumerate() {
             let name = found.to_lowercase().replace(' ', "_");
-            if let Some(column) = NAMES.iter().position(|ours| *ours == name) {
-                if places[column].replace(place).is_some() {
+            match NAMES.iter().position(|ours| *ours == name) {
+                Some(column) if places[column].replace(place).is_some() => {
                     return Err(Fault::new(found, "the column twice", "each column once"));
                 }
-            } else if let Some(ours) = NAMES.iter().find(|ours| strsim::jaro_winkler(ours, &name) >= ALIKE) {
+                Some(_) => {}
+                None => others.push((found, name)),
+            }
+        }
+        // A line of one field is not in columns at all, whatever it looks like.
+        let others = others.into_iter().filter(|_| header.len() > 1);
+        for (found, name) in others {
+            let missing = NAMES.iter().zip(places).filter(|(_, place)| place.is_none());
+            if let Some((ours, _)) = missing.into_iter().find(|(ours, _)| alike(ours, &name)) {
                 return Err(Fault::new(found, found, format!("'{ours}', if that column is meant")));
             }
         }

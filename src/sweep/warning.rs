@@ -17,9 +17,12 @@ const PHOTON_V_NM: f64 = 6.626_070_15e-34 * 299_792_458.0 / 1.602_176_634e-19 * 
 /// A die lights up visibly below the voltage of its photons, but hardly below this share of it.
 const PHOTON_SHARE: f64 = 0.75;
 
-/// How much products of one colour differ in slope, volts per e-fold of current: a slope less sure than that says less
-/// than the table does.
-const U_SLOPE: f64 = 0.10;
+/// A sweep whose highest current is less than so many times its lowest shows hardly more than a point of the curve.
+const LEAST_SPAN: f64 = 2.0;
+
+/// An rms residual above this, volts, is more than a steady hand leaves: the sweeps of the trade that were at hand keep
+/// under 0.02 V, and half a bin is 0.05 V or more (both from memory).
+const POOR_RMS: f64 = 0.05;
 
 /// A warning. Where several readings ask for the same one, it names the worst and counts them.
 #[derive(Debug, Clone, PartialEq)]
@@ -82,10 +85,21 @@ pub enum Warning {
         /// Published maximum.
         most: Volts,
     },
-    /// The slope is less sure than the table's own.
-    SlopeUnsure {
-        /// Standard uncertainty of n*`V_T`, volts per e-fold.
-        u: Volts,
+    /// The curve misses the readings.
+    PoorFit {
+        /// rms residual.
+        rms: Volts,
+        /// Line of the reading that lies farthest off.
+        line: u64,
+        /// How far it lies off, above the curve positive.
+        off: Volts,
+    },
+    /// A slope fitted to currents that lie close together.
+    NarrowSweep {
+        /// Lowest current used.
+        lowest: Amps,
+        /// Highest current used.
+        highest: Amps,
     },
 }
 
@@ -120,9 +134,11 @@ pub(super) fn of(fit: &Fit, table: &Table) -> Vec<Warning> {
     if !(row.vf_min.0..=row.vf_max.0).contains(&v0.0) {
         warnings.push(Warning::OutsidePublished { v0, least: row.vf_min, most: row.vf_max });
     }
-    let u_slope = fit.ideality.u.map(|u| Shockley { ideality: u, ..shockley }.slope());
-    if let Some(u) = u_slope.filter(|u| u.0 > U_SLOPE) {
-        warnings.push(Warning::SlopeUnsure { u });
+    warnings.extend(poor_fit(fit));
+    let lowest = fit.used.iter().map(|p| p.amps).fold(Amps(f64::MAX), Amps::min);
+    let highest = fit.used.iter().map(|p| p.amps).fold(Amps(0.0), Amps::max);
+    if fit.ideality.origin != Origin::Table && highest / lowest < LEAST_SPAN {
+        warnings.push(Warning::NarrowSweep { lowest, highest });
     }
     warnings
 }
@@ -135,9 +151,26 @@ fn below_photon(fit: &Fit, table: &Table) -> Option<Warning> {
     Some(Warning::BelowPhoton { line: worst.line, readings: under.len(), volts: worst.volts, least, nm })
 }
 
-/// `line 4`, or `3 readings, line 4 most`.
+fn poor_fit(fit: &Fit) -> Option<Warning> {
+    let rms = fit.rms.filter(|rms| rms.0 > POOR_RMS)?;
+    let curve = Shockley {
+        v0: fit.v0.value,
+        ideality: fit.ideality.value,
+        rs: fit.rs.value,
+        ..Shockley::of(&fit.row)
+    };
+    let off = |p: &Point| Some(p.volts - curve.voltage(p.amps, p.temperature).ok()?);
+    let farthest = fit.used.iter().filter_map(|p| Some((p.line, off(p)?)));
+    let (line, off) = farthest.max_by(|a, b| a.1.0.abs().total_cmp(&b.1.0.abs()))?;
+    Some(Warning::PoorFit { rms, line, off })
+}
+
+/// `line 4`, or `line 4 and 2 more`: the worst and how many beside it.
 fn place(line: u64, readings: usize) -> String {
-    if readings == 1 { format!("line {line}") } else { format!("{readings} readings, line {line} most") }
+    match readings {
+        1 => format!("line {line}"),
+        n => format!("line {line} and {} more", n - 1),
+    }
 }
 
 impl fmt::Display for Warning {
@@ -155,7 +188,7 @@ impl fmt::Display for Warning {
                 let which = if readings == 1 {
                     format!("line {line} is")
                 } else {
-                    format!("{readings} readings, line {line} first, are")
+                    format!("line {line} and {} more are", readings - 1)
                 };
                 write!(
                     f,
@@ -192,11 +225,19 @@ impl fmt::Display for Warning {
                  one die, not several in series",
                 v0.0, least.0, most.0
             ),
-            Self::SlopeUnsure { u } => write!(
+            Self::PoorFit { rms, line, off } => write!(
                 f,
-                "the slope is unsure by {:.2} V an e-fold, more than products of a colour differ; sweep over a wider range of \
-                 currents or read more digits",
-                u.0
+                "the curve misses the readings by {:.0} mV rms, line {line} most ({:+.0} mV); a reading is wrong or the die \
+                 warmed up on the way; measure that one again, in short runs",
+                rms.0 * 1000.0,
+                off.0 * 1000.0
+            ),
+            Self::NarrowSweep { lowest, highest } => write!(
+                f,
+                "a sweep from {:.0} to {:.0} mA says little of the curve beyond; sweep over at least a factor of {LEAST_SPAN:.0} \
+                 in current, the one that lights are driven at among them",
+                lowest.ma(),
+                highest.ma()
             ),
         }
     }
