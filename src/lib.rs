@@ -10,5 +10,6 @@ pub mod intake;
 pub mod reference;
 pub mod report;
 pub mod stream;
+pub mod sweep;
 pub mod uncertain;
 pub mod units;
