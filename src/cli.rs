@@ -41,6 +41,8 @@ pub enum Command {
     Grade(Box<Grade>),
     /// Show the reference table with its sources
     Diodes(Diodes),
+    /// Make a reference table from your own bench readings
+    Sweep(Sweep),
 }
 
 /// How strict to be.
@@ -184,6 +186,26 @@ pub struct Diodes {
 }
 
 const DIODES_EXAMPLE: &str = "Example:\n  plainwatt diodes deep-red --class 3W --ma 700";
+
+/// `sweep`.
+#[derive(Debug, Args)]
+#[command(after_help = SWEEP_EXAMPLE)]
+pub struct Sweep {
+    /// A CSV of readings: colour, volts, amps and, if you like, temperature_c and die
+    pub file: PathBuf,
+    /// Write the table that --reference takes
+    #[arg(short, long, value_name = "FILE")]
+    pub output: Option<PathBuf>,
+    /// Draw each curve with its points into a directory
+    #[arg(long, value_name = "DIR")]
+    pub svg: Option<PathBuf>,
+}
+
+const SWEEP_EXAMPLE: &str = "\
+Take readings one die at a time, in a short run, with a bench supply in constant current; keep your eyes off lit dice.
+
+Example:
+  plainwatt sweep fixtures/sweeps/red.csv -o own.csv";
 
 /// Forms of output.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]

@@ -6,6 +6,7 @@ mod grade;
 mod grading;
 mod output;
 mod setting_up;
+mod sweep;
 mod terminal;
 mod vet;
 
@@ -43,6 +44,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         Command::Vet(vet) => vet::run(&vet, cli.color),
         Command::Grade(grade) => grade::run(&grade, cli.color),
         Command::Diodes(diodes) => diodes::run(&diodes),
+        Command::Sweep(sweep) => sweep::run(&sweep),
     };
     match ended {
         Ok(Ended::Ran) => ExitCode::SUCCESS,
