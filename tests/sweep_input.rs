@@ -176,6 +176,18 @@ fn volts_that_do_not_rise_with_amps_are_refused() {
 }
 
 #[test]
+fn a_curve_that_no_diode_has_is_refused() {
+    expect(
+        "colour,volts,amps\nred,1.0,1.00\nred,2.0,1.10\nred,3.0,1.20\nred,4.0,1.30\n",
+        2,
+        "volts",
+        "a curve that would be at -8.91 V at 0.0175 A",
+        "readings of a diode, which is above 0 V there; see that volts and amps of the red die are in volts and amperes, and \
+         measure again",
+    );
+}
+
+#[test]
 fn honest_readings_that_do_not_quite_rise_are_taken() {
     // Rounding hides the rise; a repeat scatters; a warm die drops less; another colour is another curve.
     for text in [

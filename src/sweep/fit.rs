@@ -5,10 +5,10 @@ use super::least_squares::{LeastSquares, least_squares};
 use super::number;
 use super::row;
 use super::warning::{self, Warning};
-use crate::draw::Shockley;
+use crate::draw::{BENCH, Shockley};
 use crate::facts::Fault;
 use crate::reference::{DiodeRow, Table};
-use crate::units::{Ohms, Volts};
+use crate::units::{Amps, Ohms, Volts};
 
 /// Readings from which V0, n and Rs are all fitted; with fewer the table's n and Rs are kept.
 const ENOUGH_READINGS: usize = 4;
@@ -71,7 +71,8 @@ pub struct Fit {
 /// n and Rs are the row's, and V0 is the mean of what each reading asks for.
 ///
 /// # Errors
-/// If no reading lies at a current where the equation holds (0.05 to 5 times the row's test current).
+/// If no reading lies at a current where the equation holds (0.05 to 5 times the row's test current), or the curve falls
+/// below 0 V within that range.
 pub fn fit(curve: &Curve, table: &Table, file: &str) -> Result<Fit, Fault> {
     let base = row::base(curve, table);
     let shockley = Shockley::of(&base);
@@ -80,6 +81,7 @@ pub fn fit(curve: &Curve, table: &Table, file: &str) -> Result<Fit, Fault> {
     let Some(solution) = solve(&used, &shockley) else {
         return Err(out_of_range(curve, &shockley));
     };
+    check_positive(curve, &shockley, &solution)?;
     let mut fit = Fit {
         curve: curve.clone(),
         v0: solution.v0,
@@ -198,6 +200,32 @@ impl System {
     }
 }
 
+/// A curve that is above 0 V at its lowest current is so everywhere, since n and Rs are not negative.
+fn check_positive(curve: &Curve, row: &Shockley, solution: &Solution) -> Result<(), Fault> {
+    let fitted =
+        Shockley { v0: solution.v0.value, ideality: solution.ideality.value, rs: solution.rs.value, ..*row };
+    let (lowest, _) = row.range();
+    match fitted.voltage(lowest, BENCH) {
+        Ok(volts) if volts.0 <= 0.0 => Err(Fault {
+            line: curve.points.first().map(|p| p.line),
+            byte: None,
+            column: Some("volts".to_owned()),
+            found: format!("a curve that would be at {:.2} V at {} A", volts.0, micro(lowest)),
+            accepted: format!(
+                "readings of a diode, which is above 0 V there; see that volts and amps of the {} die are in volts and \
+                 amperes, and measure again",
+                curve.colour.name()
+            ),
+        }),
+        _ => Ok(()),
+    }
+}
+
+/// Amperes to the microampere, so that 0.05 * 0.35 A reads 0.0175.
+fn micro(current: Amps) -> f64 {
+    (current.0 * 1e6).round() / 1e6
+}
+
 fn out_of_range(curve: &Curve, row: &Shockley) -> Fault {
     let (lowest, highest) = row.range();
     let first = curve.points.first();
@@ -211,8 +239,8 @@ fn out_of_range(curve: &Curve, row: &Shockley) -> Fault {
              that column die names the right kind",
             curve.die.name(),
             curve.colour.name(),
-            lowest.0,
-            highest.0
+            micro(lowest),
+            micro(highest)
         ),
     }
 }
