@@ -2,7 +2,7 @@
 
 use std::sync::LazyLock;
 
-use plainwatt::comparison::{Assessment, Settings, assess};
+use plainwatt::comparison::{Assessment, Reason, Settings, assess};
 use plainwatt::draw::{Draw, Model};
 use plainwatt::facts::{Colour, Count, Group, Listing, Package, StatedClass, Tally};
 use plainwatt::reference::{ClassRow, Table};
@@ -166,6 +166,8 @@ proptest! {
         prop_assert!(same(&whole, &split), "{:?}\n{:?}", numbers(&whole), numbers(&split));
         prop_assert_eq!(whole.verdict, split.verdict);
         prop_assert_eq!(whole.basis, split.basis);
+        let codes = |a: &Assessment| a.reasons.iter().map(Reason::code).collect::<Vec<_>>();
+        prop_assert_eq!(codes(&whole), codes(&split));
     }
 
     #[test]
