@@ -2,28 +2,57 @@
 
 use std::sync::LazyLock;
 
-use plainwatt::comparison::{Assessment, Settings, assess};
+use plainwatt::comparison::{Assessment, Reason, Settings, assess};
 use plainwatt::draw::{Draw, Model};
-use plainwatt::facts::{Colour, Count, Group, Listing, StatedClass, Tally};
-use plainwatt::reference::Table;
+use plainwatt::facts::{Colour, Count, Group, Listing, Package, StatedClass, Tally};
+use plainwatt::reference::{ClassRow, Table};
 use plainwatt::units::{Amps, Watts};
 use proptest::prelude::*;
 
 static MODEL: LazyLock<Model> =
     LazyLock::new(|| Model::new(Table::built_in()).expect("the built-in table fits its curves"));
 
-/// Classes that a listing can state, of every kind of die, dice in series and in parallel among them.
-const CLASSES: [f64; 9] = [0.06, 0.2, 0.5, 1.0, 2.0, 3.0, 5.0, 10.0, 15.0];
+/// Every class of the table as a listing states it: every kind of die, dice in series and strings in parallel among them.
+const CLASSES: [(f64, Option<Package>); 18] = [
+    (0.06, None),
+    (0.1, None),
+    (0.2, None),
+    (0.5, None),
+    (1.0, None),
+    (2.0, None),
+    (3.0, None),
+    (5.0, None),
+    (10.0, None),
+    (15.0, None),
+    (1.0, Some(Package::Smd)),
+    (3.0, Some(Package::Smd)),
+    (1.0, Some(Package::P3030)),
+    (3.0, Some(Package::P3030)),
+    (20.0, Some(Package::Cob)),
+    (30.0, Some(Package::Cob)),
+    (50.0, Some(Package::Cob)),
+    (100.0, Some(Package::Cob)),
+];
+
+fn class() -> impl Strategy<Value = StatedClass> {
+    prop::sample::select(CLASSES.to_vec())
+        .prop_map(|(watts, package)| StatedClass { watts: Watts(watts), package })
+}
+
+/// The table's row for it.
+fn row(class: StatedClass) -> &'static ClassRow {
+    MODEL.table().class(MODEL.table().find(&class).expect("a class with a row"))
+}
 
 fn colour() -> impl Strategy<Value = Colour> {
     prop::sample::select(Colour::ALL.to_vec())
 }
 
 fn group() -> impl Strategy<Value = Group> {
-    (colour(), 1_u32..400, prop::sample::select(CLASSES.to_vec())).prop_map(|(colour, n, watts)| Group {
+    (colour(), 1_u32..400, class()).prop_map(|(colour, n, class)| Group {
         colour,
         count: Count::exact(n),
-        class: Some(StatedClass::plain(watts)),
+        class: Some(class),
     })
 }
 
@@ -32,12 +61,12 @@ fn groups() -> impl Strategy<Value = Vec<Group>> {
 }
 
 /// Groups that all have the light's one class.
-fn one_class() -> impl Strategy<Value = (Vec<Group>, f64)> {
-    (groups(), prop::sample::select(CLASSES.to_vec())).prop_map(|(mut groups, watts)| {
+fn one_class() -> impl Strategy<Value = (Vec<Group>, &'static ClassRow)> {
+    (groups(), class()).prop_map(|(mut groups, class)| {
         for group in &mut groups {
-            group.class = Some(StatedClass::plain(watts));
+            group.class = Some(class);
         }
-        (groups, watts)
+        (groups, row(class))
     })
 }
 
@@ -86,6 +115,13 @@ fn same(one: &Assessment, other: &Assessment) -> bool {
         && one.class_current.is_some() == other.class_current.is_some()
 }
 
+#[test]
+fn the_laws_are_tried_on_every_class_of_the_table() {
+    let tried =
+        CLASSES.map(|(watts, package)| row(StatedClass { watts: Watts(watts), package }).name.as_str());
+    assert!(MODEL.table().classes().iter().all(|class| tried.contains(&class.name.as_str())));
+}
+
 proptest! {
     // A failing case is printed; keeping it in a file would put one beside the tests.
     #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
@@ -130,6 +166,8 @@ proptest! {
         prop_assert!(same(&whole, &split), "{:?}\n{:?}", numbers(&whole), numbers(&split));
         prop_assert_eq!(whole.verdict, split.verdict);
         prop_assert_eq!(whole.basis, split.basis);
+        let codes = |a: &Assessment| a.reasons.iter().map(Reason::code).collect::<Vec<_>>();
+        prop_assert_eq!(codes(&whole), codes(&split));
     }
 
     #[test]
@@ -161,10 +199,8 @@ proptest! {
     }
 
     #[test]
-    fn stating_the_class_current_as_drive_current_changes_no_number((groups, watts) in one_class(), claim in 1.0_f64..5000.0) {
+    fn stating_the_class_current_as_drive_current_changes_no_number((groups, class) in one_class(), claim in 1.0_f64..5000.0) {
         let unstated = listing(&groups, claim);
-        let class = MODEL.table().find(&StatedClass::plain(watts)).expect("a class with a row");
-        let class = MODEL.table().class(class);
         let drive = class.die_current * f64::from(class.parallel);
         let stated = Listing { drive: Some(drive), ..unstated.clone() };
         let settings = Settings::default();
@@ -190,12 +226,14 @@ proptest! {
     }
 
     #[test]
-    fn what_the_claim_needs_makes_the_claim((groups, watts) in one_class(), share in 0.2_f64..3.0) {
+    fn what_the_claim_needs_makes_the_claim((groups, class) in one_class(), share in 0.2_f64..3.0) {
         let claim = share * draw(&assessed(&groups, 1.0)).full.wall.value.0;
         let assessment = assessed(&groups, claim);
-        let Some(needed) = assessment.needed else { return Ok(()) };
-        let class = MODEL.table().find(&StatedClass::plain(watts)).expect("a class with a row");
-        let class = MODEL.table().class(class);
+        let Some(needed) = assessment.needed else {
+            // Every curve reaches from a quarter of the class current to one and a half times it.
+            prop_assert!(!(0.25..1.5).contains(&share), "no current for {share} of the full draw");
+            return Ok(());
+        };
         let current = needed.current.expect("one class");
         prop_assert!(close(current.0, class.die_current.0 * needed.scale, 1e-12));
         let drive: Amps = current * f64::from(class.parallel);
@@ -203,6 +241,9 @@ proptest! {
         let driven = assess(&driven, &MODEL, &Settings::default());
         prop_assert!(close(draw(&driven).full.wall.value.0, claim, 1e-8), "{:?} instead of {claim}", draw(&driven).full.wall);
         prop_assert!(close(driven.share.expect("a claim"), 1.0, 1e-8));
+        // Driven so, the claim needs what flows already: the same current through each die.
+        let again = driven.needed.expect("full draw is on the curve").current.expect("one class");
+        prop_assert!(close(again.0, current.0, 1e-7));
     }
 
     #[test]

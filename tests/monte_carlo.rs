@@ -93,8 +93,9 @@ fn first_order(model: &Model, groups: &[Group]) -> PointDraw {
     Draw::of(model, &parts, None).expect("inside the curves").full
 }
 
-/// What 100 000 simulated lights showed.
+/// What the simulated lights showed.
 struct Simulated {
+    wall: f64,
     u_led: f64,
     u_wall: f64,
     low: f64,
@@ -116,6 +117,7 @@ fn simulate(light: &mut Light, ours: &PointDraw, bound_at: Option<f64>, seed: u6
     let edge = ours.wall.value.0 + 1.645 * ours.wall.u.0;
     let over = u32::try_from(wall.len() - wall.partition_point(|w| *w <= edge)).expect("at most all");
     Simulated {
+        wall: wall.iter().sum::<f64>() / f64::from(TRIALS),
         u_led,
         u_wall,
         low: wall[wall.len() / 40],
@@ -127,14 +129,23 @@ fn simulate(light: &mut Light, ours: &PointDraw, bound_at: Option<f64>, seed: u6
 /// First order over Monte Carlo, each as a ratio.
 struct Compared {
     led: f64,
+    wall: f64,
     u_led: f64,
     u_wall: f64,
     half_width: f64,
     beyond: f64,
 }
 
-/// Both ways of simulating the driver: its bound following the true power, and held at the estimated power.
-fn compare(name: &str, groups: Groups, seed: u64) -> [Compared; 2] {
+/// How the simulation draws the driver's lower bound of efficiency.
+#[derive(Clone, Copy, PartialEq)]
+enum Bound {
+    /// At the true LED power: what the light would have.
+    Follows,
+    /// At the estimated LED power: what the equations say.
+    Held,
+}
+
+fn compare(name: &str, groups: Groups, bound: Bound, seed: u64) -> Compared {
     let (model, tables) = (Model::new(Table::built_in()).expect("fits its curves"), Tables::read());
     let groups = groups.iter().map(|&(class, colour, count, doubt)| {
         let class = tables.classes.iter().find(|c| c.name == class).expect("a class with a row");
@@ -143,34 +154,36 @@ fn compare(name: &str, groups: Groups, seed: u64) -> [Compared; 2] {
     let mut light = Light::of(groups.collect());
     let ours = first_order(&model, &light.groups);
     let (low, high) = ours.wall_interval();
-    [None, Some(ours.led.value.0)].map(|bound_at| {
-        let truth = simulate(&mut light, &ours, bound_at, seed);
-        let compared = Compared {
-            led: ours.led.value.0,
-            u_led: ours.led.u.0 / truth.u_led,
-            u_wall: ours.wall.u.0 / truth.u_wall,
-            half_width: (high - low).0 / (truth.high - truth.low),
-            beyond: truth.beyond,
-        };
-        println!(
-            "{name:36} bound {}: LED {:7.1} W, wall {:7.1} to {:7.1}, simulated {:7.1} to {:7.1}; u(LED) {:+5.1} %, u(wall) \
-             {:+5.1} %, interval {:+5.1} %; {:4.1} % beyond",
-            if bound_at.is_some() { "held   " } else { "follows" },
-            compared.led,
-            low.0,
-            high.0,
-            truth.low,
-            truth.high,
-            (compared.u_led - 1.0) * 100.0,
-            (compared.u_wall - 1.0) * 100.0,
-            (compared.half_width - 1.0) * 100.0,
-            compared.beyond * 100.0
-        );
-        compared
-    })
+    let bound_at = (bound == Bound::Held).then_some(ours.led.value.0);
+    let truth = simulate(&mut light, &ours, bound_at, seed);
+    let compared = Compared {
+        led: ours.led.value.0,
+        wall: ours.wall.value.0 / truth.wall,
+        u_led: ours.led.u.0 / truth.u_led,
+        u_wall: ours.wall.u.0 / truth.u_wall,
+        half_width: (high - low).0 / (truth.high - truth.low),
+        beyond: truth.beyond,
+    };
+    println!(
+        "{name:36} bound {}: LED {:7.1} W, wall {:7.1} to {:7.1}, simulated {:7.1} to {:7.1}; u(LED) {:+5.1} %, u(wall) \
+         {:+5.1} %, interval {:+5.1} %; {:4.1} % beyond",
+        if bound == Bound::Held { "held   " } else { "follows" },
+        compared.led,
+        low.0,
+        high.0,
+        truth.low,
+        truth.high,
+        (compared.u_led - 1.0) * 100.0,
+        (compared.u_wall - 1.0) * 100.0,
+        (compared.half_width - 1.0) * 100.0,
+        compared.beyond * 100.0
+    );
+    compared
 }
 
 fn agree(name: &str, compared: &Compared) {
+    // The mean over the driver's efficiency is a little more than the draw at its mean, which is what is quoted.
+    assert!((0.99..=1.001).contains(&compared.wall), "{name}: wall draw {}", compared.wall);
     assert!((compared.u_led - 1.0).abs() <= 0.03, "{name}: u(LED power) {}", compared.u_led);
     assert!((compared.u_wall - 1.0).abs() <= 0.03, "{name}: u(wall draw) {}", compared.u_wall);
     assert!((compared.half_width - 1.0).abs() <= 0.04, "{name}: interval {}", compared.half_width);
@@ -179,10 +192,9 @@ fn agree(name: &str, compared: &Compared) {
 #[test]
 fn from_51_w_first_order_agrees_with_monte_carlo() {
     for ((name, groups), seed) in FROM_51_W.into_iter().zip(1..) {
-        let [follows, held] = compare(name, groups, seed);
+        let follows = compare(name, groups, Bound::Follows, seed);
         assert!(follows.led > 51.4, "{name}: {} W of LED power", follows.led);
         agree(name, &follows);
-        agree(name, &held);
         assert!(follows.beyond < 0.06, "{name}: {} beyond", follows.beyond);
     }
 }
@@ -190,9 +202,9 @@ fn from_51_w_first_order_agrees_with_monte_carlo() {
 #[test]
 fn from_15_to_51_w_first_order_is_the_wider_and_only_through_the_drivers_bound() {
     for ((name, groups), seed) in FROM_15_TO_51_W.into_iter().zip(51..) {
-        let [follows, held] = compare(name, groups, seed);
+        let follows = compare(name, groups, Bound::Follows, seed);
         assert!((15.0..51.4).contains(&follows.led), "{name}: {} W of LED power", follows.led);
-        agree(name, &held);
+        agree(name, &compare(name, groups, Bound::Held, seed));
         assert!((follows.u_led - 1.0).abs() <= 0.03, "{name}: u(LED power) {}", follows.u_led);
         assert!((0.97..=1.06).contains(&follows.u_wall), "{name}: u(wall draw) {}", follows.u_wall);
         assert!((0.96..=1.06).contains(&follows.half_width), "{name}: interval {}", follows.half_width);
@@ -207,7 +219,7 @@ fn from_15_to_51_w_first_order_is_the_wider_and_only_through_the_drivers_bound()
 fn below_15_w_first_order_alone_would_convict_too_many() {
     let mut most_beyond = 0.0_f64;
     for ((name, groups), seed) in BELOW_15_W.into_iter().zip(101..) {
-        let [follows, _] = compare(name, groups, seed);
+        let follows = compare(name, groups, Bound::Follows, seed);
         assert!(follows.led < 15.0, "{name}: {} W of LED power", follows.led);
         assert!((follows.u_led - 1.0).abs() <= 0.03, "{name}: u(LED power) {}", follows.u_led);
         most_beyond = most_beyond.max(follows.beyond);

@@ -67,7 +67,11 @@ pub(super) fn count(
     for part in &parts {
         let class = model.table().class(part.class);
         if !model.table().diode(class.die, part.colour).1 {
-            reasons.push(Reason::NoRowForColour { colour: part.colour, die: class.die });
+            let reason = Reason::NoRowForColour { colour: part.colour, die: class.die };
+            // Said once, however many groups of that colour there are.
+            if !reasons.contains(&reason) {
+                reasons.push(reason);
+            }
         }
     }
     if let (Some(drive), false) = (listing.drive, package_only) {
