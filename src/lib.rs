@@ -2,4 +2,5 @@
 #![warn(missing_docs)]
 
 pub mod facts;
+pub mod reading;
 pub mod units;
