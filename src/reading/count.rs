@@ -1,6 +1,6 @@
 //! How many diodes, and their class.
 
-use super::array::{Array, Arrays, Of};
+use super::array::{Array, Arrays, LARGEST_BEAD, Of};
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::page::Page;
@@ -33,9 +33,11 @@ struct Found {
 /// Fills `diode_count`, `class` and `package`.
 pub(super) fn choose(page: Page, says: &mut All, arrays: &mut Arrays, chosen: Chosen, read: &mut Read) {
     let mut found: smallvec::SmallVec<[Found; 4]> = smallvec::SmallVec::new();
+    let sold = read.units_in_pack.map(|t| t.span);
     for (index, f) in page.figures.iter().enumerate() {
         if f.unit == Unit::Bare
             && !arrays.iter().any(|a| a.count == index)
+            && !sold.is_some_and(|s| s.start <= span(f).start && span(f).end <= s.end)
             && let Some((rank, cob)) = counted(page, f)
         {
             found.push(Found { value: f.high, figure: index, rank, cob });
@@ -105,7 +107,7 @@ fn quotient(page: Page, says: &All, chosen: Chosen) -> Option<(f64, usize)> {
         let f = &page.figures[k];
         let fits = says[k] == Says::Bare
             && f.unit == Unit::Watt
-            && f.high <= super::array::LARGEST_BEAD
+            && f.high <= LARGEST_BEAD
             && f.high < claim
             && page.figures.iter().any(|n| {
                 n.unit == Unit::Bare && counted(page, n).is_some() && (n.high * f.high - claim).abs() < 0.01
@@ -221,7 +223,8 @@ fn noun_after(page: Page, at: usize) -> After {
                 Role::Led => match page.role(i + 1) {
                     Role::Diode | Role::Chip | Role::Package(_) => return diodes(page, i),
                     Role::Light | Role::Lights | Role::Part | Role::Board if !pieces => return After::Light,
-                    Role::Device | Role::Double if !pieces => return After::Light,
+                    Role::Device if !pieces => return After::Light,
+                    Role::Double if !pieces && !matches!(page.role(i + 2), Role::Diode | Role::Chip) => return After::Light,
                     Role::None
                         if !pieces
                             && matches!(page.what(i + 1), Some(What::Word(_)))
@@ -244,7 +247,8 @@ fn noun_after(page: Page, at: usize) -> After {
                         return After::Elsewhere;
                     }
                 }
-                Role::None | Role::Kind | Role::Level | Role::Cool | Role::Warm | Role::Deep | Role::Dim if others < 3 => others += 1,
+                Role::None | Role::Kind | Role::Level | Role::Ppe | Role::Cool | Role::Warm | Role::Deep | Role::Dim if others < 3 => others += 1,
+                Role::Light if matches!(page.role(i + 1), Role::Diode | Role::Chip) => {}
                 Role::Device | Role::Part | Role::Board | Role::Light | Role::Lights | Role::Pack | Role::Each
                 | Role::Pair | Role::Load | Role::Lamp(_) => return if pieces && matches!(role, Role::Each) { After::Pieces } else { After::Elsewhere },
                 _ => break,
@@ -253,7 +257,7 @@ fn noun_after(page: Page, at: usize) -> After {
             Some(What::Figure(_)) if i > at + 1 || page.is_watts(i) => {
                 let f = page.figure(i).map_or(Unit::Other, |f| f.unit);
                 let package = page.figure(i).is_some_and(|f| package_number(f.high).is_some());
-                if !(f == Unit::Watt || package) {
+                if !(f == Unit::Watt && page.figure(i).is_some_and(|f| f.high <= LARGEST_BEAD) || package) {
                     break;
                 }
             }

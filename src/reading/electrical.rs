@@ -146,7 +146,7 @@ fn paired<'a>(page: Page<'a>, f: &Figure) -> Option<&'a Figure> {
 /// Not a dimming signal, fuse, load limit or another device's.
 fn of_the_light(page: Page, f: &Figure) -> bool {
     let at = usize::from(f.item);
-    let dimming = f.range && f.low <= 1.0 && f.high <= 10.0;
+    let dimming = f.unit != Unit::Amp && f.range && f.low <= 1.0 && f.high <= 10.0;
     let left = page.left(at);
     let other = Cues::of(&[Role::Breaker, Role::Load]);
     let device = page.role_before(at) == Role::Device && !feeds(page, at - 1);

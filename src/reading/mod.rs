@@ -60,8 +60,8 @@ impl Reader {
         let pack = read.units_in_pack.map(|t| t.value);
         let mut arrays = array::find(page, pack);
         let mut says = watts::classify(page, &arrays, pack);
-        let chosen = power::choose(page, &mut says, &arrays, pack, &mut read);
         replaced::choose(page, &mut says, &arrays, &mut read);
+        let chosen = power::choose(page, &mut says, &arrays, pack, &mut read);
         count::choose(page, &mut says, &mut arrays, chosen, &mut read);
         colours::choose(page, &mut says, &mut read);
         photons::choose(page, &mut read);

@@ -118,7 +118,7 @@ impl Scanner<'_> {
             self.push(Kind::Mark(Mark::Times), start + cross);
             return;
         }
-        if !self.after_number() && (digit_next || self.code_follows(found)) && !joins_digits(found, letters, digit_next)
+        if !self.after_number() && (digit_next || self.code_follows(found, letters)) && !joins_digits(found, letters, digit_next)
         {
             self.code(start, hash);
             return;
@@ -136,10 +136,17 @@ impl Scanner<'_> {
     }
 
     /// A hyphen and a digit after letters that are no word: `KX-6`.
-    fn code_follows(&self, found: Role) -> bool {
-        matches!(self.byte(self.at), b'-' | b'_')
-            && self.byte(self.at + 1).is_ascii_digit()
-            && matches!(found, Role::None | Role::Unit(_) | Role::Letter(_) | Role::DoubleEnded | Role::Short)
+    fn code_follows(&self, found: Role, letters: u32) -> bool {
+        let no_word = match found {
+            Role::None | Role::Unit(_) | Role::Letter(_) | Role::DoubleEnded | Role::Short => true,
+            // `FR-18` is a model, `IR-730nm` a wavelength.
+            Role::Colour(_) if letters == 2 => {
+                let digits = self.text.as_bytes().iter().skip(self.at + 1).take_while(|b| b.is_ascii_digit()).count();
+                self.byte(self.at + 1 + digits) | 0x20 != b'n'
+            }
+            _ => false,
+        };
+        no_word && matches!(self.byte(self.at), b'-' | b'_') && self.byte(self.at + 1).is_ascii_digit()
     }
 
     /// A lone `x`: a times sign between a number and what it counts, else a letter of a name.
@@ -281,7 +288,7 @@ impl Scanner<'_> {
 /// Whether digits may follow the word directly without making it a code: `AC85`, `LED100`, `IR730nm`.
 fn joins_digits(role: Role, letters: u32, glued: bool) -> bool {
     if !glued {
-        return !matches!(role, Role::None);
+        return !matches!(role, Role::None) && !matches!(role, Role::Colour(_) if letters == 2);
     }
     letters >= 2
         && matches!(

@@ -9,7 +9,7 @@ use super::roles::{Cues, Role, Unit};
 
 /// Whether the figures of the page may be a light's.
 pub(super) fn is_light(page: Page) -> bool {
-    const OTHER: Cues = Cues::of(&[Role::Device, Role::Load, Role::Measured]);
+    const OTHER: Cues = Cues::of(&[Role::Device, Role::Load, Role::Measured, Role::Wall]);
     if !page.cues.any(OTHER) {
         return true;
     }
@@ -18,14 +18,16 @@ pub(super) fn is_light(page: Page) -> bool {
         match page.items[i].what {
             What::Word(Role::Device) => thing = Some(false),
             What::Word(Role::Measured) if page.words(i).eq_ignore_ascii_case("meter") => thing = Some(false),
-            What::Word(Role::Light | Role::Lights | Role::Part | Role::Board | Role::Led | Role::Cob) => {
+            What::Word(Role::Wall) if !light_before => thing = Some(false),
+            What::Word(Role::Diode | Role::Light | Role::Lights | Role::Part | Role::Board | Role::Led | Role::Cob) => {
                 thing = Some(true);
                 light_before = true;
             }
             What::Word(Role::Bundle) if thing == Some(false) && lit(page, i) => return true,
             What::Word(Role::For | Role::With | Role::Of) if thing.is_some() => break,
             What::Figure(_) if light_before && page.is_watts(i) => break,
-            What::Mark(_) if page.breaks(i) && thing.is_some() => break,
+            What::Figure(_) if page.is_watts(i) && thing.is_none() => light_before = true,
+            What::Mark(_) if page.breaks(i) && (thing.is_some() || light_before) => break,
             _ => {}
         }
     }

@@ -96,7 +96,8 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
 fn foreign(page: Page, at: usize, left: Cues, near: Cues, right: Cues, next: Cues) -> Option<LeftWhy> {
     let device = Role::Device.cue();
     let first = page.first_right(at, device.and(THING).and(BEAD).and(LAMP).and(DRAW).and(EQUAL), 4);
-    if first.any(device) || (near.any(device) && !first.any(THING)) {
+    let labelled = near.any(DRAW.and(Role::Power.cue()));
+    if (first.any(device) && !labelled) || (near.any(device) && !first.any(THING)) {
         return Some(LeftWhy::OtherDevice);
     }
     let load = Role::Load.cue();

@@ -37,7 +37,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Part, "köpfe kopf köpfig balken leiste leisten röhre röhren arme module panele stäbe"),
     (R::Board, "platine platinen"),
     (R::Pack, "er packung stückpackung doppelpack"),
-    (R::Each, "je jeweils pro"),
+    (R::Each, "je jeweils"),
     (R::Total, "gesamt insgesamt zusammen"),
     (R::Device, "lüfter ventilator netzteil kabel zeitschaltuhr verlängerungskabel pumpe wasserpumpe heizmatte treiber netzkabel"),
     (R::Device, "steckdosenleiste vorschaltgerät trafo fassung zelt growzelt aufhängung solarpanel"),

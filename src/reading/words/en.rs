@@ -21,11 +21,11 @@ pub(super) const ROWS: &[Row] = &[
     (R::Unit(U::Metre), "m metre metres mtr"),
     (R::Unit(U::Length), "in inch inches ft foot feet cm mm meters yd yard"),
     (R::Unit(U::Other), "kwh wh mah ah h hr hrs hour hours yr yrs year years day days hz khz kg lb lbs oz g db dba lm lumen"),
-    (R::Unit(U::Other), "lumens lux btu cfm gal gallon gallons l liter liters litre awg min mins minutes c f sec rpm mos month"),
+    (R::Unit(U::Other), "lumens lux btu cfm gal gallon gallons l liter liters litre awg min mins minutes c f rpm mos month"),
     (R::Unit(U::Other), "mol mols months band bands spectrum spectrums sq stars reviews cri va klm ghz pods plants people"),
     (R::Unit(U::Micromole), "umol umole umoles umols micromole micromoles micromol"),
     (R::Unit(U::Millimole), "mmol millimol millimole"),
-    (R::Unit(U::Second), "s s1 second seconds"),
+    (R::Unit(U::Second), "s s1 sec second seconds"),
     (R::Unit(U::Joule), "j j1 joule joules"),
     (R::Unit(U::SquareMetre), "m2 sqm ㎡"),
     // Colours.
