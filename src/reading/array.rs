@@ -1,0 +1,228 @@
+//! Count times class: `100x3W`, `3Wx100`, `100 pcs of 3W LEDs`, `90 LEDs (5W each)`, and what looks the same but counts
+//! bars, heads, lamps of a pack or the half-chips of one bead.
+
+use smallvec::SmallVec;
+
+use super::figures::{Figure, What};
+use super::fold::Mark;
+use super::page::Page;
+use super::roles::{Cues, Role, Unit};
+
+/// The largest class in watts that a bead has; above it only a COB.
+pub(super) const LARGEST_BEAD: f64 = 20.0;
+
+/// What is counted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Of {
+    Diodes,
+    Cobs,
+    /// Bars, heads, panels, half-chips: parts of one light.
+    Parts,
+    /// Complete lights of a pack.
+    Lights,
+    /// The lamps that are replaced.
+    Replaced,
+}
+
+/// A number of things and the watts of each; both are indices of figures.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Array {
+    pub count: usize,
+    pub watts: usize,
+    pub of: Of,
+    /// A diode word stands with it.
+    pub worded: bool,
+}
+
+pub(super) type Arrays = SmallVec<[Array; 2]>;
+
+const DIODE: Cues = Cues::of(&[Role::Diode, Role::Chip, Role::Led]);
+
+/// Finds the arrays. `pack` is the number of lights sold together.
+pub(super) fn find(page: Page, pack: Option<u32>) -> Arrays {
+    let mut found = Arrays::new();
+    for (index, f) in page.figures.iter().enumerate() {
+        if f.unit != Unit::Watt || f.range || f.list || f.per {
+            continue;
+        }
+        let at = usize::from(f.item);
+        let pair = crossed_before(page, at)
+            .or_else(|| crossed_after(page, at))
+            .map(|count| (count, true))
+            .or_else(|| listed(page, at).map(|count| (count, false)));
+        if let Some((count, crossed)) = pair
+            && let Some(array) = judge(page, count, index, crossed, pack)
+        {
+            found.push(array);
+        }
+    }
+    drop_unlikely(page, &mut found);
+    found
+}
+
+fn is_count(f: &Figure) -> bool {
+    f.unit == Unit::Bare && !f.range && !f.list && !f.decimal && f.high >= 1.0
+}
+
+/// `100 pcs × 3W`: the figure before the cross.
+fn crossed_before(page: Page, at: usize) -> Option<usize> {
+    if page.mark_before(at) != Some(Mark::Times) {
+        return None;
+    }
+    let mut i = at - 1;
+    for _ in 0..4 {
+        i = i.checked_sub(1)?;
+        match page.items[i].what {
+            What::Figure(f) => return is_count(&page.figures[usize::from(f)]).then_some(usize::from(f)),
+            What::Word(_) => {}
+            What::Mark(Mark::Close | Mark::Dash) => {}
+            _ => return None,
+        }
+    }
+    None
+}
+
+/// `3W LED × 100`: the figure after the cross.
+fn crossed_after(page: Page, at: usize) -> Option<usize> {
+    let mut i = at + 1;
+    while i < at + 4 && matches!(page.role(i), Role::Led | Role::Diode | Role::Chip | Role::Cob | Role::Double) {
+        i += 1;
+    }
+    if page.mark(i) != Some(Mark::Times) {
+        return None;
+    }
+    match page.what(i + 1)? {
+        What::Figure(f) => {
+            let side = page.words(i + 2).len() == 1 && matches!(page.words(i + 2).as_bytes()[0] | 0x20, b'd' | b'h' | b'l');
+            let count = is_count(&page.figures[usize::from(f)]) && !side && page.mark(i + 2) != Some(Mark::Times);
+            count.then_some(usize::from(f))
+        }
+        _ => None,
+    }
+}
+
+/// `100 LEDs of 10W`, `60 pcs 10W LEDs`, `90 LEDs (5W each)`: a count straight before.
+fn listed(page: Page, at: usize) -> Option<usize> {
+    let f = page.figure(at)?;
+    let (mut i, mut thing, mut joined) = (at, false, false);
+    let mut others = 0;
+    for _ in 0..6 {
+        i = i.checked_sub(1)?;
+        match page.items[i].what {
+            What::Word(Role::Pieces | Role::Diode | Role::Led | Role::Chip | Role::Cob) => thing = true,
+            What::Word(Role::Of | Role::DoubleEnded | Role::At | Role::With | Role::Unit(Unit::Amp)) => joined = true,
+            What::Word(Role::Double | Role::Kind | Role::Each) => {}
+            What::Word(Role::None) if others < 2 => others += 1,
+            What::Mark(Mark::Open | Mark::At) => {}
+            What::Figure(n) => {
+                let n = usize::from(n);
+                let count = is_count(&page.figures[n]) && page.mark_before(i) != Some(Mark::Times);
+                let right = page.right(at);
+                let after = page.first_right(at, DIODE.and(Cues::of(&[Role::Light, Role::Lights, Role::Part])), 4);
+                let product = (page.figures[n].high * f.high - f.high).abs() > 0.1
+                    && page.figures.iter().any(|w| {
+                        w.unit == Unit::Watt && (w.high - page.figures[n].high * f.high).abs() < 0.01 * w.high
+                    });
+                let each = right.near.any(Role::Each.cue()) || page.role_before(at) == Role::Each;
+                let beads = after.any(Cues::of(&[Role::Diode, Role::Chip])) || (after.any(Role::Led.cue()) && thing);
+                let cob = page.first_right(at, Role::Cob.cue(), 3).any(Role::Cob.cue());
+                let sure = joined && thing || each && thing || beads || product && thing || cob;
+                return (count && sure).then_some(n);
+            }
+            _ => return None,
+        }
+    }
+    None
+}
+
+/// What kind of array it is, or none.
+fn judge(page: Page, count: usize, watts: usize, crossed: bool, pack: Option<u32>) -> Option<Array> {
+    let (n, w) = (&page.figures[count], &page.figures[watts]);
+    let (a, z) = (usize::from(n.item.min(w.item)), usize::from(n.item.max(w.item)));
+    let between = (a + 1..z).fold(Cues::default(), |all, i| all.and(page.role(i).cue()));
+    let after = page.first_right(z, DIODE.and(AFTER), 5);
+    let near = page.role(z + 1).cue();
+    let before = page.role_before(a).cue();
+    let worded = between.any(DIODE) || after.any(DIODE) || before.any(DIODE) || page.mark_before(a) == Some(Mark::Colon);
+    let cob = between.any(Role::Cob.cue()) || after.any(Role::Cob.cue()) || before.any(Role::Cob.cue());
+    let of = if cob || (page.cues.any(Role::Cob.cue()) && w.high > LARGEST_BEAD && crossed) {
+        Of::Cobs
+    } else if replaced(page, a, z) {
+        Of::Replaced
+    } else if pack.is_some_and(|p| (f64::from(p) - n.high).abs() < 0.5) && !between.any(DIODE) && !after.any(DIODE) {
+        Of::Lights
+    } else if between.any(Role::Part.cue())
+        || (near.any(Role::Part.cue()) && n.high <= 16.0)
+        || (after.any(Cues::of(&[Role::Lights])) && n.high <= 16.0)
+        || half_chip(page, n, w)
+        || (w.high > LARGEST_BEAD)
+    {
+        if w.high > LARGEST_BEAD && !crossed {
+            return None;
+        }
+        Of::Parts
+    } else {
+        Of::Diodes
+    };
+    Some(Array { count, watts, of, worded })
+}
+
+const AFTER: Cues = Cues::of(&[Role::Cob, Role::Light, Role::Part, Role::Equivalent, Role::Lamp(crate::facts::LampKind::Hps)]);
+
+/// `replaces 4 x 54W T5 lamps`.
+fn replaced(page: Page, a: usize, z: usize) -> bool {
+    let lamp = Cues::of(&[Role::Lamp(crate::facts::LampKind::Hps), Role::Tube, Role::Replacement]);
+    let claim = Cues::of(&[Role::Replaces, Role::Versus, Role::Equivalent]);
+    page.left(a).cues.any(claim) || page.first_right(z, lamp.and(DIODE), 3).any(lamp)
+}
+
+/// `10W double chip (2 x 5W)`: the two or three dice of one bead.
+fn half_chip(page: Page, n: &Figure, w: &Figure) -> bool {
+    n.high <= 3.0
+        && w.high <= LARGEST_BEAD
+        && page.cues.any(Role::Double.cue())
+        && page.figures.iter().any(|f| f.unit == Unit::Watt && (f.high - n.high * w.high).abs() < 0.01)
+}
+
+/// Denied arrays go; among arrays of a few things without a diode word, those that match the number of heads are parts.
+fn drop_unlikely(page: Page, arrays: &mut Arrays) {
+    arrays.retain(|a| {
+        let last = page.figures[a.count].item.max(page.figures[a.watts].item);
+        !denied(page, usize::from(last))
+            && !page.left(usize::from(page.figures[a.count].item.min(page.figures[a.watts].item))).near.any(Role::Deny.cue())
+    });
+    for a in arrays.iter_mut() {
+        let n = page.figures[a.count].high;
+        if a.of == Of::Diodes && n <= 12.0 && !a.worded && heads(page) == Some(n) {
+            a.of = Of::Parts;
+        }
+    }
+}
+
+/// "15 x 1W? No: 60 x 3W": a question that the text answers with no.
+pub(super) fn denied(page: Page, at: usize) -> bool {
+    let mut i = at + 1;
+    while i < at + 4 && matches!(page.what(i), Some(What::Word(_))) {
+        i += 1;
+    }
+    page.mark(i) == Some(Mark::Question) && page.role(i + 1) == Role::Deny
+}
+
+/// The number of heads, bars or panels that the text gives.
+fn heads(page: Page) -> Option<f64> {
+    page.items.iter().enumerate().find_map(|(i, item)| {
+        let What::Word(Role::Part) = item.what else { return None };
+        let dash = usize::from(page.mark_before(i) == Some(Mark::Dash));
+        match page.figure_before(i - dash) {
+            Some(f) if is_count(f) => Some(f.high),
+            _ if page.role_before(i - dash) == Role::Double => {
+                Some(match page.words(i - dash - 1).as_bytes()[1] | 0x20 {
+                    b'r' => 3.0,
+                    b'u' => 4.0,
+                    _ => 2.0,
+                })
+            }
+            _ => None,
+        }
+    })
+}

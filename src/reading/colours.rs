@@ -1,0 +1,281 @@
+//! Counts by colour: "165 red and 60 blue", "Red 630nm: 64pcs", `40R/8B/2W`, `3000K*88 660nm*12`.
+//!
+//! The listing's word decides; without one the colour temperature or the wavelength does. Ratios and percentages are no
+//! counts.
+
+use super::figures::{Figure, What};
+use super::fold::Mark;
+use super::page::Page;
+use super::roles::{Role, Unit};
+use super::watts::{Says, white_letter};
+use super::watts;
+use crate::facts::{Colour, ColourCount, ColourWord, LeftWhy, Read, Span, Taken};
+
+/// The most diodes of one colour.
+const MOST: f64 = 1_000_000.0;
+
+/// Fills `colours`.
+pub(super) fn choose(page: Page, says: &mut watts::All, read: &mut Read) {
+    let mut used = 0usize; // items before this one belong to an earlier colour
+    let mut i = 0;
+    while i < page.items.len() {
+        let step = match page.items[i].what {
+            What::Word(Role::Colour(_) | Role::Letter(_)) => word(page, i, used, read),
+            What::Figure(f) => figure(page, usize::from(f), used, says, read),
+            _ => None,
+        };
+        match step {
+            Some(next) => {
+                used = next;
+                i = next.max(i + 1);
+            }
+            None => i += 1,
+        }
+    }
+    refuse_too_many(read);
+}
+
+/// A wave length or colour temperature as a word: the bands of the labelling conventions.
+fn by_figure(f: &Figure) -> Option<(ColourWord, Colour)> {
+    let v = f.high;
+    match f.unit {
+        Unit::Nanometre => {
+            let word = match v {
+                x if x < 400.0 => ColourWord::Uv,
+                x if x < 500.0 => ColourWord::Blue,
+                x if x < 570.0 => ColourWord::Green,
+                x if x < 620.0 => ColourWord::Orange,
+                x if x < 640.0 => ColourWord::Red,
+                x if x < 700.0 => ColourWord::DeepRed,
+                x if x < 760.0 => ColourWord::FarRed,
+                _ => ColourWord::Ir,
+            };
+            Some((word, Colour::from_nanometres(v)))
+        }
+        Unit::Kelvin if v >= 1000.0 => {
+            let word = match v {
+                x if x < 4000.0 => ColourWord::WarmWhite,
+                x if x < 5000.0 => ColourWord::White,
+                _ => ColourWord::CoolWhite,
+            };
+            Some((word, Colour::White))
+        }
+        _ => None,
+    }
+}
+
+fn is_count(f: &Figure) -> bool {
+    f.unit == Unit::Bare && !f.range && !f.list && !f.decimal && f.high >= 1.0 && f.high <= MOST
+}
+
+/// A colour word at item `i` with its number before or after it; returns the item after what was used.
+fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
+    let (mut word, letter) = match page.role(i) {
+        Role::Colour(word) => (word, false),
+        Role::Letter(word) => (word, true),
+        _ => return None,
+    };
+    let mut first = i;
+    match page.role_before(i) {
+        Role::Deep if word == ColourWord::Red => word = ColourWord::DeepRed,
+        Role::Far if word == ColourWord::Red => word = ColourWord::FarRed,
+        Role::Warm if word == ColourWord::White => word = ColourWord::WarmWhite,
+        Role::Cool if word == ColourWord::White => word = ColourWord::CoolWhite,
+        _ => {}
+    }
+    // Modifiers before the colour: deep, far, warm, royal.
+    while first > used
+        && matches!(page.role(first - 1), Role::Deep | Role::Far | Role::Warm | Role::Cool)
+        || first > used && page.role(first - 1) == Role::None && matches!(page.what(first - 1), Some(What::Word(_)))
+            && ["royal", "natural", "neutral", "pure", "super", "bright"].contains(&page.words(first - 1).to_ascii_lowercase().as_str())
+    {
+        first -= 1;
+    }
+    if page.role_before(first) == Role::All {
+        return all_of_one(first, word, read);
+    }
+    let mut wave = None;
+    // The number before: "120 Red", "1152× white", "100 pcs red", "660nm deep red 48".
+    let mut k = first;
+    while k > used {
+        match page.items[k - 1].what {
+            What::Word(Role::Pieces | Role::Of | Role::DoubleEnded) | What::Mark(Mark::Times) => k -= 1,
+            What::Word(Role::Led | Role::Diode) if !letter => k -= 1,
+            What::Figure(f) if by_figure(&page.figures[usize::from(f)]).is_some() && !letter => {
+                wave = by_figure(&page.figures[usize::from(f)]).map(|b| b.1);
+                k -= 1;
+            }
+            _ => break,
+        }
+    }
+    if letter && !letters(page, i) {
+        return None;
+    }
+    let before = k.checked_sub(1).filter(|&b| b >= used && used <= b).and_then(|b| page.figure(b).map(|f| (b, f)));
+    let end = after_colour(page, i, &mut wave);
+    if let Some((b, f)) = before
+        && is_count(f)
+        && page.mark_before(b) != Some(Mark::Times)
+        && (f.item as usize) >= used
+    {
+        let shared = page.mark(i + 1) == Some(Mark::Slash)
+            && matches!(page.role(i + 2), Role::Colour(_) | Role::Deep | Role::Far | Role::Warm | Role::Cool)
+            || page.mark_before(k.wrapping_sub(1)) == Some(Mark::Colon) && ratio_letters(page, b);
+        if shared {
+            read.left.push(crate::facts::Left { span: super::power::span(f), why: LeftWhy::Ratio });
+            let mut j = i + 1;
+            while matches!(page.role(j), Role::Colour(_)) || page.mark(j) == Some(Mark::Slash) {
+                j += 1;
+            }
+            return Some(j);
+        }
+        add(page, read, word, wave, f.high, b, end.max(i + 1));
+        return Some(end.max(i + 1));
+    }
+    // The number after: "Red 198", "UV 2pcs", "Red 630nm: 64pcs", "white (3200K) x 60".
+    let mut j = end.max(i + 1);
+    while matches!(page.mark(j), Some(Mark::Colon | Mark::Equal | Mark::Times | Mark::Open))
+        || matches!(page.role(j), Role::Led | Role::Diode | Role::Chip | Role::Quantity) && page.mark(j + 1).is_some_and(|m| matches!(m, Mark::Colon | Mark::Times))
+    {
+        j += 1;
+    }
+    let f = page.figure(j)?;
+    let unit_next = page.role(j + 1);
+    let lists = j > i + 1 || !letter;
+    let next_colour = matches!(unit_next, Role::Colour(_) | Role::Deep | Role::Far | Role::Warm | Role::Cool)
+        && page.mark(j - 1) != Some(Mark::Times)
+        && number_first(page, j);
+    let counts_other = matches!(unit_next, Role::Diode | Role::Led | Role::Chip | Role::Cob | Role::Part | Role::Board | Role::Light | Role::Lights)
+        && !matches!(page.mark(j - 1), Some(Mark::Colon | Mark::Times | Mark::Equal));
+    let model = page.mark(j + 1) == Some(Mark::Times) || watts::package_number(f.high).is_some() && f.unit == Unit::Bare;
+    if is_count(f) && lists && !next_colour && !counts_other && !model {
+        let stop = if unit_next == Role::Pieces { j + 2 } else { j + 1 };
+        add(page, read, word, wave, f.high, first, stop);
+        return Some(stop);
+    }
+    None
+}
+
+/// Whether in this list the numbers stand before their colours: the colour after the number at item `j` has none after it.
+fn number_first(page: Page, j: usize) -> bool {
+    let mut k = j + 1;
+    while matches!(page.role(k), Role::Colour(_) | Role::Deep | Role::Far | Role::Warm | Role::Cool) {
+        k += 1;
+    }
+    !page.figure(k).is_some_and(is_count)
+}
+
+/// Skips a wavelength or temperature in brackets or bare after the colour at item `i`; returns the item after it.
+fn after_colour(page: Page, i: usize, wave: &mut Option<Colour>) -> usize {
+    let mut j = i + 1;
+    let open = page.mark(j) == Some(Mark::Open);
+    if open {
+        j += 1;
+    }
+    let mut any = false;
+    while let Some(f) = page.figure(j) {
+        let Some((_, colour)) = by_figure(f) else { break };
+        *wave = wave.or(Some(colour).filter(|_| !any || !f.range));
+        any = true;
+        j += 1;
+        if matches!(page.mark(j), Some(Mark::Slash | Mark::And | Mark::Plus)) && page.figure(j + 1).is_some_and(|f| by_figure(f).is_some()) {
+            j += 1;
+        }
+    }
+    if open && any && page.mark(j) == Some(Mark::Close) {
+        j += 1;
+    }
+    if any { j } else { i + 1 }
+}
+
+/// "all blue 60 x 3W": every diode has that colour.
+fn all_of_one(first: usize, word: ColourWord, read: &mut Read) -> Option<usize> {
+    let count = read.diode_count?;
+    read.colours.push(Taken {
+        value: ColourCount { word, colour: word.colour(), count: count.value },
+        span: count.span,
+    });
+    Some(first + 2)
+}
+
+/// A wavelength or temperature with a count and no colour word, or the white of a letter list.
+fn figure(page: Page, index: usize, used: usize, says: &mut watts::All, read: &mut Read) -> Option<usize> {
+    let f = &page.figures[index];
+    let at = usize::from(f.item);
+    if f.unit == Unit::Watt && white_letter(page, at) {
+        if f.high.fract() == 0.0 {
+            add(page, read, ColourWord::White, None, f.high, at, at + 1);
+            says[index] = Says::Nothing;
+        }
+        return Some(at + 1);
+    }
+    let (word, colour) = by_figure(f)?;
+    let named = |k: usize| matches!(page.role(k), Role::Colour(_) | Role::Deep | Role::Far | Role::Warm | Role::Cool) || page.words(k).eq_ignore_ascii_case("royal");
+    if named(at + 1) || f.list {
+        return None;
+    }
+    // `3000K*88`, `660nm x 16`, `660nm: 48pcs`
+    let mut j = at + 1;
+    while page.mark(j) == Some(Mark::Close) || matches!(page.role(j), Role::Led | Role::Diode | Role::Chip) {
+        j += 1;
+    }
+    let sign = page.mark(j);
+    if matches!(sign, Some(Mark::Times | Mark::Colon | Mark::Equal))
+        && let Some(n) = page.figure(j + 1)
+        && is_count(n)
+    {
+        add(page, read, word, Some(colour), n.high, at, j + 2);
+        return Some(j + 2);
+    }
+    if let Some(n) = page.figure(j)
+        && is_count(n)
+        && page.role(j + 1) == Role::Pieces
+    {
+        add(page, read, word, Some(colour), n.high, at, j + 2);
+        return Some(j + 2);
+    }
+    // `48× 660 nm`, `12 pcs 660nm`
+    let mut k = at;
+    while k > used && matches!(page.items[k - 1].what, What::Word(Role::Pieces | Role::Of) | What::Mark(Mark::Times)) {
+        k -= 1;
+    }
+    let n = page.figure(k.checked_sub(1)?)?;
+    let fits = is_count(n) && k < at && usize::from(n.item) >= used;
+    fits.then(|| {
+        add(page, read, word, Some(colour), n.high, k - 1, at + 1);
+        at + 1
+    })
+}
+
+/// Whether the letter at item `i` stands in a list of letters with numbers, at least two different ones.
+fn letters(page: Page, i: usize) -> bool {
+    let from = i.saturating_sub(5);
+    (from..(i + 6).min(page.items.len())).any(|k| {
+        k != i
+            && (matches!(page.role(k), Role::Letter(_)) && page.role(k) != page.role(i)
+                || page.is_watts(k) && white_letter(page, k)
+                || matches!(page.role(k), Role::Colour(_)) && page.figure_before(k).is_some_and(is_count) && page.words(k).len() == 2)
+    })
+}
+
+/// `R:B 8:1`
+fn ratio_letters(page: Page, b: usize) -> bool {
+    b >= 3 && matches!(page.role(b - 2), Role::Letter(_))
+}
+
+/// Adds a count; entries under the same word are summed.
+fn add(page: Page, read: &mut Read, word: ColourWord, wave: Option<Colour>, count: f64, from: usize, to: usize) {
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "counts are between 1 and a million")]
+    let count = count as u32;
+    let last = to.min(page.items.len()).max(from + 1) - 1;
+    let span = Span { start: page.items[from].start as usize, end: page.items[last].end as usize };
+    let colour = wave.unwrap_or(word.colour());
+    read.colours.push(Taken { value: ColourCount { word, colour, count }, span });
+}
+
+/// More diodes than a light can have are a misread list.
+fn refuse_too_many(read: &mut Read) {
+    if read.colours.iter().map(|c| u64::from(c.value.count)).sum::<u64>() > u64::from(crate::facts::Count::MOST) {
+        read.colours.clear();
+    }
+}

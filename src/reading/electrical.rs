@@ -1,0 +1,198 @@
+//! Mains (or adapter) volts and amperes, and the current that each diode is driven at.
+//!
+//! The mains side counts where it is given, else the DC side. A dimming signal, a fuse, a fan's volts and an adapter's output
+//! beside mains volts do not.
+
+use smallvec::SmallVec;
+
+use super::figures::{Figure, What};
+use super::fold::Mark;
+use super::page::Page;
+use super::power::span;
+use super::roles::{Cues, Role, Unit};
+use crate::facts::{Read, Stated, Supply, Taken};
+use crate::units::Amps;
+
+/// Volts from here on are mains, unless the text says DC.
+const MAINS: f64 = 80.0;
+
+/// The largest current in A that is taken for one diode's drive current.
+const LARGEST_DRIVE: f64 = 4.0;
+
+#[derive(Clone, Copy)]
+struct Volts {
+    figure: usize,
+    mains: bool,
+}
+
+/// Fills `volts`, `amps`, `supply` and `drive`.
+pub(super) fn choose(page: Page, read: &mut Read) {
+    let mut volts: SmallVec<[Volts; 6]> = SmallVec::new();
+    let mut amps: SmallVec<[usize; 4]> = SmallVec::new();
+    for (k, f) in page.figures.iter().enumerate() {
+        match f.unit {
+            Unit::Volt | Unit::VoltAc | Unit::VoltDc if of_the_light(page, f) => {
+                volts.push(Volts { figure: k, mains: is_mains(page, f) });
+            }
+            Unit::Bare if f.range || f.list || f.high >= 1.0 => {
+                if labelled(page, usize::from(f.item), Unit::Volt) {
+                    volts.push(Volts { figure: k, mains: f.high >= MAINS });
+                } else if labelled(page, usize::from(f.item), Unit::Amp) {
+                    amps.push(k);
+                }
+            }
+            Unit::Amp if of_the_light(page, f) => {
+                if page.left(usize::from(f.item)).cues.any(Role::Drive.cue()) || drive_word(page, f) {
+                    drive(page, f, f.high, read);
+                } else {
+                    amps.push(k);
+                }
+            }
+            Unit::Milliamp if page.left(usize::from(f.item)).cues.any(Role::Input.cue()) => amps.push(k),
+            Unit::Milliamp => drive(page, f, f.high / 1000.0, read),
+            _ => {}
+        }
+    }
+    let mains = volts.iter().any(|v| v.mains);
+    let side: SmallVec<[&Figure; 6]> =
+        volts.iter().filter(|v| v.mains == mains).map(|v| &page.figures[v.figure]).collect();
+    let Some(first) = side.first() else {
+        read.amps = amps.first().map(|&k| taken(&page.figures[k], page.figures[k].high));
+        return;
+    };
+    let lowest = side.iter().fold(*first, |a, b| if b.low < a.low { b } else { a });
+    let highest = side.iter().fold(*first, |a, b| if b.high > a.high { b } else { a });
+    let volts = |v: f64, f: &Figure| Stated { value: v, half_digit: f.half };
+    read.volts =
+        Some(Taken { value: (volts(lowest.low, lowest), volts(highest.high, highest)), span: span(first) });
+    current(page, &amps, mains, volts(highest.high, highest), read);
+}
+
+fn taken(f: &Figure, value: f64) -> Taken<Stated> {
+    let scale = if f.unit == Unit::Milliamp { 1000.0 } else { 1.0 };
+    Taken { value: Stated { value: value / scale, half_digit: f.half / scale }, span: span(f) }
+}
+
+fn drive(page: Page, f: &Figure, amps: f64, read: &mut Read) {
+    let _ = page;
+    if read.drive.is_none() && amps > 0.0 && amps <= LARGEST_DRIVE {
+        read.drive = Some(Taken { value: Amps(amps), span: span(f) });
+    }
+}
+
+fn drive_word(page: Page, f: &Figure) -> bool {
+    let at = usize::from(f.item);
+    (at.saturating_sub(4)..at).any(|i| page.role(i) == Role::Drive) && !page.breaks(at.wrapping_sub(1))
+}
+
+/// Chooses the current at the lowest voltage, and pairs it.
+fn current(page: Page, amps: &[usize], mains: bool, highest: Stated, read: &mut Read) {
+    let mut best: Option<(usize, Option<f64>)> = None;
+    for &k in amps {
+        let paired = paired(page, &page.figures[k]);
+        if mains && paired.is_some_and(|v| v.high < MAINS) && !page.cues.any(Role::Input.cue()) {
+            // An adapter's output beside the mains side.
+            continue;
+        }
+        if mains && paired.is_some_and(|v| v.high < MAINS) {
+            continue;
+        }
+        let volts = paired.map(|v| v.low);
+        best = match (best, volts) {
+            (None, v) => Some((k, v)),
+            (Some((_, Some(old))), Some(new)) if new < old => Some((k, volts)),
+            (old, _) => old,
+        };
+    }
+    let Some((k, _)) = best else { return };
+    let f = &page.figures[k];
+    let amps = taken(f, f.high);
+    let volts = paired(page, f).map_or(highest, |v| Stated { value: v.high, half_digit: v.half });
+    read.amps = Some(amps);
+    read.supply = Some(Taken { value: Supply { volts, amps: amps.value }, span: amps.span });
+}
+
+/// The voltage that the current stands with: "5.4A @120V", "1.6A (110V)", "120V: 2.67A", "5V/2A".
+fn paired<'a>(page: Page<'a>, f: &Figure) -> Option<&'a Figure> {
+    let at = usize::from(f.item);
+    let joins = |i: usize| match page.what(i) {
+        Some(What::Mark(Mark::At | Mark::Slash | Mark::Open | Mark::Colon | Mark::Equal | Mark::Current | Mark::Times | Mark::Close)) => true,
+        Some(What::Word(role)) => matches!(role, Role::At | Role::Ac | Role::Dc | Role::Current | Role::For | Role::UpTo | Role::Rating),
+        _ => false,
+    };
+    let volts = |i: usize| page.figure(i).filter(|v| matches!(v.unit, Unit::Volt | Unit::VoltAc | Unit::VoltDc));
+    for i in at + 1..at + 5 {
+        if let Some(v) = volts(i) {
+            // `24V 1.5A 230V`: without a sign the one before is nearer.
+            if i > at + 1 || volts(at.wrapping_sub(1)).is_none() {
+                return Some(v);
+            }
+        }
+        if !joins(i) {
+            break;
+        }
+    }
+    for i in (at.saturating_sub(4)..at).rev() {
+        if let Some(v) = volts(i) {
+            return Some(v);
+        }
+        if !joins(i) {
+            break;
+        }
+    }
+    None
+}
+
+/// Not a dimming signal, fuse, load limit or another device's.
+fn of_the_light(page: Page, f: &Figure) -> bool {
+    let at = usize::from(f.item);
+    let dimming = f.unit != Unit::Amp && f.range && f.low <= 1.0 && f.high <= 10.0;
+    let left = page.left(at);
+    let other = Cues::of(&[Role::Breaker, Role::Load]);
+    let device = page.role_before(at) == Role::Device && !feeds(page, at - 1);
+    let fuse = matches!(page.role(at + 1), Role::Breaker | Role::Load)
+        || matches!(page.role(at + 2), Role::Breaker) && !page.breaks(at + 1);
+    let fan = page.role(at + 1) == Role::Device && !feeds(page, at + 1);
+    let dim = matches!(page.role(at + 1), Role::Dim | Role::Switchable) && f.high <= 10.0;
+    !(dimming || left.cues.any(other) || device || fuse || fan || dim)
+}
+
+/// Whether the device at item `i` feeds the light: its volts are the light's supply.
+fn feeds(page: Page, i: usize) -> bool {
+    let word = page.words(i).to_ascii_lowercase();
+    ["adapt", "driver", "supply", "psu", "netzteil", "transformer", "batter", "socket", "outlet", "alim", "aliment", "fuente", "fonte", "cord"]
+        .iter()
+        .any(|w| word.starts_with(w))
+        || !word.is_ascii()
+}
+
+fn is_mains(page: Page, f: &Figure) -> bool {
+    let at = usize::from(f.item);
+    let dc = f.unit == Unit::VoltDc || page.role_before(at) == Role::Dc;
+    let output = page.left(at).cues.any(Role::Rating.cue()) && page.words(at.wrapping_sub(1)).eq_ignore_ascii_case("output");
+    f.unit == Unit::VoltAc && f.high > 24.0 || (f.high >= MAINS && !dc && !output)
+}
+
+/// "V: 85-265", "Input (V): 100-277", "Amps: 1.6".
+fn labelled(page: Page, at: usize, unit: Unit) -> bool {
+    let mut i = at;
+    let mut signed = false;
+    while let Some(k) = i.checked_sub(1) {
+        match page.items[k].what {
+            What::Mark(Mark::Colon | Mark::Equal) => signed = true,
+            What::Mark(Mark::Close | Mark::Open) => {}
+            What::Word(Role::Ac) if unit == Unit::Volt => {
+                let f = page.figure(at);
+                return f.is_some_and(|f| f.range && f.low >= MAINS) || signed && page.role(k.wrapping_sub(1)) == Role::Voltage;
+            }
+            What::Word(Role::Unit(u)) => return signed && u == unit,
+            What::Word(Role::Voltage) => {
+                return signed && unit == Unit::Volt && page.figure(at).is_some_and(|f| f.high >= 3.0);
+            }
+            What::Word(Role::Current) => return signed && unit == Unit::Amp && page.role(k.wrapping_sub(1)) != Role::Drive,
+            _ => return false,
+        }
+        i = k;
+    }
+    false
+}

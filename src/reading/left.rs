@@ -1,0 +1,80 @@
+//! Words that look like a figure and were not taken, each with its reason.
+
+use super::figures::What;
+use super::page::Page;
+use super::power::span;
+use super::roles::Unit;
+use super::watts::{All, Says};
+use crate::facts::{Left, LeftWhy, Read, Span};
+
+/// Lists what was left, in the order of the text.
+pub(super) fn list(page: Page, says: &All, read: &mut Read) {
+    for item in page.items {
+        let span_of = Span { start: item.start as usize, end: item.end as usize };
+        match item.what {
+            What::Code if looks_like_a_figure(&page.text[span_of.start..span_of.end]) => {
+                read.left.push(Left { span: span_of, why: LeftWhy::ModelNumber });
+            }
+            What::Figure(k) => {
+                let k = usize::from(k);
+                let f = &page.figures[k];
+                if f.unit == Unit::Watt || says[k] != Says::Nothing {
+                    if let Some(why) = reason(read, says[k], span(f)) {
+                        read.left.push(Left { span: span(f), why });
+                    }
+                } else if f.unit == Unit::Ratio && read.colours.is_empty() {
+                    read.left.push(Left { span: span(f), why: LeftWhy::Ratio });
+                }
+            }
+            _ => {}
+        }
+    }
+    read.left.sort_unstable_by_key(|l| l.span);
+}
+
+/// Everything on the page belongs to another device.
+pub(super) fn other_device(page: Page, read: &mut Read) {
+    for f in page.figures.iter().filter(|f| f.unit == Unit::Watt) {
+        read.left.push(Left { span: span(f), why: LeftWhy::OtherDevice });
+    }
+}
+
+/// A code with three digits on end, or digits before a W: `GL-1000`, `KB-240W-4C`.
+fn looks_like_a_figure(code: &str) -> bool {
+    let mut digits = 0;
+    for (i, b) in code.bytes().enumerate() {
+        if b.is_ascii_digit() {
+            digits += 1;
+        } else {
+            if digits > 0 && matches!(b, b'w' | b'W') {
+                return true;
+            }
+            if digits >= 3 && i >= 3 && matches!(b, b'-') {
+                return true;
+            }
+            digits = 0;
+        }
+    }
+    digits >= 3
+}
+
+/// Why a figure of watts was not taken, or none if a field holds it.
+fn reason(read: &Read, says: Says, at: Span) -> Option<LeftWhy> {
+    let taken = [
+        read.advertised_w.map(|t| t.span),
+        read.actual_w.map(|t| t.span),
+        read.class.map(|t| t.span),
+        read.replaces.map(|t| t.span),
+    ];
+    if taken.contains(&Some(at)) || read.colours.iter().any(|c| c.span.start <= at.start && at.end <= c.span.end) {
+        return None;
+    }
+    Some(match says {
+        Says::Left(why) => why,
+        Says::Equivalent => LeftWhy::Equivalence,
+        Says::Class | Says::Nothing => return None,
+        Says::Total => LeftWhy::PackTotal,
+        Says::Level => LeftWhy::NotFullPower,
+        Says::Bare | Says::Nameplate | Says::Draw(_) | Says::Selected | Says::EachLight => LeftWhy::Outranked,
+    })
+}

@@ -1,0 +1,78 @@
+//! Free text to facts: what a listing's own words state, each fact with the words it was read from.
+//!
+//! Three steps. [`scan`](fn@scan::scan) cuts the text into words, numbers and signs where they stand (nothing is rewritten,
+//! so a span is a span of the original); the vocabulary gives each word of twelve languages its role; then small rules, one
+//! file a family of fields, decide by roles. Where they are not sure a field stays `None` and the figure is listed under
+//! `left` with its reason, because a misread number accuses somebody.
+
+mod array;
+mod colours;
+mod count;
+mod electrical;
+mod figures;
+mod fold;
+mod left;
+mod number;
+mod pack;
+mod page;
+mod photons;
+mod power;
+mod replaced;
+mod roles;
+mod scan;
+mod subject;
+mod watts;
+mod words;
+
+use crate::facts::Read;
+
+/// How much of a text is read, in bytes: 64 KiB. A title is 100 bytes, a long description a few thousand; what comes after
+/// the limit is not looked at.
+pub const LIMIT: usize = 64 * 1024;
+
+/// Reads texts one after another and keeps its buffers between them.
+#[derive(Debug, Default)]
+pub struct Reader {
+    tokens: Vec<scan::Token>,
+    items: Vec<figures::Item>,
+    figures: Vec<figures::Figure>,
+}
+
+impl Reader {
+    /// A reader with empty buffers.
+    #[must_use]
+    pub fn new() -> Self {
+        Self::default()
+    }
+
+    /// Reads one text, its first [`LIMIT`] bytes.
+    pub fn read(&mut self, text: &str) -> Read {
+        let text = &text[..text.floor_char_boundary(LIMIT)];
+        scan::scan(text, &mut self.tokens);
+        figures::build(text, &self.tokens, &mut self.items, &mut self.figures);
+        let page = page::Page::new(text, &self.items, &self.figures);
+        let mut read = Read::default();
+        if !subject::is_light(page) {
+            left::other_device(page, &mut read);
+            return read;
+        }
+        read.units_in_pack = pack::units(page);
+        let pack = read.units_in_pack.map(|t| t.value);
+        let mut arrays = array::find(page, pack);
+        let mut says = watts::classify(page, &arrays, pack);
+        replaced::choose(page, &mut says, &arrays, &mut read);
+        let chosen = power::choose(page, &mut says, &arrays, pack, &mut read);
+        count::choose(page, &mut says, &mut arrays, chosen, &mut read);
+        colours::choose(page, &mut says, &mut read);
+        photons::choose(page, &mut read);
+        electrical::choose(page, &mut read);
+        left::list(page, &says, &mut read);
+        read
+    }
+}
+
+/// Reads one text. For many texts a [`Reader`] saves the allocations.
+#[must_use]
+pub fn read(text: &str) -> Read {
+    Reader::new().read(text)
+}

@@ -1,0 +1,123 @@
+//! How many complete lights the listing sells together. Bars, heads and panels of one light do not count.
+
+use super::figures::{Figure, What};
+use super::fold::Mark;
+use super::page::Page;
+use super::roles::{Cues, Role, Unit};
+use crate::facts::{Span, Taken};
+
+/// Most lights that one listing sells as a pack.
+const MOST: f64 = 500.0;
+/// Most lights that a bare "2 pcs" stands for; more are diodes.
+const MOST_PIECES: f64 = 10.0;
+
+/// The pack, where the text states one.
+pub(super) fn units(page: Page) -> Option<Taken<u32>> {
+    const SIGNS: Cues = Cues::of(&[Role::Pack, Role::Pair, Role::Pieces, Role::Light, Role::Lights, Role::Bundle]);
+    if !page.cues.any(SIGNS) {
+        return None;
+    }
+    worded(page).or_else(|| page.figures.iter().find_map(|f| counted(page, f)))
+}
+
+fn taken(value: f64, start: u32, end: u32) -> Option<Taken<u32>> {
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "checked to be 2 to 500")]
+    (value >= 2.0 && value <= MOST && value.fract() == 0.0).then(|| Taken {
+        value: value as u32,
+        span: Span { start: start as usize, end: end as usize },
+    })
+}
+
+/// "2-Pack", "set of 3", "2er Set", "twin pack", "pair of".
+fn worded(page: Page) -> Option<Taken<u32>> {
+    for (i, item) in page.items.iter().enumerate() {
+        let What::Word(role @ (Role::Pack | Role::Pair)) = item.what else { continue };
+        let dash = usize::from(matches!(page.mark_before(i), Some(Mark::Dash | Mark::Foot)));
+        if let Some(n) = page.figure_before(i - dash)
+            && n.unit == Unit::Bare
+            && !n.range
+            && let Some(found) = taken(n.high, n.start, item.end)
+        {
+            return Some(found);
+        }
+        if role == Role::Pair && matches!(page.role(i + 1), Role::Of | Role::DoubleEnded) {
+            return taken(2.0, item.start, item.end);
+        }
+        if page.role_before(i) == Role::Double {
+            let word = page.words(i - 1).to_ascii_lowercase();
+            let n = if word.starts_with("tri") { 3.0 } else if word.starts_with("quad") { 4.0 } else { 2.0 };
+            return taken(n, page.items[i - 1].start, item.end);
+        }
+        let mut k = i + 1;
+        while matches!(page.role(k), Role::Of | Role::DoubleEnded | Role::With | Role::Pack)
+            || matches!(page.mark(k), Some(Mark::Open | Mark::Colon))
+        {
+            k += 1;
+        }
+        if let Some(n) = page.figure(k)
+            && n.unit == Unit::Bare
+            && !n.range
+            && let Some(found) = taken(n.high, item.start, n.end)
+            && (k > i + 1 || matches!(page.role(k + 1), Role::Pieces | Role::Lights))
+        {
+            return Some(found);
+        }
+    }
+    None
+}
+
+/// "2x 300W lights", "light x2", "Grow Light 2PCS", "(two units)".
+fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
+    if n.unit != Unit::Bare || n.range || n.list || n.high > MOST {
+        return None;
+    }
+    let i = usize::from(n.item);
+    let after = page.role(i + 1);
+    let before = page.role_before(i);
+    if page.mark(i + 1) == Some(Mark::Times) || (n.worded && page.is_watts(i + 1)) {
+        // `2x 300W lights`, `2 x LED grow light`, `two 300W lights`
+        let first = if n.worded { i + 1 } else { i + 2 };
+        for k in first..first + 6 {
+            match page.what(k) {
+                Some(What::Word(Role::Lights)) => return taken(n.high, n.start, page.items[k].end),
+                Some(What::Word(Role::Light)) if !page.is_watts(i + 2) => {
+                    return taken(n.high, n.start, page.items[k].end);
+                }
+                Some(What::Word(Role::None | Role::Led | Role::Cob | Role::Unit(_))) => {}
+                Some(What::Figure(_)) if k <= i + 2 && page.is_watts(k) => {}
+                _ => break,
+            }
+        }
+    }
+    if page.mark_before(i) == Some(Mark::Times)
+        && i >= 2
+        && matches!(page.role(i - 2), Role::Light | Role::Lights)
+        && !page.spaced(i)
+        && !matches!(after, Role::Diode | Role::Led | Role::Cob)
+    {
+        return taken(n.high, page.items[i - 1].start, n.end);
+    }
+    if after == Role::Pieces && n.high <= MOST_PIECES {
+        let next = page.role(i + 2);
+        if matches!(next, Role::Lights | Role::Light)
+            || (next == Role::Led && matches!(page.role(i + 3), Role::Lights | Role::Light | Role::None))
+                && page.what(i + 3).is_some_and(|w| matches!(w, What::Word(_)))
+        {
+            return taken(n.high, n.start, page.items[i + 1].end);
+        }
+        let ends = page.what(i + 2).is_none_or(|w| !matches!(w, What::Word(_)) || page.is_watts(i + 2))
+            || page.is_watts(i + 2);
+        let label = matches!(
+            before,
+            Role::Colour(_) | Role::Diode | Role::Chip | Role::Cob | Role::Led | Role::Device | Role::Quantity
+        ) || matches!(page.mark_before(i), Some(Mark::Colon | Mark::Equal));
+        if ends && !label && page.mark(i + 2) != Some(Mark::Times) {
+            return taken(n.high, n.start, page.items[i + 1].end);
+        }
+    }
+    let bracketed = page.mark_before(i) == Some(Mark::Open) && page.mark(i + 2) == Some(Mark::Close);
+    if after == Role::Lights && (bracketed || i == 0) {
+        return taken(n.high, n.start, page.items[i + 1].end);
+    }
+    None
+}

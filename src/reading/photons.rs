@@ -1,0 +1,111 @@
+//! Photon flux (umol/s) and efficacy (umol/J) of the whole light. A density per square metre, or a figure at a distance, is
+//! neither.
+
+use super::figures::{Figure, What};
+use super::fold::Mark;
+use super::page::Page;
+use super::power::span;
+use super::roles::{Cues, Role, Unit};
+use crate::facts::{Left, LeftWhy, Read, Stated, Taken};
+
+/// The efficacies in umol/J that a light may have; a bare number outside is something else. (Common practice, no source.)
+const PLAUSIBLE: std::ops::RangeInclusive<f64> = 0.3..=6.0;
+
+/// Fills `ppf`, `ppe` and `ppe_is_bound`.
+pub(super) fn choose(page: Page, read: &mut Read) {
+    for f in page.figures {
+        let at = usize::from(f.item);
+        match f.unit {
+            Unit::FluxDensity => leave(read, f, LeftWhy::FluxDensity),
+            Unit::PhotonFlux if table_cell(page, at) => leave(read, f, LeftWhy::Variant),
+            Unit::PhotonFlux => flux(page, f, at, read),
+            Unit::PhotonEfficacy => efficacy(page, f, at, read),
+            Unit::Bare => bare(page, f, at, read),
+            _ => {}
+        }
+    }
+}
+
+fn leave(read: &mut Read, f: &Figure, why: LeftWhy) {
+    read.left.push(Left { span: span(f), why });
+}
+
+fn stated(f: &Figure) -> Stated {
+    Stated { value: f.high, half_digit: f.half }
+}
+
+/// "PPF | 248 | 388": two models.
+fn table_cell(page: Page, at: usize) -> bool {
+    page.mark_before(at) == Some(Mark::Pipe) && at >= 2 && page.figure(at - 2).is_some_and(|f| f.unit == Unit::Bare)
+}
+
+fn flux(page: Page, f: &Figure, at: usize, read: &mut Read) {
+    let label = label(page, at);
+    if label == Some(Role::Density) || (label.is_none() && at_distance(page, at)) {
+        leave(read, f, LeftWhy::FluxDensity);
+    } else if read.ppf.is_none() {
+        read.ppf = Some(Taken { value: stated(f), span: span(f) });
+    }
+}
+
+fn efficacy(page: Page, f: &Figure, at: usize, read: &mut Read) {
+    if read.ppe.is_none() {
+        read.ppe = Some(Taken { value: stated(f), span: span(f) });
+        read.ppe_is_bound = is_bound(page, at);
+    }
+}
+
+/// "up to 3.1", "diode efficacy": not the whole light's.
+fn is_bound(page: Page, at: usize) -> bool {
+    let left = page.left(at);
+    let diodes = Cues::of(&[Role::Diode, Role::Chip, Role::Led, Role::UpTo]);
+    left.cues.any(diodes)
+        || matches!(page.mark_before(at), Some(Mark::Compare))
+        || page.first_right(at, Cues::of(&[Role::Diode, Role::Chip]), 2).any(diodes)
+}
+
+/// The photon word that labels the figure at item `at`.
+fn label(page: Page, at: usize) -> Option<Role> {
+    let mut i = at;
+    for _ in 0..7 {
+        i = i.checked_sub(1)?;
+        match page.items[i].what {
+            What::Word(role @ (Role::Ppf | Role::Ppe | Role::Density)) => return Some(role),
+            What::Word(_) | What::Mark(Mark::Colon | Mark::Equal | Mark::Open | Mark::Close | Mark::Compare | Mark::Tilde) => {}
+            What::Mark(Mark::Slash | Mark::Dot | Mark::Inverse | Mark::Squared | Mark::At) => {}
+            What::Figure(_) if page.figure(i).is_some_and(|f| f.unit == Unit::Length) => {}
+            _ => return None,
+        }
+    }
+    None
+}
+
+/// A distance or "center" close after the figure.
+fn at_distance(page: Page, at: usize) -> bool {
+    (at + 1..at + 5).any(|i| {
+        page.role(i) == Role::Density
+            || (page.role(i) == Role::At || page.mark(i) == Some(Mark::At))
+                && page.figure(i + 1).is_some_and(|f| matches!(f.unit, Unit::Length | Unit::Metre))
+    })
+}
+
+/// A number without a unit under a photon word: "PPF 226", "eff.=3.08", "405 PPF", "PPF (umol/s): 650".
+fn bare(page: Page, f: &Figure, at: usize, read: &mut Read) {
+    if f.list || f.worded || page.mark(at + 1) == Some(Mark::Times) || page.counts_something(at) {
+        return;
+    }
+    let after = page.role(at + 1);
+    let label = label(page, at).or(match after {
+        Role::Ppf | Role::Density | Role::Ppe if page.what(at + 2).is_none_or(|w| matches!(w, What::Mark(m) if m != Mark::Colon)) => Some(after),
+        _ => None,
+    });
+    let cell = page.mark_before(at) == Some(Mark::Pipe) && page.mark(at + 1) == Some(Mark::Pipe) && page.figure(at + 2).is_some();
+    match label {
+        Some(Role::Density) if f.high >= 20.0 => leave(read, f, LeftWhy::FluxDensity),
+        Some(Role::Ppf) if read.ppf.is_none() && f.high >= 5.0 && !cell => {
+            read.ppf = Some(Taken { value: stated(f), span: span(f) });
+        }
+        Some(Role::Ppe) if read.ppe.is_none() && PLAUSIBLE.contains(&f.high) => efficacy(page, f, at, read),
+        _ => {}
+    }
+}

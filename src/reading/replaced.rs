@@ -1,0 +1,105 @@
+//! The lamp that the light is said to replace: its watts, and its kind where the text names one.
+
+use super::array::{Arrays, Of};
+use super::figures::{Figure, What};
+use super::fold::Mark;
+use super::page::Page;
+use super::power::span;
+use super::roles::{Role, Unit};
+use super::watts::{All, Says};
+use crate::facts::{LampKind, LeftWhy, Read, Replaced, Taken};
+use crate::units::Watts;
+
+/// Fills `replaces` with the first claim of the text.
+pub(super) fn choose(page: Page, says: &mut All, arrays: &Arrays, read: &mut Read) {
+    let mut first: Option<usize> = None;
+    for k in 0..says.len() {
+        if says[k] != Says::Equivalent {
+            continue;
+        }
+        if against_leds(page, &page.figures[k]) {
+            says[k] = Says::Left(LeftWhy::Rhetoric);
+            continue;
+        }
+        first = first.or(Some(k));
+    }
+    let Some(k) = first else { return };
+    let f = total(page, arrays, k).unwrap_or(&page.figures[k]);
+    if let Some(t) = page.figures.iter().position(|g| g.item == f.item) {
+        says[t] = Says::Equivalent;
+    }
+    let kind = kind(page, &page.figures[k]);
+    read.replaces = Some(Taken { value: Replaced { watts: Watts(f.high), kind }, span: span(f) });
+}
+
+/// "beats 1000W LEDs": a comparison with another LED light.
+fn against_leds(page: Page, f: &Figure) -> bool {
+    let at = usize::from(f.item);
+    let left = page.left(at).cues;
+    left.any(Role::Versus.cue().and(Role::Replaces.cue())) && matches!(page.role(at + 1), Role::Diode | Role::Led)
+        && !left.any(Role::Lamp(LampKind::Hps).cue())
+}
+
+/// "4 x 54W T5 lamps (216W)": the stated total of the replaced lamps.
+fn total<'a>(page: Page<'a>, arrays: &Arrays, k: usize) -> Option<&'a Figure> {
+    let array = arrays.iter().find(|a| a.watts == k && a.of == Of::Replaced)?;
+    let product = page.figures[array.count].high * page.figures[k].high;
+    page.figures.iter().find(|f| f.unit == Unit::Watt && (f.high - product).abs() < 0.01)
+}
+
+/// The kind that the words after the figure name, else those before it.
+fn kind(page: Page, f: &Figure) -> Option<LampKind> {
+    let at = usize::from(f.item);
+    let mut kind = None;
+    let mut tube = false;
+    for i in at + 1..at + 9 {
+        match page.what(i) {
+            Some(What::Word(Role::Lamp(lamp))) => kind = Some(merge(kind, lamp)),
+            Some(What::Word(Role::DoubleEnded)) if page.words(i) == "DE" && kind.is_none() => kind = Some(LampKind::Hps),
+            Some(What::Word(Role::Tube)) => tube = true,
+            Some(What::Word(Role::Double)) if page.words(i + 2).eq_ignore_ascii_case("ended") => {
+                kind = kind.or(Some(LampKind::Hps));
+            }
+            Some(What::Word(Role::Led)) if kind.is_none() => break,
+            Some(What::Word(_)) => {}
+            Some(What::Figure(_)) => break,
+            Some(What::Mark(Mark::Slash | Mark::Plus | Mark::And))
+                if matches!(page.role(i + 1), Role::Lamp(_)) => {}
+            Some(What::Mark(Mark::Open)) if matches!(page.role(i + 1), Role::Lamp(_)) => {}
+            Some(What::Mark(Mark::Dash)) if !page.breaks(i) => {}
+            _ => break,
+        }
+    }
+    if kind.is_none() && tube {
+        kind = Some(LampKind::Fluorescent);
+    }
+    if kind.is_some() {
+        return kind;
+    }
+    for i in (at.saturating_sub(8)..at).rev() {
+        match page.what(i) {
+            Some(What::Word(Role::Lamp(lamp))) => kind = Some(merge(kind, lamp)),
+            Some(What::Word(Role::Tube)) => tube = true,
+            Some(What::Word(Role::Light | Role::Lights | Role::Led)) if kind.is_some() => break,
+            Some(What::Word(_)) => {}
+            Some(What::Mark(Mark::Slash)) if kind.is_some() && matches!(page.role(i.wrapping_sub(1)), Role::Lamp(_)) => {}
+            Some(What::Mark(Mark::Colon | Mark::Close | Mark::Compare | Mark::Equal)) => {}
+            Some(What::Figure(_)) if page.figure(i).is_some_and(|f| f.unit == Unit::Bare) => {}
+            _ => break,
+        }
+    }
+    if kind.is_none() && tube { Some(LampKind::Fluorescent) } else { kind }
+}
+
+/// Sodium and metal halide together are high-intensity discharge.
+fn merge(kind: Option<LampKind>, lamp: LampKind) -> LampKind {
+    match (kind, lamp) {
+        (None, lamp) => lamp,
+        (Some(LampKind::Hps | LampKind::Mh | LampKind::Hid), LampKind::Hps | LampKind::Mh | LampKind::Hid)
+            if kind != Some(lamp) =>
+        {
+            LampKind::Hid
+        }
+        (Some(kind), _) => kind,
+    }
+}

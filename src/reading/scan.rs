@@ -1,0 +1,323 @@
+//! Text to tokens: words with their roles, numbers, signs, and codes such as `GL-1000` whose digits are no figure.
+
+use super::fold::{Fold, Mark, fold, next};
+use super::number::{self, Printed};
+use super::roles::{Role, Unit};
+use super::words::{LONGEST_IDEOGRAPHS, SEED, role, step};
+
+/// What a token is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum Kind {
+    /// A word.
+    Word(Role),
+    /// A number.
+    Number(Printed),
+    /// A sign.
+    Mark(Mark),
+    /// Letters and digits joined: a model, item or type number.
+    Code,
+}
+
+/// One token.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Token {
+    pub kind: Kind,
+    pub start: u32,
+    pub end: u32,
+    /// White space stands before it.
+    pub spaced: bool,
+}
+
+/// Where the tokenizer is.
+struct Scanner<'a> {
+    text: &'a str,
+    at: usize,
+    spaced: bool,
+    tokens: &'a mut Vec<Token>,
+}
+
+/// Splits `text` into tokens. Texts are at most 64 KiB, so positions fit.
+pub(super) fn scan(text: &str, tokens: &mut Vec<Token>) {
+    tokens.clear();
+    let mut s = Scanner { text, at: 0, spaced: true, tokens };
+    let bytes = text.as_bytes();
+    while s.at < bytes.len() {
+        let b = bytes[s.at];
+        if b == b' ' {
+            s.at += 1;
+            s.spaced = true;
+        } else if b.is_ascii_alphabetic() {
+            s.word();
+        } else if b.is_ascii_digit() {
+            s.number();
+        } else {
+            s.sign();
+        }
+    }
+}
+
+impl Scanner<'_> {
+    fn push(&mut self, kind: Kind, start: usize) {
+        self.push_to(kind, start, self.at);
+    }
+
+    #[expect(clippy::cast_possible_truncation, reason = "texts are cut to 64 KiB before they are scanned")]
+    fn push_to(&mut self, kind: Kind, start: usize, end: usize) {
+        self.tokens.push(Token { kind, start: start as u32, end: end as u32, spaced: self.spaced });
+        self.spaced = false;
+    }
+
+    fn byte(&self, at: usize) -> u8 {
+        self.text.as_bytes().get(at).copied().unwrap_or(0)
+    }
+
+    fn after_number(&self) -> bool {
+        !self.spaced && matches!(self.tokens.last(), Some(Token { kind: Kind::Number(_), .. }))
+    }
+
+    /// The word that starts here, with its digits if it turns out to be a code.
+    fn word(&mut self) {
+        let start = self.at;
+        let (mut hash, mut before, mut letters, mut last) = (SEED, SEED, 0u32, 0u32);
+        loop {
+            let b = self.byte(self.at);
+            let letter = if b.is_ascii_alphabetic() {
+                self.at += 1;
+                u32::from(b | 0x20)
+            } else if b < 0x80 {
+                break;
+            } else {
+                match next(self.text, self.at) {
+                    Some((Fold::Letter(u), n)) => {
+                        self.at += n;
+                        u
+                    }
+                    Some((Fold::Skip, n)) => {
+                        self.at += n;
+                        continue;
+                    }
+                    _ => break,
+                }
+            };
+            before = hash;
+            hash = step(hash, letter);
+            letters += 1;
+            last = letter;
+        }
+        let mut found = role(hash);
+        let times = last == u32::from(b'x') || last == 'х' as u32;
+        let digit_next = self.digit_follows();
+        if letters == 1 && times {
+            self.times(start, digit_next);
+            return;
+        }
+        if digit_next && times && (self.after_number() || role(before) != Role::None) {
+            // `3Wx100`, `200pcsx5W`: the cross is not part of the word.
+            let cross = self.text[start..self.at].char_indices().next_back().map_or(0, |(i, _)| i);
+            self.push_to(Kind::Word(role(before)), start, start + cross);
+            self.push(Kind::Mark(Mark::Times), start + cross);
+            return;
+        }
+        if !self.after_number() && (digit_next || self.code_follows(found, letters)) && !joins_digits(found, letters, digit_next)
+        {
+            self.code(start, hash);
+            return;
+        }
+        if letters == 1 && found == Role::Unit(Unit::Amp) && self.byte(start) >= 0xc0 && last < 0x80 {
+            // French "à", as in "100 LED à 10W".
+            found = Role::Of;
+        }
+        self.push(Kind::Word(found), start);
+    }
+
+    fn digit_follows(&self) -> bool {
+        let b = self.byte(self.at);
+        b.is_ascii_digit() || (b >= 0x80 && matches!(next(self.text, self.at), Some((Fold::Digit(_), _))))
+    }
+
+    /// A hyphen and a digit after letters that are no word: `KX-6`.
+    fn code_follows(&self, found: Role, letters: u32) -> bool {
+        let no_word = match found {
+            Role::None | Role::Unit(_) | Role::Letter(_) | Role::DoubleEnded | Role::Short => true,
+            // `FR-18` is a model, `IR-730nm` a wavelength.
+            Role::Colour(_) if letters == 2 => {
+                let digits = self.text.as_bytes().iter().skip(self.at + 1).take_while(|b| b.is_ascii_digit()).count();
+                self.byte(self.at + 1 + digits) | 0x20 != b'n'
+            }
+            _ => false,
+        };
+        no_word && matches!(self.byte(self.at), b'-' | b'_') && self.byte(self.at + 1).is_ascii_digit()
+    }
+
+    /// A lone `x`: a times sign between a number and what it counts, else a letter of a name.
+    fn times(&mut self, start: usize, digit_next: bool) {
+        let counts = matches!(
+            self.tokens.last().map(|t| t.kind),
+            Some(Kind::Number(_) | Kind::Mark(Mark::Close | Mark::Inch | Mark::Foot) | Kind::Code)
+        );
+        let lower = self.text.as_bytes()[start] != b'X';
+        let known = matches!(self.tokens.last().map(|t| t.kind), Some(Kind::Word(r)) if r != Role::None);
+        if digit_next && !counts && !lower && !(known && !self.spaced) {
+            self.code(start, SEED);
+        } else if counts || lower || known {
+            self.push(Kind::Mark(Mark::Times), start);
+        } else {
+            self.push(Kind::Word(Role::None), start);
+        }
+    }
+
+    /// Takes letters, digits and inner hyphens as one code.
+    fn code(&mut self, start: usize, mut hash: u64) {
+        let mut pure = true;
+        loop {
+            let b = self.byte(self.at);
+            if b.is_ascii_alphanumeric() {
+                hash = step(hash, u32::from(b | 0x20));
+                self.at += 1;
+            } else if matches!(b, b'-' | b'_') && self.byte(self.at + 1).is_ascii_alphanumeric() {
+                pure &= self.at - start <= 1;
+                self.at += 1;
+            } else if b >= 0x80 {
+                match next(self.text, self.at) {
+                    Some((Fold::Digit(d), n)) => {
+                        hash = step(hash, u32::from(d) + 0x30);
+                        self.at += n;
+                    }
+                    Some((Fold::Letter(u), n)) => {
+                        hash = step(hash, u);
+                        self.at += n;
+                    }
+                    Some((Fold::Skip, n)) => self.at += n,
+                    // `s−1`: a minus in an exponent.
+                    Some((Fold::Mark(Mark::Dash), n))
+                        if self.at - start == 1 && self.byte(self.at + n).is_ascii_digit() =>
+                    {
+                        self.at += n;
+                    }
+                    _ => break,
+                }
+            } else {
+                break;
+            }
+        }
+        let kind = match role(hash) {
+            Role::None => Kind::Code,
+            found if pure => Kind::Word(found),
+            _ => Kind::Code,
+        };
+        self.push(kind, start);
+    }
+
+    fn number(&mut self) {
+        let start = self.at;
+        let printed = number::read(self.text, start);
+        self.at = printed.end;
+        self.push(Kind::Number(printed), start);
+    }
+
+    /// Anything that starts with neither an ASCII letter nor an ASCII digit.
+    fn sign(&mut self) {
+        let start = self.at;
+        let b = self.byte(start);
+        let (folded, length) = if b < 0x80 && b != b'&' {
+            (fold(b as char), 1)
+        } else {
+            let Some(found) = next(self.text, start) else {
+                self.at = self.text.len();
+                return;
+            };
+            found
+        };
+        match folded {
+            Fold::Letter(_) => self.word(),
+            Fold::Digit(_) => self.number(),
+            Fold::Ideograph(_) => self.ideographs(),
+            Fold::Space { .. } => {
+                self.at += length;
+                self.spaced = true;
+            }
+            Fold::Skip => self.at += length,
+            Fold::Mark(Mark::Stop) if b == b'.' && self.byte(start + 1).is_ascii_digit() && self.spaced => {
+                // `.5W`
+                let mut printed = number::read(self.text, start + 1);
+                let scale = 10f64.powi(i32::from(printed.digits));
+                printed.value /= scale;
+                printed.half /= scale;
+                printed.decimal = true;
+                self.at = printed.end;
+                self.push(Kind::Number(printed), start);
+            }
+            Fold::Mark(mark) => {
+                self.at += length;
+                self.push(Kind::Mark(mark), start);
+            }
+        }
+    }
+
+    /// A run of a script without spaces: the longest known word at each place; characters between known words are skipped.
+    fn ideographs(&mut self) {
+        let start = self.at;
+        let (mut hash, mut at, mut best) = (SEED, start, None);
+        let mut first_end = start;
+        for i in 0..LONGEST_IDEOGRAPHS {
+            let Some((Fold::Ideograph(u), n)) = next(self.text, at) else { break };
+            hash = step(hash, u);
+            at += n;
+            if i == 0 {
+                first_end = at;
+            }
+            let found = role(hash);
+            if found != Role::None {
+                best = Some((found, at));
+            }
+        }
+        let (found, end) = best.unwrap_or((Role::None, first_end));
+        self.at = end;
+        if found == Role::None
+            && !self.spaced
+            && let Some(last) = self.tokens.last_mut()
+            && last.kind == Kind::Word(Role::None)
+        {
+            last.end = u32::try_from(end).unwrap_or(u32::MAX);
+            return;
+        }
+        self.push(Kind::Word(found), start);
+    }
+}
+
+/// Whether digits may follow the word directly without making it a code: `AC85`, `LED100`, `IR730nm`.
+fn joins_digits(role: Role, letters: u32, glued: bool) -> bool {
+    if !glued {
+        return !matches!(role, Role::None) && !matches!(role, Role::Colour(_) if letters == 2);
+    }
+    letters >= 2
+        && matches!(
+            role,
+            Role::Ac
+                | Role::Dc
+                | Role::Package(_)
+                | Role::Cob
+                | Role::Led
+                | Role::Diode
+                | Role::Chip
+                | Role::Colour(_)
+                | Role::DrawAdjective
+                | Role::DrawNoun
+                | Role::DrawVerb
+                | Role::Power
+                | Role::Rating
+                | Role::Only
+                | Role::Ppf
+                | Role::Ppe
+                | Role::Input
+                | Role::Voltage
+                | Role::Current
+                | Role::Lamp(_)
+                | Role::Equivalent
+                | Role::Replaces
+                | Role::Each
+                | Role::Approx
+                | Role::Times
+                | Role::UpTo
+        )
+}

@@ -1,0 +1,44 @@
+//! What the text is about: a light, or something sold beside lights (a fan, a timer, a cable), whose figures are not a light's.
+//!
+//! The head of the title decides: the last word for a thing before the first break or preposition. "Duct fan 52W for grow
+//! tents" is a fan, "grow light with timer" a light. A bundle that has a light with its own watts is about the light.
+
+use super::figures::What;
+use super::page::Page;
+use super::roles::{Cues, Role, Unit};
+
+/// Whether the figures of the page may be a light's.
+pub(super) fn is_light(page: Page) -> bool {
+    const OTHER: Cues = Cues::of(&[Role::Device, Role::Load, Role::Measured, Role::Wall]);
+    if !page.cues.any(OTHER) {
+        return true;
+    }
+    let (mut thing, mut light_before) = (None, false);
+    for i in 0..page.items.len() {
+        match page.items[i].what {
+            What::Word(Role::Device) => thing = Some(false),
+            What::Word(Role::Measured) if page.words(i).eq_ignore_ascii_case("meter") => thing = Some(false),
+            What::Word(Role::Wall) if !light_before => thing = Some(false),
+            What::Word(Role::Diode | Role::Light | Role::Lights | Role::Part | Role::Board | Role::Led | Role::Cob) => {
+                thing = Some(true);
+                light_before = true;
+            }
+            What::Word(Role::Bundle) if thing == Some(false) && lit(page, i) => return true,
+            What::Word(Role::For | Role::With | Role::Of) if thing.is_some() => break,
+            What::Figure(_) if light_before && page.is_watts(i) => break,
+            What::Figure(_) if page.is_watts(i) && thing.is_none() => light_before = true,
+            What::Mark(_) if page.breaks(i) && (thing.is_some() || light_before) => break,
+            _ => {}
+        }
+    }
+    thing != Some(false)
+}
+
+/// Whether a light with its own watts is named after item `from`.
+fn lit(page: Page, from: usize) -> bool {
+    (from..page.items.len()).any(|i| {
+        page.figure(i).is_some_and(|f| f.unit == Unit::Watt)
+            && matches!(page.role(i + 1), Role::Led | Role::Light | Role::Lights | Role::None | Role::Board | Role::Cob)
+            && (i + 1..i + 5).any(|k| matches!(page.role(k), Role::Led | Role::Light | Role::Lights))
+    })
+}
