@@ -47,7 +47,8 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
     }
     let stop = super::output::stop_on_interrupt();
     let run = report::Run { model: &model, settings: &settings };
-    let grading = Grading { run, columns: &columns, form, rejects: rejects.is_some() };
+    let grading =
+        Grading { run, columns: &columns, form, titles: !grade.no_titles, rejects: rejects.is_some() };
     let outcome = {
         let mut guarded = TerminalGuard::new(&mut out, to_terminal);
         guarded.write_all(header(grade).as_bytes())?;

@@ -1,8 +1,9 @@
 //! One record -> one graded row, in whichever form; what `grade` does again and again.
 
 use crate::comparison::assess;
-use crate::facts::Fault;
-use crate::intake::Columns;
+use crate::facts::{Fault, Listing, Read};
+use crate::intake::{Columns, complete};
+use crate::reading;
 use crate::report::summary::Summary;
 use crate::report::table::Line;
 use crate::report::{Light, Run, Unreadable, csv, json, markdown};
@@ -51,6 +52,26 @@ pub(super) struct Worker {
     pub(super) lines: Vec<Kept<Line>>,
     pub(super) texts: Vec<Kept<Vec<u8>>>,
     seen: u64,
+    reader: reading::Reader,
+    /// A title with its description, where there is one.
+    text: String,
+}
+
+impl Worker {
+    /// Reads what the listing's own text states; the title speaks first.
+    fn read(&mut self, listing: &Listing<'_>) -> Option<Read> {
+        match (listing.title.as_deref(), listing.description.as_deref()) {
+            (None, None) => None,
+            (Some(text), None) | (None, Some(text)) => Some(self.reader.read(text)),
+            (Some(title), Some(description)) => {
+                self.text.clear();
+                self.text.push_str(title);
+                self.text.push('\n');
+                self.text.push_str(description);
+                Some(self.reader.read(&self.text))
+            }
+        }
+    }
 }
 
 impl Merge for Worker {
@@ -68,6 +89,8 @@ pub(super) struct Grading<'a> {
     pub(super) run: Run<'a>,
     pub(super) columns: &'a Columns,
     pub(super) form: Form,
+    /// Whether titles and descriptions are read.
+    pub(super) titles: bool,
     /// Whether rejects are wanted.
     pub(super) rejects: bool,
 }
@@ -86,10 +109,14 @@ impl Grading<'_> {
             None => self.columns.listing(record.len(), |place| record.get(place)),
         };
         match listing {
-            Ok(listing) => {
+            Ok(mut listing) => {
+                let read = if self.titles { worker.read(&listing) } else { None };
+                if let Some(read) = &read {
+                    complete(&mut listing, read);
+                }
                 let assessment = assess(&listing, self.run.model, self.run.settings);
                 worker.summary.count(assessment.verdict);
-                let light = Light { listing: &listing, read: None, assessment: &assessment };
+                let light = Light { listing: &listing, read: read.as_ref(), assessment: &assessment };
                 // Worst first: the verdicts that convict have the lowest share; what has none cannot be ranked.
                 let rank = assessment.share.map_or((1, 0.0), |share| (0, share));
                 self.keep(worker, rank, &Graded::Light(light), out);

@@ -8,15 +8,21 @@ use super::{Ended, flags, print, setting_up, terminal};
 use crate::cli::{Format, Vet, When};
 use crate::comparison::assess;
 use crate::facts::{Listing, Replaced};
+use crate::intake;
+use crate::reading;
 use crate::report::{Light, Run, csv, json, light, markdown};
 
 pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
     let settings = setting_up::settings(&vet.strictness)?;
     let model = setting_up::model(vet.strictness.reference.as_deref())?;
-    let listing = listing(vet)?;
+    let mut listing = listing(vet)?;
+    let read = listing.title.as_deref().map(reading::read);
+    if let Some(read) = &read {
+        intake::complete(&mut listing, read);
+    }
     let assessment = assess(&listing, &model, &settings);
     let run = Run { model: &model, settings: &settings };
-    let result = Light { listing: &listing, read: None, assessment: &assessment };
+    let result = Light { listing: &listing, read: read.as_ref(), assessment: &assessment };
     let text = match vet.format {
         Format::Table => {
             let layout = light::Layout {

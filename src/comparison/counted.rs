@@ -145,10 +145,13 @@ fn resolve(listing: &Listing<'_>, model: &Model, reasons: &mut SmallVec<[Reason;
     };
     let mut parts = SmallVec::new();
     let mut stated = 0;
+    // Most groups have the light's class, so it is looked up once.
+    let of_light = listing.class.and_then(|class| model.table().find(&class));
     for group in tally.groups.iter().filter(|g| g.count.number > 0) {
         let Some(class) = group.class.or(listing.class) else { continue };
         stated += 1;
-        let Some(class) = model.table().find(&class) else {
+        let found = if group.class.is_none() { of_light } else { model.table().find(&class) };
+        let Some(class) = found else {
             reasons.push(Reason::ClassUnknown { class });
             return Resolved::Nothing;
         };

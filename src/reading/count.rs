@@ -50,7 +50,8 @@ pub(super) fn choose(page: Page, says: &mut All, arrays: &mut Arrays, chosen: Ch
     let class = class(page, says, &kept, cobs, chosen);
     package(page, read);
     if let Some((watts, k)) = class {
-        let package = package_beside(page, k, cobs).or(read.package.map(|p| p.value).filter(|p| *p != Package::Cob));
+        let package =
+            package_beside(page, k, cobs).or(read.package.map(|p| p.value).filter(|p| *p != Package::Cob));
         let value = StatedClass { watts: Watts(watts), package };
         read.class = Some(Taken { value, span: span(&page.figures[k]) });
         says[k] = Says::Class;
@@ -58,7 +59,11 @@ pub(super) fn choose(page: Page, says: &mut All, arrays: &mut Arrays, chosen: Ch
     if let Some((value, k)) = count(page, &kept, &found, cobs, chosen)
         && value <= f64::from(Count::MOST)
     {
-        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "between 1 and a million")]
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "between 1 and a million"
+        )]
         let value = value as u32;
         read.diode_count = Some(Taken { value, span: span(&page.figures[k]) });
     }
@@ -89,11 +94,15 @@ fn class(page: Page, says: &All, arrays: &[Array], cobs: bool, chosen: Chosen) -
         match class {
             None => class = Some((w, k)),
             Some((other, _)) if (other - w).abs() < 1e-9 => {}
-            Some((other, _)) if page.cues.any(Role::Double.cue()) && ((other * 2.0 - w).abs() < 1e-9 || (other * 3.0 - w).abs() < 1e-9) => {
+            Some((other, _))
+                if page.cues.any(Role::Double.cue())
+                    && ((other * 2.0 - w).abs() < 1e-9 || (other * 3.0 - w).abs() < 1e-9) =>
+            {
                 class = Some((w, k));
             }
             Some((other, _))
-                if page.cues.any(Role::Double.cue()) && ((w * 2.0 - other).abs() < 1e-9 || (w * 3.0 - other).abs() < 1e-9) => {}
+                if page.cues.any(Role::Double.cue())
+                    && ((w * 2.0 - other).abs() < 1e-9 || (w * 3.0 - other).abs() < 1e-9) => {}
             Some(_) => return None,
         }
     }
@@ -148,9 +157,10 @@ fn count(page: Page, arrays: &[Array], found: &[Found], cobs: bool, chosen: Chos
         return (!(differ && chosen.variants)).then_some((first.value, first.figure));
     }
     if arrays.len() > 1 {
-        return (!distinct(counts().map(|c| c.0)) && !distinct(arrays.iter().map(|a| page.figures[a.watts].high)))
-            .then(|| counts().next())
-            .flatten();
+        return (!distinct(counts().map(|c| c.0))
+            && !distinct(arrays.iter().map(|a| page.figures[a.watts].high)))
+        .then(|| counts().next())
+        .flatten();
     }
     found.iter().max_by(|a, b| a.value.total_cmp(&b.value)).map(|f| (f.value, f.figure))
 }
@@ -167,7 +177,10 @@ fn counted(page: Page, f: &Figure) -> Option<(Rank, bool)> {
     }
     let package = package_number(f.high).is_some() && !f.worded;
     let after = noun_after(page, at);
-    if after == After::Elsewhere || page.mark_before(at) == Some(Mark::Hash) || (package && after != After::Pieces) {
+    if after == After::Elsewhere
+        || page.mark_before(at) == Some(Mark::Hash)
+        || (package && after != After::Pieces)
+    {
         return None;
     }
     if part_of_part(page, at) || matches!(page.mark_before(at), Some(Mark::Times | Mark::Money)) {
@@ -181,13 +194,18 @@ fn counted(page: Page, f: &Figure) -> Option<(Rank, bool)> {
         _ => {}
     }
     let label = label_before(page, at);
-    if label && !matches!(page.role(at + 1), Role::Colour(_) | Role::Letter(_)) && page.mark(at + 1) != Some(Mark::Times) {
+    if label
+        && !matches!(page.role(at + 1), Role::Colour(_) | Role::Letter(_))
+        && page.mark(at + 1) != Some(Mark::Times)
+    {
         return Some((Rank::Named, false));
     }
     let colour = at > 0 && matches!(page.role(at - 1), Role::Colour(_))
         || matches!(page.mark_before(at), Some(Mark::Times | Mark::Colon)) && nearby_colour(page, at);
     match after {
-        After::Total if page.cues.any(Cues::of(&[Role::Diode, Role::Chip, Role::Led])) && f.high >= FEWEST_PIECES => {
+        After::Total
+            if page.cues.any(Cues::of(&[Role::Diode, Role::Chip, Role::Led])) && f.high >= FEWEST_PIECES =>
+        {
             Some((Rank::Total, false))
         }
         After::Pieces if f.high >= FEWEST_PIECES && !colour => Some((Rank::Pieces, false)),
@@ -197,7 +215,9 @@ fn counted(page: Page, f: &Figure) -> Option<(Rank, bool)> {
 
 #[derive(Debug, Clone, Copy, PartialEq)]
 enum After {
-    Diodes { total: bool },
+    Diodes {
+        total: bool,
+    },
     Cob,
     /// LED in the singular before a word for a light.
     Light,
@@ -218,13 +238,19 @@ fn noun_after(page: Page, at: usize) -> After {
             Some(What::Word(role)) => match role {
                 Role::Diode | Role::Chip => return diodes(page, i),
                 Role::Cob => {
-                    return if matches!(page.role(i + 1), Role::Led | Role::Light) && !pieces { After::Light } else { After::Cob };
+                    return if matches!(page.role(i + 1), Role::Led | Role::Light) && !pieces {
+                        After::Light
+                    } else {
+                        After::Cob
+                    };
                 }
                 Role::Led => match page.role(i + 1) {
                     Role::Diode | Role::Chip | Role::Package(_) => return diodes(page, i),
                     Role::Light | Role::Lights | Role::Part | Role::Board if !pieces => return After::Light,
                     Role::Device if !pieces => return After::Light,
-                    Role::Double if !pieces && !matches!(page.role(i + 2), Role::Diode | Role::Chip) => return After::Light,
+                    Role::Double if !pieces && !matches!(page.role(i + 2), Role::Diode | Role::Chip) => {
+                        return After::Light;
+                    }
                     Role::None
                         if !pieces
                             && matches!(page.what(i + 1), Some(What::Word(_)))
@@ -237,20 +263,53 @@ fn noun_after(page: Page, at: usize) -> After {
                 },
                 Role::Pieces if i == at + 1 => pieces = true,
                 Role::Total => return if i == at + 1 { After::Total } else { After::Nothing },
-                Role::Package(_) | Role::Of | Role::DoubleEnded | Role::Double | Role::Rating | Role::Unit(Unit::Amp) | Role::Power => {}
+                Role::Package(_)
+                | Role::Of
+                | Role::DoubleEnded
+                | Role::Double
+                | Role::Rating
+                | Role::Unit(Unit::Amp)
+                | Role::Power => {}
                 Role::Colour(_) => {
                     // One colour before the noun; a list of colours counts something else.
-                    if !matches!(page.role(i + 1), Role::Diode | Role::Chip | Role::Led | Role::Package(_)) && !pieces {
+                    if !matches!(page.role(i + 1), Role::Diode | Role::Chip | Role::Led | Role::Package(_))
+                        && !pieces
+                    {
                         return After::Nothing;
                     }
                     if page.mark(i + 1) == Some(Mark::Slash) || matches!(page.role(i + 1), Role::And) {
                         return After::Elsewhere;
                     }
                 }
-                Role::None | Role::Kind | Role::Level | Role::Ppe | Role::Cool | Role::Warm | Role::Deep | Role::Dim if others < 3 => others += 1,
+                Role::None
+                | Role::Kind
+                | Role::Level
+                | Role::Ppe
+                | Role::Cool
+                | Role::Warm
+                | Role::Deep
+                | Role::Dim
+                    if others < 3 =>
+                {
+                    others += 1
+                }
                 Role::Light if matches!(page.role(i + 1), Role::Diode | Role::Chip) => {}
-                Role::Device | Role::Part | Role::Board | Role::Light | Role::Lights | Role::Pack | Role::Each
-                | Role::Pair | Role::Load | Role::Lamp(_) => return if pieces && matches!(role, Role::Each) { After::Pieces } else { After::Elsewhere },
+                Role::Device
+                | Role::Part
+                | Role::Board
+                | Role::Light
+                | Role::Lights
+                | Role::Pack
+                | Role::Each
+                | Role::Pair
+                | Role::Load
+                | Role::Lamp(_) => {
+                    return if pieces && matches!(role, Role::Each) {
+                        After::Pieces
+                    } else {
+                        After::Elsewhere
+                    };
+                }
                 _ => break,
             },
             Some(What::Code) if others < 3 => others += 1,
@@ -276,10 +335,16 @@ fn diodes(page: Page, i: usize) -> After {
         match page.what(k) {
             Some(What::Word(Role::Per)) => {
                 let part = matches!(page.role(k + 1), Role::Unit(_) | Role::Measured | Role::Board)
-                    || page.role(k + 1) == Role::Part && !page.words(k + 1).to_ascii_lowercase().starts_with("panel");
+                    || page.role(k + 1) == Role::Part
+                        && !page.words(k + 1).to_ascii_lowercase().starts_with("panel");
                 return if part { After::Elsewhere } else { After::Diodes { total: false } };
             }
-            Some(What::Mark(Mark::Slash)) if matches!(page.role(k + 1), Role::Unit(Unit::Metre | Unit::Length) | Role::Measured | Role::Part) => {
+            Some(What::Mark(Mark::Slash))
+                if matches!(
+                    page.role(k + 1),
+                    Role::Unit(Unit::Metre | Unit::Length) | Role::Measured | Role::Part
+                ) =>
+            {
                 return After::Elsewhere;
             }
             Some(What::Word(Role::Total)) => return After::Diodes { total: true },
@@ -294,7 +359,8 @@ fn diodes(page: Page, i: usize) -> After {
 fn part_of_part(page: Page, at: usize) -> bool {
     at >= 2
         && matches!(page.role(at - 1), Role::Of | Role::With)
-        && (matches!(page.role(at - 2), Role::Part | Role::Board) && page.figure(at.wrapping_sub(3)).is_some()
+        && (matches!(page.role(at - 2), Role::Part | Role::Board)
+            && page.figure(at.wrapping_sub(3)).is_some()
             || page.role(at - 2) == Role::Each)
 }
 
@@ -368,6 +434,8 @@ fn package_beside(_page: Page, _k: usize, cobs: bool) -> Option<Package> {
 /// Diode codes that are mounted on boards.
 fn board_code(page: Page) -> bool {
     (0..page.items.len()).any(|i| {
-        matches!(page.items[i].what, What::Code) && page.words(i).len() >= 5 && page.words(i).as_bytes()[..2].eq_ignore_ascii_case(b"lm")
+        matches!(page.items[i].what, What::Code)
+            && page.words(i).len() >= 5
+            && page.words(i).as_bytes()[..2].eq_ignore_ascii_case(b"lm")
     })
 }

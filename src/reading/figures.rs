@@ -124,28 +124,37 @@ impl Builder<'_> {
         let Some(last) = i.checked_sub(1) else { return false };
         !matches!(
             self.role(last),
-            Role::Short | Role::Approx | Role::Versus | Role::Rating | Role::Equivalent | Role::Ppe | Role::Current
+            Role::Short
+                | Role::Approx
+                | Role::Versus
+                | Role::Rating
+                | Role::Equivalent
+                | Role::Ppe
+                | Role::Current
         )
     }
 
     fn worded(&mut self, i: usize, n: u16) -> usize {
         let t = self.tokens[i];
         let value = f64::from(n);
-        self.add(Figure {
-            unit: Unit::Bare,
-            low: value,
-            high: value,
-            half: 0.5,
-            range: false,
-            list: false,
-            per: false,
-            tolerance: None,
-            worded: true,
-            decimal: false,
-            item: 0,
-            start: t.start,
-            end: t.end,
-        }, t.spaced);
+        self.add(
+            Figure {
+                unit: Unit::Bare,
+                low: value,
+                high: value,
+                half: 0.5,
+                range: false,
+                list: false,
+                per: false,
+                tolerance: None,
+                worded: true,
+                decimal: false,
+                item: 0,
+                start: t.start,
+                end: t.end,
+            },
+            t.spaced,
+        );
         i + 1
     }
 
@@ -275,7 +284,12 @@ impl Builder<'_> {
         if !(plain(first) && plain(second) && three && first.digits <= 3 && first.value > 0.0) {
             return None;
         }
-        if i > 0 && matches!(self.kind(i - 1), Some(Kind::Number(_) | Kind::Mark(Mark::Times | Mark::Slash | Mark::Dash))) {
+        if i > 0
+            && matches!(
+                self.kind(i - 1),
+                Some(Kind::Number(_) | Kind::Mark(Mark::Times | Mark::Slash | Mark::Dash))
+            )
+        {
             return None;
         }
         let unit = self.unit(i + 2).0;
@@ -298,7 +312,11 @@ impl Builder<'_> {
     /// `8:1:1`, glued.
     fn ratio(&self, i: usize) -> Option<usize> {
         let mut j = i + 1;
-        while self.mark(j) == Some(Mark::Colon) && self.glued(j) && self.glued(j + 1) && self.number(j + 1).is_some() {
+        while self.mark(j) == Some(Mark::Colon)
+            && self.glued(j)
+            && self.glued(j + 1)
+            && self.number(j + 1).is_some()
+        {
             j += 2;
         }
         (j > i + 1).then_some(j)
@@ -346,7 +364,9 @@ impl Builder<'_> {
             return None;
         }
         let (second, end) = self.unit(k + 1);
-        if self.mark(end) == Some(Mark::Times) || (second == Unit::Bare && self.mark(k + 1) == Some(Mark::Times)) {
+        if self.mark(end) == Some(Mark::Times)
+            || (second == Unit::Bare && self.mark(k + 1) == Some(Mark::Times))
+        {
             return None;
         }
         let loose = second != Unit::Bare && (unit == Unit::Bare || same_kind(unit, second));
@@ -397,7 +417,9 @@ impl Builder<'_> {
         let (mut k, mut end) = (j + 1, j + 1);
         while k < self.tokens.len().min(j + 12) {
             match self.tokens[k].kind {
-                Kind::Mark(Mark::Slash | Mark::Dot | Mark::Times | Mark::Inverse | Mark::Squared | Mark::Stop) => {}
+                Kind::Mark(
+                    Mark::Slash | Mark::Dot | Mark::Times | Mark::Inverse | Mark::Squared | Mark::Stop,
+                ) => {}
                 Kind::Mark(Mark::Dash) if self.glued(k) => {}
                 Kind::Word(Role::Per) => {}
                 Kind::Number(n) if self.glued(k) && n.value <= 2.0 => {}
@@ -406,11 +428,15 @@ impl Builder<'_> {
                 Kind::Word(Role::Unit(Unit::SquareMetre)) => area = true,
                 Kind::Word(Role::Unit(Unit::Metre)) => area = true,
                 // umol/s/W is umol/J by another name.
-                Kind::Word(Role::Unit(Unit::Watt)) if second && self.mark(k - 1) == Some(Mark::Slash) => joule = true,
+                Kind::Word(Role::Unit(Unit::Watt)) if second && self.mark(k - 1) == Some(Mark::Slash) => {
+                    joule = true
+                }
                 _ => break,
             }
-            if matches!(self.tokens[k].kind, Kind::Word(Role::Unit(_)) | Kind::Mark(Mark::Squared | Mark::Inverse))
-                || (self.number(k).is_some() && self.mark(k - 1) == Some(Mark::Dash))
+            if matches!(
+                self.tokens[k].kind,
+                Kind::Word(Role::Unit(_)) | Kind::Mark(Mark::Squared | Mark::Inverse)
+            ) || (self.number(k).is_some() && self.mark(k - 1) == Some(Mark::Dash))
             {
                 end = k + 1;
             }

@@ -118,7 +118,9 @@ impl Scanner<'_> {
             self.push(Kind::Mark(Mark::Times), start + cross);
             return;
         }
-        if !self.after_number() && (digit_next || self.code_follows(found, letters)) && !joins_digits(found, letters, digit_next)
+        if !self.after_number()
+            && (digit_next || self.code_follows(found, letters))
+            && !joins_digits(found, letters, digit_next)
         {
             self.code(start, hash);
             return;
@@ -141,7 +143,8 @@ impl Scanner<'_> {
             Role::None | Role::Unit(_) | Role::Letter(_) | Role::DoubleEnded | Role::Short => true,
             // `FR-18` is a model, `IR-730nm` a wavelength.
             Role::Colour(_) if letters == 2 => {
-                let digits = self.text.as_bytes().iter().skip(self.at + 1).take_while(|b| b.is_ascii_digit()).count();
+                let digits =
+                    self.text.as_bytes().iter().skip(self.at + 1).take_while(|b| b.is_ascii_digit()).count();
                 self.byte(self.at + 1 + digits) | 0x20 != b'n'
             }
             _ => false,

@@ -21,6 +21,8 @@ pub struct Table {
     name: String,
     diodes: Vec<DiodeRow>,
     classes: Vec<ClassRow>,
+    /// What a listing would state to mean each class, in the same order.
+    stated: Vec<StatedClass>,
     /// For each kind of die and colour, the row to use: its own, else the kind's `unstated` row.
     rows: [[u8; Colour::ALL.len()]; Die::ALL.len()],
 }
@@ -91,7 +93,8 @@ impl Table {
                 rows[die as usize][colour as usize] = find(die, colour).unwrap_or(unstated);
             }
         }
-        Ok(Self { name, diodes, classes, rows })
+        let stated = classes.iter().map(ClassRow::stated).collect();
+        Ok(Self { name, diodes, classes, stated, rows })
     }
 
     /// What a result calls this table.
@@ -141,10 +144,9 @@ impl Table {
             other => other,
         };
         let named = |package| {
-            self.classes.iter().position(|row| {
-                let own = row.stated();
-                own.package == package && (own.watts.0 - stated.watts.0).abs() < 1e-9
-            })
+            self.stated
+                .iter()
+                .position(|own| own.package == package && (own.watts.0 - stated.watts.0).abs() < 1e-9)
         };
         let place = named(sought).or_else(|| match sought {
             // A COB's watts name the whole array; no single diode's row stands for it.

@@ -8,6 +8,7 @@ use comfy_table::{CellAlignment, Table};
 use super::cautions;
 use super::sanitise::terminal;
 use super::style::Style;
+use super::words::words;
 use super::{Light, Run};
 use crate::comparison::{honest_label, sentence};
 use crate::draw::Draw;
@@ -29,9 +30,16 @@ pub struct Layout {
 pub fn light(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
     let (listing, assessment) = (light.listing, light.assessment);
     let mut text = String::new();
-    if let Some(title) = &listing.title {
-        paragraph(&mut text, &terminal(title), "", layout);
-        text.push('\n');
+    match (&listing.title, light.read) {
+        (Some(title), Some(read)) => {
+            text.push_str(&words(title, read, layout.width, layout.style));
+            text.push('\n');
+        }
+        (Some(title), None) => {
+            paragraph(&mut text, &terminal(title), "", layout);
+            text.push('\n');
+        }
+        (None, _) => {}
     }
     if let Some(draw) = &assessment.counted.draw {
         text.push_str(&diodes(run, draw));

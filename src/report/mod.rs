@@ -14,6 +14,7 @@ pub mod sanitise;
 pub mod style;
 pub mod summary;
 pub mod table;
+pub mod words;
 
 use crate::comparison::{Assessment, Settings};
 use crate::draw::Model;

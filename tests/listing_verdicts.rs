@@ -1,0 +1,59 @@
+//! A misread number must never accuse anyone: on no labelled text may the reader's figures convict where the labels' do not.
+//!
+//! The texts are invented (fixtures/README.md); the labels were made by two people independently.
+
+use plainwatt::comparison::{Settings, Verdict, assess};
+use plainwatt::draw::Model;
+use plainwatt::facts::{Listing, Read, Span, Stated, StatedClass, Taken};
+use plainwatt::reference::Table;
+use plainwatt::units::Watts;
+use plainwatt::{intake, reading};
+use serde_json::Value;
+
+const SOMEWHERE: Span = Span { start: 0, end: 0 };
+
+fn verdict(read: &Read, model: &Model) -> Verdict {
+    let mut listing = Listing::default();
+    intake::complete(&mut listing, read);
+    assess(&listing, model, &Settings::default()).verdict
+}
+
+/// What was read, with the three figures that can accuse replaced by the labels'.
+fn as_labelled(read: &Read, labels: &Value) -> Read {
+    let mut read = read.clone();
+    let number = |key: &str| labels[key].as_f64();
+    read.advertised_w = number("advertised_w")
+        .map(|value| Taken { value: Stated { value, half_digit: 0.5 }, span: SOMEWHERE });
+    read.diode_count =
+        labels["diode_count"].as_u64().map(|n| Taken { value: u32::try_from(n).unwrap(), span: SOMEWHERE });
+    let package = read.class.and_then(|t| t.value.package);
+    read.class = number("class_w")
+        .map(|watts| Taken { value: StatedClass { watts: Watts(watts), package }, span: SOMEWHERE });
+    read
+}
+
+#[test]
+fn no_misread_figure_convicts() {
+    let model = Model::new(Table::built_in()).unwrap();
+    let mut accused = Vec::new();
+    for line in include_str!("../fixtures/listings.jsonl").lines() {
+        let case: Value = serde_json::from_str(line).unwrap();
+        let read = reading::read(case["text"].as_str().unwrap());
+        let ours = verdict(&read, &model);
+        let labelled = verdict(&as_labelled(&read, &case["labels"]), &model);
+        if ours.convicts() && !labelled.convicts() {
+            accused.push(format!("{}: {} where the labels say {}", case["id"], ours.word(), labelled.word()));
+        }
+    }
+    assert!(accused.is_empty(), "accused on a misread figure:\n{}", accused.join("\n"));
+}
+
+#[test]
+fn a_wrong_headline_would_be_caught() {
+    let model = Model::new(Table::built_in()).unwrap();
+    let read = reading::read("Honest panel 200W LED grow light, 100x3W");
+    assert!(!verdict(&read, &model).convicts());
+    let mut wrong = read;
+    wrong.advertised_w = Some(Taken { value: Stated { value: 2000.0, half_digit: 0.5 }, span: SOMEWHERE });
+    assert!(verdict(&wrong, &model).convicts());
+}
