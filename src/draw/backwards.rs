@@ -34,12 +34,12 @@ impl Draw {
     #[must_use]
     pub fn scale_for(&self, wall_draw: Watts) -> Option<f64> {
         let led = led_behind(wall_draw);
-        // Newton from a power law through full draw; P(s) is smooth and rising, and the start is close.
-        let mut s = (led / self.full.led.value).powf(0.93);
+        // Newton's steps shrink with their square: after one of a millionth the rest is below the last digit.
+        let mut s = led / self.full.led.value;
         for _ in 0..30 {
-            let step = (self.scaled.at(s).0 - led.0) / self.scaled.slope(s);
-            let next = (s - step).max(s / 4.0);
-            let done = (next - s).abs() <= 1e-9 * s;
+            let (watts, slope) = self.scaled.at(s);
+            let next = (s - (watts.0 - led.0) / slope).max(s / 4.0);
+            let done = (next - s).abs() <= 1e-6 * s;
             s = next;
             if done {
                 break;
@@ -66,7 +66,7 @@ impl Draw {
             );
         }
         let point = sums.point();
-        let watts_per_scale = self.scaled.slope(scale) * wall_factor(point.efficiency);
+        let watts_per_scale = self.scaled.at(scale).1 * wall_factor(point.efficiency);
         Ok(u_reading.0.hypot(point.u_wall_at_known_current.0) / watts_per_scale)
     }
 

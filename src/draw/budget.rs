@@ -2,7 +2,7 @@
 
 use std::cmp::Ordering;
 
-use super::estimate::{Batch, Draw, Sums, aux_u, efficiency_u, wall_factor};
+use super::estimate::{Draw, Sums, aux_u, efficiency_u, wall_factor};
 use super::model::Model;
 use crate::uncertain::Contribution;
 
@@ -19,15 +19,10 @@ impl Draw {
         let led = self.full.led.value;
         let factor = wall_factor(self.full.efficiency);
 
-        let mut by_batch: Vec<(Batch, f64)> = Vec::new();
-        for (&batch, &u) in sums.batches.iter().zip(&sums.voltage) {
-            match by_batch.iter_mut().find(|(b, _)| *b == batch) {
-                Some((_, sum)) => *sum += u,
-                None => by_batch.push((batch, u)),
-            }
-        }
-        let mut lines: Vec<Contribution> = by_batch
-            .into_iter()
+        let mut lines: Vec<Contribution> = sums
+            .batches
+            .iter()
+            .zip(&sums.voltage)
             .map(|((die, colour), u)| Contribution {
                 source: format!("forward voltage of {} ({} die)", colour.name(), die.name()),
                 u_w: u * factor,

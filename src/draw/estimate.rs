@@ -105,7 +105,8 @@ pub(super) struct Sums {
     per_current: f64,
     per_kelvin: f64,
     counts_squared: f64,
-    /// By group: N * dice * I * `u_V`, and its batch.
+    /// By batch: the sum of N * dice * I * `u_V`. Within a batch the error is the same for every diode, so that it adds
+    /// linearly (GUM 5.2.2: ten resistors calibrated against one standard).
     pub(super) voltage: SmallVec<[f64; 8]>,
     pub(super) batches: SmallVec<[Batch; 8]>,
 }
@@ -116,18 +117,23 @@ impl Sums {
         self.watts += n * point.watts.0;
         self.per_current += n * point.per_current.0;
         self.per_kelvin += n * point.per_kelvin.0;
-        self.voltage.push(n * point.u_voltage.0);
-        self.batches.push(batch);
+        let u = n * point.u_voltage.0;
+        match self.batches.iter().position(|b| *b == batch) {
+            Some(place) => self.voltage[place] += u,
+            None => {
+                self.voltage.push(u);
+                self.batches.push(batch);
+            }
+        }
         if let Some(half) = count.half_width {
             let u = Distribution::Rectangular { half_width: f64::from(half) }.u();
             self.counts_squared += (u * point.watts.0).powi(2);
         }
     }
 
-    /// Standard uncertainty of the LED power from forward voltage: linear within a batch, in quadrature between batches
-    /// (GUM 5.2.2: ten resistors calibrated against one standard).
+    /// Standard uncertainty of the LED power from forward voltage; batches know nothing of each other.
     pub(super) fn voltage_u(&self) -> f64 {
-        combined(&self.voltage, |i, j| f64::from(u8::from(self.batches[i] == self.batches[j])))
+        combined(&self.voltage, |_, _| 0.0)
     }
 
     pub(super) fn regulation_u(&self) -> f64 {

@@ -67,14 +67,11 @@ pub struct ScaledPower {
 }
 
 impl ScaledPower {
-    /// Watts at the scale `s` > 0.
-    pub(super) fn at(&self, s: f64) -> Watts {
-        Watts(s * (self.level + self.log * s.ln() + self.ohmic * s))
-    }
-
-    /// dP/ds at the scale `s` > 0.
-    pub(super) fn slope(&self, s: f64) -> f64 {
-        self.level + self.log * (s.ln() + 1.0) + 2.0 * self.ohmic * s
+    /// Watts at the scale `s` > 0, and dP/ds there; together, for the sake of the one logarithm.
+    pub(super) fn at(&self, s: f64) -> (Watts, f64) {
+        let log = self.log * s.ln();
+        let watts = s * (self.level + log + self.ohmic * s);
+        (Watts(watts), self.level + log + self.log + 2.0 * self.ohmic * s)
     }
 
     pub(super) fn add(&mut self, other: &Self, times: f64) {

@@ -20,6 +20,9 @@ pub fn quantity(text: &str, unit: &str) -> Option<f64> {
 /// As [`quantity`], with half a unit of the last digit printed.
 #[must_use]
 pub fn printed(text: &str, unit: &str) -> Option<Stated> {
+    if let Some(value) = plain(text) {
+        return Some(Stated { value, half_digit: 0.5 });
+    }
     let text = text.trim();
     let cut = text.len().checked_sub(unit.len());
     let number = match cut {

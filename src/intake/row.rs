@@ -55,7 +55,7 @@ impl Columns {
         let mut listing = Listing::default();
         let mut pending = Pending::default();
         for &(field, place) in &self.fields {
-            let Some(text) = cell(place).map(str::trim).filter(|t| !t.is_empty()) else { continue };
+            let Some(text) = cell(place).map(trimmed).filter(|t| !t.is_empty()) else { continue };
             self.read_cell(field, place, text, &mut listing, &mut pending)?;
         }
         put_together(&mut listing, pending)?;
@@ -222,6 +222,14 @@ fn put_together(listing: &mut Listing<'_>, pending: Pending<'_>) -> Result<(), F
         listing.supply = Some(Supply { volts, amps });
     }
     Ok(())
+}
+
+/// The text without white space around it; most cells have none, which two bytes tell.
+fn trimmed(text: &str) -> &str {
+    match text.as_bytes() {
+        [first, .., last] if first.is_ascii_graphic() && last.is_ascii_graphic() => text,
+        _ => text.trim(),
+    }
 }
 
 fn half(missing: &str, found: &str) -> Fault {

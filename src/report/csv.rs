@@ -111,7 +111,7 @@ impl Format {
     fn text(self, out: &mut Vec<u8>, text: &str) {
         let guarded = if self.raw { text.into() } else { spreadsheet(text) };
         let bytes = guarded.as_bytes();
-        if memchr::memchr3(b',', b'"', b'\n', bytes).is_none() && memchr::memchr(b'\r', bytes).is_none() {
+        if !bytes.iter().any(|b| matches!(b, b',' | b'"' | b'\n' | b'\r')) {
             out.extend_from_slice(bytes);
             return;
         }

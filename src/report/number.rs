@@ -1,9 +1,12 @@
 //! Numbers for machines that read CSV: six significant digits, no exponent, no trailing zeros.
 
 /// The most significant digits written.
-const DIGITS: i32 = 6;
+const DIGITS: usize = 6;
 
 const TENS: [f64; 13] = [1.0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12];
+
+/// Room for the longest number in plain digits: `0.`, five zeros and six digits, or twelve digits.
+const LONGEST: usize = 16;
 
 /// Appends `value` to `out`; a value that is not finite, or too large or small for plain digits, goes through the general
 /// formatter.
@@ -13,38 +16,16 @@ pub(super) fn six_digits(out: &mut Vec<u8>, value: f64) {
         out.push(b'0');
         return;
     }
-    if !(1e-6..1e12).contains(&size) {
+    if !(1e-5..1e12).contains(&size) {
         out.extend_from_slice(format!("{value}").as_bytes());
         return;
     }
     if value < 0.0 {
         out.push(b'-');
     }
-    let mut whole_digits = 1 - DIGITS;
-    for (power, ten) in (0_i32..).zip(TENS) {
-        if size >= ten {
-            whole_digits = power + 1;
-        } else {
-            break;
-        }
-    }
-    if size < 1.0 {
-        // 0.0123456 has its first digit in the second decimal.
-        whole_digits = 0;
-        let mut scaled = size;
-        while scaled < 0.1 {
-            scaled *= 10.0;
-            whole_digits -= 1;
-        }
-    }
-    let decimals = usize::try_from(DIGITS - whole_digits).unwrap_or(0);
-    let scale = if decimals < TENS.len() { TENS[decimals] } else { 10.0_f64.powi(DIGITS - whole_digits) };
-    let rounded = (size * scale).round();
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "positive and below 1e18")]
-    let mut digits = rounded as u64;
-    if decimals == 0 {
+    if size >= TENS[DIGITS] {
         // More whole digits than significant ones: the rest are zeros.
-        let spare = TENS[usize::try_from(whole_digits - DIGITS).unwrap_or(0)];
+        let spare = TENS[TENS.iter().filter(|ten| size >= **ten).count() - DIGITS];
         #[expect(
             clippy::cast_possible_truncation,
             clippy::cast_sign_loss,
@@ -54,25 +35,42 @@ pub(super) fn six_digits(out: &mut Vec<u8>, value: f64) {
         out.extend_from_slice(itoa::Buffer::new().format(rounded).as_bytes());
         return;
     }
-    let mut decimals = decimals;
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "positive, below 1000000")]
+    let whole = size as u32;
+    if size.to_bits() == f64::from(whole).to_bits() {
+        out.extend_from_slice(itoa::Buffer::new().format(whole).as_bytes());
+        return;
+    }
+    // Decimals that make six significant digits: 0.0123456 has its first digit in the second decimal.
+    let over = |limit: f64| usize::from(size >= limit);
+    let mut decimals = if size >= 1.0 {
+        5 - (over(1e1) + over(1e2) + over(1e3) + over(1e4) + over(1e5))
+    } else {
+        10 - (over(1e-1) + over(1e-2) + over(1e-3) + over(1e-4))
+    };
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "positive, at most 1000000")]
+    let mut digits = (size * TENS[decimals] + 0.5) as u32;
     while decimals > 0 && digits.is_multiple_of(10) {
         digits /= 10;
         decimals -= 1;
     }
-    let mut buffer = itoa::Buffer::new();
-    let text = buffer.format(digits).as_bytes();
-    if decimals == 0 {
-        out.extend_from_slice(text);
-    } else if text.len() > decimals {
-        let (whole, fraction) = text.split_at(text.len() - decimals);
-        out.extend_from_slice(whole);
-        out.push(b'.');
-        out.extend_from_slice(fraction);
-    } else {
-        out.extend_from_slice(b"0.");
-        out.resize(out.len() + decimals - text.len(), b'0');
-        out.extend_from_slice(text);
+    // Written from the last digit to the first, the point among them.
+    let mut text = [b'0'; LONGEST];
+    let mut from = LONGEST;
+    let mut written = 0;
+    while digits > 0 || written <= decimals {
+        if written == decimals && decimals > 0 {
+            from -= 1;
+            text[from] = b'.';
+        }
+        from -= 1;
+        #[expect(clippy::cast_possible_truncation, reason = "one digit")]
+        let digit = (digits % 10) as u8;
+        text[from] = b'0' + digit;
+        digits /= 10;
+        written += 1;
     }
+    out.extend_from_slice(&text[from..]);
 }
 
 #[cfg(test)]
