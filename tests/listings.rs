@@ -123,3 +123,8 @@ fn assert_bars(file: &str) {
 fn the_labelled_listings_are_read_right() {
     assert_bars("listings.jsonl");
 }
+
+#[test]
+fn further_listings_in_other_words_are_read_right() {
+    assert_bars("listings-more.jsonl");
+}

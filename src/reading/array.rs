@@ -7,6 +7,7 @@ use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::page::Page;
 use super::roles::{Cues, Role, Unit};
+use super::watts::package_number;
 
 /// The largest class in watts that a bead has; above it only a COB.
 pub(super) const LARGEST_BEAD: f64 = 20.0;
@@ -22,6 +23,8 @@ pub(super) enum Of {
     Lights,
     /// The lamps that are replaced.
     Replaced,
+    /// Fans and other devices.
+    Device,
 }
 
 /// A number of things and the watts of each; both are indices of figures.
@@ -85,7 +88,9 @@ fn crossed_before(page: Page, at: usize) -> Option<usize> {
 /// `3W LED × 100`: the figure after the cross.
 fn crossed_after(page: Page, at: usize) -> Option<usize> {
     let mut i = at + 1;
-    while i < at + 4 && matches!(page.role(i), Role::Led | Role::Diode | Role::Chip | Role::Cob | Role::Double) {
+    while i < at + 4 && (matches!(page.role(i), Role::Led | Role::Diode | Role::Chip | Role::Cob | Role::Double | Role::Package(_))
+            || page.figure(i).is_some_and(|f| f.unit == Unit::Bare && package_number(f.high).is_some()))
+    {
         i += 1;
     }
     if page.mark(i) != Some(Mark::Times) {
@@ -147,6 +152,8 @@ fn judge(page: Page, count: usize, watts: usize, crossed: bool, pack: Option<u32
     let cob = between.any(Role::Cob.cue()) || after.any(Role::Cob.cue()) || before.any(Role::Cob.cue());
     let of = if cob || (page.cues.any(Role::Cob.cue()) && w.high > LARGEST_BEAD && crossed) {
         Of::Cobs
+    } else if page.role_before(a - usize::from(page.mark_before(a) == Some(Mark::Colon))) == Role::Device {
+        Of::Device
     } else if replaced(page, a, z) {
         Of::Replaced
     } else if pack.is_some_and(|p| (f64::from(p) - n.high).abs() < 0.5) && !between.any(DIODE) && !after.any(DIODE) {

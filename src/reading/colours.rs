@@ -76,7 +76,12 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
         _ => return None,
     };
     let mut first = i;
-    match page.role_before(i) {
+    let dash = usize::from(page.mark_before(i) == Some(Mark::Dash) && !page.breaks(i - 1));
+    let modifier = page.role_before(i - dash);
+    if dash == 1 && matches!(modifier, Role::Deep | Role::Far | Role::Warm | Role::Cool) {
+        first = i - 1;
+    }
+    match modifier {
         Role::Deep if word == ColourWord::Red => word = ColourWord::DeepRed,
         Role::Far if word == ColourWord::Red => word = ColourWord::FarRed,
         Role::Warm if word == ColourWord::White => word = ColourWord::WarmWhite,
@@ -113,8 +118,14 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
     }
     let before = k.checked_sub(1).filter(|&b| b >= used && used <= b).and_then(|b| page.figure(b).map(|f| (b, f)));
     let end = after_colour(page, i, &mut wave);
+    let glued = page.figure(i + 1).is_some_and(is_count) && !page.spaced(i + 1);
+    let total = |f: &Figure| {
+        read.diode_count.is_some_and(|c| c.span == super::power::span(f)) && page.figure(i + 1).is_some_and(is_count)
+    };
     if let Some((b, f)) = before
         && is_count(f)
+        && !glued
+        && !total(f)
         && page.mark_before(b) != Some(Mark::Times)
         && (f.item as usize) >= used
     {

@@ -38,7 +38,7 @@ pub(super) fn choose(page: Page, says: &mut All, arrays: &mut Arrays, chosen: Ch
         if f.unit == Unit::Bare
             && !arrays.iter().any(|a| a.count == index)
             && !sold.is_some_and(|s| s.start <= span(f).start && span(f).end <= s.end)
-            && let Some((rank, cob)) = counted(page, f)
+            && let Some((rank, cob)) = counted(page, f, sold.is_some())
         {
             found.push(Found { value: f.high, figure: index, rank, cob });
         }
@@ -110,7 +110,7 @@ fn quotient(page: Page, says: &All, chosen: Chosen) -> Option<(f64, usize)> {
             && f.high <= LARGEST_BEAD
             && f.high < claim
             && page.figures.iter().any(|n| {
-                n.unit == Unit::Bare && counted(page, n).is_some() && (n.high * f.high - claim).abs() < 0.01
+                n.unit == Unit::Bare && counted(page, n, false).is_some() && (n.high * f.high - claim).abs() < 0.01
             });
         fits.then_some((f.high, k))
     })
@@ -155,18 +155,33 @@ fn count(page: Page, arrays: &[Array], found: &[Found], cobs: bool, chosen: Chos
     found.iter().max_by(|a, b| a.value.total_cmp(&b.value)).map(|f| (f.value, f.figure))
 }
 
+/// A package word or number at item `i`.
+fn is_package(page: Page, i: usize) -> bool {
+    matches!(page.role(i), Role::Package(_))
+        || page.figure(i).is_some_and(|f| f.unit == Unit::Bare && package_number(f.high).is_some())
+}
+
+/// A plus or "and" at item `i` with another number after it: a sum of kinds, not the total.
+fn joined(page: Page, i: usize) -> bool {
+    (matches!(page.mark(i), Some(Mark::Plus | Mark::And)) || page.role(i) == Role::And) && page.figure(i + 1).is_some()
+}
+
 fn distinct(mut values: impl Iterator<Item = f64>) -> bool {
     values.next().is_some_and(|first| values.any(|v| (v - first).abs() > 0.5))
 }
 
 /// Whether the bare number counts diodes, and how surely.
-fn counted(page: Page, f: &Figure) -> Option<(Rank, bool)> {
+fn counted(page: Page, f: &Figure, pack: bool) -> Option<(Rank, bool)> {
     let at = usize::from(f.item);
     if f.range || f.list || f.decimal || f.high < 1.0 || f.high.fract() != 0.0 {
         return None;
     }
     let package = package_number(f.high).is_some() && !f.worded;
-    let after = noun_after(page, at);
+    if page.mark_before(at) == Some(Mark::Times) && at >= 2 && !joined(page, at + 1) && is_package(page, at - 2) {
+        // `3030 SMD x 480`
+        return Some((Rank::Named, false));
+    }
+    let after = noun_after(page, at, pack);
     if after == After::Elsewhere || page.mark_before(at) == Some(Mark::Hash) || (package && after != After::Pieces) {
         return None;
     }
@@ -190,7 +205,8 @@ fn counted(page: Page, f: &Figure) -> Option<(Rank, bool)> {
         After::Total if page.cues.any(Cues::of(&[Role::Diode, Role::Chip, Role::Led])) && f.high >= FEWEST_PIECES => {
             Some((Rank::Total, false))
         }
-        After::Pieces if f.high >= FEWEST_PIECES && !colour => Some((Rank::Pieces, false)),
+        After::Pieces if page.figure(at + 2).is_some_and(|w| matches!(w.unit, Unit::Nanometre | Unit::Kelvin)) => None,
+        After::Pieces if f.high >= FEWEST_PIECES && !colour && !(at + 2..at + 5).any(|k| joined(page, k)) => Some((Rank::Pieces, false)),
         _ => None,
     }
 }
@@ -209,19 +225,19 @@ enum After {
 }
 
 /// What the words after the number at item `at` say it counts.
-fn noun_after(page: Page, at: usize) -> After {
+fn noun_after(page: Page, at: usize, pack: bool) -> After {
     let mut pieces = false;
     let mut others = 0;
     let mut i = at + 1;
     while i < at + 8 {
         match page.what(i) {
             Some(What::Word(role)) => match role {
-                Role::Diode | Role::Chip => return diodes(page, i),
+                Role::Diode | Role::Chip => return diodes(page, i, pack),
                 Role::Cob => {
                     return if matches!(page.role(i + 1), Role::Led | Role::Light) && !pieces { After::Light } else { After::Cob };
                 }
                 Role::Led => match page.role(i + 1) {
-                    Role::Diode | Role::Chip | Role::Package(_) => return diodes(page, i),
+                    Role::Diode | Role::Chip | Role::Package(_) => return diodes(page, i, pack),
                     Role::Light | Role::Lights | Role::Part | Role::Board if !pieces => return After::Light,
                     Role::Device if !pieces => return After::Light,
                     Role::Double if !pieces && !matches!(page.role(i + 2), Role::Diode | Role::Chip) => return After::Light,
@@ -233,7 +249,7 @@ fn noun_after(page: Page, at: usize) -> After {
                     {
                         return After::Light;
                     }
-                    _ => return diodes(page, i),
+                    _ => return diodes(page, i, pack),
                 },
                 Role::Pieces if i == at + 1 => pieces = true,
                 Role::Total => return if i == at + 1 { After::Total } else { After::Nothing },
@@ -271,12 +287,12 @@ fn noun_after(page: Page, at: usize) -> After {
 }
 
 /// After a diode word at item `i`: per metre or per bar counts a part, "total" counts all.
-fn diodes(page: Page, i: usize) -> After {
+fn diodes(page: Page, i: usize, pack: bool) -> After {
     for k in i + 1..i + 4 {
         match page.what(k) {
             Some(What::Word(Role::Per)) => {
                 let part = matches!(page.role(k + 1), Role::Unit(_) | Role::Measured | Role::Board)
-                    || page.role(k + 1) == Role::Part && !page.words(k + 1).to_ascii_lowercase().starts_with("panel");
+                    || page.role(k + 1) == Role::Part && !pack && !page.words(k + 1).to_ascii_lowercase().starts_with("panel");
                 return if part { After::Elsewhere } else { After::Diodes { total: false } };
             }
             Some(What::Mark(Mark::Slash)) if matches!(page.role(k + 1), Role::Unit(Unit::Metre | Unit::Length) | Role::Measured | Role::Part) => {
@@ -301,7 +317,8 @@ fn part_of_part(page: Page, at: usize) -> bool {
 /// "225 LED panel" under a headline in watts; round numbers may be a model's name.
 fn doubtful_light(page: Page, f: &Figure) -> bool {
     let watts = page.figures.iter().any(|w| w.unit == Unit::Watt);
-    watts && f.high >= FEWEST_PIECES && f.high % 50.0 != 0.0
+    let same = page.figures.iter().any(|w| w.unit == Unit::Watt && (w.high - f.high).abs() < 0.5);
+    watts && !same && f.high >= FEWEST_PIECES && (f.high % 100.0 != 0.0 || f.high < 300.0)
 }
 
 /// "LED Qty: 96", "Number of LEDs: 150", "Diodes: 576", "Chips 60".
@@ -312,6 +329,9 @@ fn label_before(page: Page, at: usize) -> bool {
         i = k;
         match page.items[i].what {
             What::Mark(Mark::Colon | Mark::Equal) if i + 1 == at => signed = true,
+            What::Mark(Mark::Dash) if i + 1 == at && page.breaks(i) && page.what(at + 1).is_none_or(|w| matches!(w, What::Mark(_))) => {
+                signed = true;
+            }
             What::Mark(Mark::Compare | Mark::Tilde | Mark::Open | Mark::Close) => {}
             What::Word(Role::Quantity) => quantity = true,
             What::Word(Role::Pieces) if i + 1 == at || signed => quantity = true,

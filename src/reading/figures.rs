@@ -4,6 +4,7 @@ use super::fold::Mark;
 use super::number::Printed;
 use super::roles::{Role, Unit};
 use super::scan::{Kind, Token};
+use super::watts::package_number;
 use crate::facts::Tolerance;
 use crate::units::Watts;
 
@@ -69,8 +70,12 @@ pub(super) fn build(text: &str, tokens: &[Token], items: &mut Vec<Item>, figures
     while i < tokens.len() {
         let t = tokens[i];
         i = match t.kind {
+            Kind::Number(_) if b.stock_number(i) => b.code(i),
             Kind::Number(n) => b.figure(i, n),
             Kind::Word(Role::Number(n)) => b.worded(i, n),
+            // A power supply is a device, a supply is the mains.
+            Kind::Word(Role::Supply) if i > 0 && b.role(i - 1) == Role::Power => b.push(What::Word(Role::Device), i),
+            Kind::Word(Role::Supply) => b.push(What::Word(Role::Voltage), i),
             Kind::Word(role) => b.push(What::Word(role), i),
             Kind::Code => b.push(What::Code, i),
             Kind::Mark(Mark::Stop) if !b.ends_sentence(i) => i + 1,
@@ -88,6 +93,26 @@ impl Builder<'_> {
 
     fn kind(&self, i: usize) -> Option<Kind> {
         self.tokens.get(i).map(|t| t.kind)
+    }
+
+    /// `SKU 100W-GRN-3`: after a word for a stock number, with a hyphen and letters.
+    fn stock_number(&self, i: usize) -> bool {
+        let sign = usize::from(i >= 2 && matches!(self.mark(i - 1), Some(Mark::Colon | Mark::Hash | Mark::Stop)));
+        i > sign
+            && self.role(i - 1 - sign) == Role::Stock
+            && (self.mark(i + 1) == Some(Mark::Dash) && self.glued(i + 1)
+                || self.mark(i + 2) == Some(Mark::Dash) && self.glued(i + 1) && self.glued(i + 2))
+    }
+
+    /// Takes everything up to white space as one code.
+    fn code(&mut self, i: usize) -> usize {
+        let mut end = i + 1;
+        while self.tokens.get(end).is_some_and(|t| !t.spaced) {
+            end += 1;
+        }
+        let t = self.tokens[i];
+        self.items.push(Item { what: What::Code, start: t.start, end: self.tokens[end - 1].end, spaced: t.spaced });
+        end
     }
 
     fn mark(&self, i: usize) -> Option<Mark> {
@@ -306,6 +331,9 @@ impl Builder<'_> {
 
     /// `400*215*60mm`, `3x3ft`, `12"x12"`, `20 x 25`: numbers joined by crosses, none of them with watts or a colour.
     fn size(&self, i: usize) -> Option<usize> {
+        if self.number(i).is_some_and(|n| package_number(n.value).is_some()) {
+            return None;
+        }
         let (mut j, mut parts, mut length) = (i, 0, false);
         let mut end = i;
         loop {
@@ -349,8 +377,9 @@ impl Builder<'_> {
         if self.mark(end) == Some(Mark::Times) || (second == Unit::Bare && self.mark(k + 1) == Some(Mark::Times)) {
             return None;
         }
-        let loose = second != Unit::Bare && (unit == Unit::Bare || same_kind(unit, second));
-        let fits = tight || wave || (loose && unit != Unit::Watt);
+        let alike = second != Unit::Watt || (unit == Unit::Bare && high.value <= low.value * 3.0);
+        let loose = second != Unit::Bare && (unit == Unit::Bare || same_kind(unit, second)) && alike;
+        let fits = tight || wave || loose;
         fits.then_some((high, k + 1))
     }
 

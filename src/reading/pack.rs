@@ -13,7 +13,7 @@ const MOST_PIECES: f64 = 10.0;
 
 /// The pack, where the text states one.
 pub(super) fn units(page: Page) -> Option<Taken<u32>> {
-    const SIGNS: Cues = Cues::of(&[Role::Pack, Role::Pair, Role::Pieces, Role::Light, Role::Lights, Role::Bundle]);
+    const SIGNS: Cues = Cues::of(&[Role::Pack, Role::Pair, Role::Pieces, Role::Light, Role::Lights, Role::Bundle, Role::Part]);
     if !page.cues.any(SIGNS) {
         return None;
     }
@@ -79,6 +79,9 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
         let first = if n.worded { i + 1 } else { i + 2 };
         for k in first..first + 6 {
             match page.what(k) {
+                Some(What::Word(Role::Part)) if i == 0 && page.words(k).ends_with('s') && k > first => {
+                    return taken(n.high, n.start, page.items[k].end);
+                }
                 Some(What::Word(Role::Lights)) => return taken(n.high, n.start, page.items[k].end),
                 Some(What::Word(Role::Light)) if !page.is_watts(i + 2) => {
                     return taken(n.high, n.start, page.items[k].end);

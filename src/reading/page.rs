@@ -264,9 +264,27 @@ impl<'a> Page<'a> {
 
     /// Whether the word at item `i` leads to what follows: "equivalent to", "equivalent: ".
     fn leads(&self, i: usize) -> bool {
-        matches!(self.role(i + 1), Role::To | Role::Of | Role::Lamp(_))
+        if matches!(self.role(i + 1), Role::To | Role::Of | Role::Lamp(_))
             || matches!(self.mark(i + 1), Some(Mark::Colon | Mark::Equal))
-            || !self.is_watts(i.wrapping_sub(1)) && self.is_watts(i + 1)
+        {
+            return true;
+        }
+        let Some(lamp) = self.compared_with(i) else { return false };
+        let mut k = i;
+        while k > 0 && self.what(k - 1) == Some(What::Word(Role::None)) {
+            k -= 1;
+        }
+        // "24 W equivalent 200 W": an LED light is compared with a lamp of more watts.
+        self.figure_before(k).is_none_or(|own| own.unit != Unit::Watt || lamp.high > own.high)
+    }
+
+    /// The figure of watts straight after the word for a comparison at item `i`, small words skipped.
+    pub(super) fn compared_with(&self, mut i: usize) -> Option<&'a Figure> {
+        i += 1;
+        while matches!(self.role(i), Role::To | Role::Of | Role::At | Role::Approx | Role::DoubleEnded | Role::Unit(Unit::Amp)) {
+            i += 1;
+        }
+        self.figure(i).filter(|f| f.unit == Unit::Watt)
     }
 
     /// "Power draw - 150W": a hyphen straight between the word and the figure; "i.e." after a comma.
@@ -329,7 +347,12 @@ impl<'a> Page<'a> {
                 What::Code => seen = true,
                 What::Mark(Mark::Open) if i == at + 1 => inside = true,
                 What::Mark(Mark::Close) if i > at + 1 || !inside => break,
-                What::Mark(Mark::Open | Mark::Colon | Mark::Equal) => break,
+                What::Mark(Mark::Colon | Mark::Equal) => {
+                    // The words before a colon label what follows.
+                    all = own;
+                    break;
+                }
+                What::Mark(Mark::Open) => break,
                 What::Mark(_) if self.breaks(i) && !self.passes(i, usize::MAX) => break,
                 What::Mark(_) => {}
             }

@@ -51,6 +51,11 @@ pub(super) fn choose(page: Page, says: &mut All, arrays: &Arrays, pack: Option<u
         .or_else(|| first(says, &[Says::Bare, Says::Nameplate]))
         .or_else(|| first(says, &[Says::Total]))
         .or_else(|| highest(page, says));
+    // "Veg Bloom 1000W ... 110W": a level above the headline is no level.
+    let headline = match (headline, highest(page, says)) {
+        (Some(h), Some(l)) if says[h] == Says::Bare && l < h && page.figures[l].high > page.figures[h].high => Some(l),
+        (h, _) => h,
+    };
     let (low, high) = admitted(page, says, arrays, headline, read, &mut chosen);
     chosen.headline = headline.filter(|&k| top(page, &page.figures[k]).is_some());
     if let Some(k) = chosen.headline {
@@ -235,6 +240,13 @@ fn admitted(
             k != h && says[k] == Says::Nameplate && f.high < claim - SAME && !is_product(page, arrays, f.high)
         });
         found = level.or(lower).map(|k| (k, page.figures[k].low, page.figures[k].high));
+        if let Some((k, low, high)) = found {
+            let paired = |k: usize| says[k] == Says::Level && under_voltage(page, usize::from(page.figures[k].item));
+            if paired(k) {
+                let lowest = (0..says.len()).filter(|&k| paired(k)).map(|k| page.figures[k].low).fold(low, f64::min);
+                found = Some((k, lowest, high));
+            }
+        }
     }
     let Some((k, low, high)) = found else { return (0.0, 0.0) };
     let f = &page.figures[k];

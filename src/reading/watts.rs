@@ -74,6 +74,7 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
             Of::Diodes | Of::Cobs => Says::Class,
             Of::Parts => Says::Left(LeftWhy::Part),
             Of::Lights => Says::EachLight,
+            Of::Device => Says::Left(LeftWhy::OtherDevice),
             Of::Replaced => Says::Equivalent,
         };
     }
@@ -86,7 +87,8 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
     if class(page, f, at, pack) {
         return Says::Class;
     }
-    if left.near.any(Role::Selected.cue()) && page.mark_before(at) == Some(Mark::Colon) {
+    let one = !(page.mark(at + 1) == Some(Mark::Slash) && page.is_watts(at + 2));
+    if one && left.near.any(Role::Selected.cue()) && page.mark_before(at) == Some(Mark::Colon) {
         return Says::Selected;
     }
     draw(page, f, at, pack, before, index)
@@ -133,6 +135,12 @@ fn equivalent(page: Page, at: usize, left: Cues, next: Cues) -> bool {
     let double_ended = page.role(at + 1) == Role::DoubleEnded
         && page.words(at + 1) == "DE"
         && matches!(page.role(at + 2), Role::Lamp(_) | Role::Light | Role::Lights);
+    let word = at + 1 + usize::from(page.mark(at + 1) == Some(Mark::Open));
+    let smaller = page.role(word) == Role::Equivalent
+        && page.compared_with(word).is_some_and(|lamp| page.figure(at).is_some_and(|own| own.high < lamp.high));
+    if smaller {
+        return false;
+    }
     let first = page.first_right(at, EQUAL.and(LAMP).and(THING).and(DRAW), 3);
     double_ended || first.any(EQUAL.and(LAMP)) || spelled_lamp(page, at)
 }
@@ -255,7 +263,11 @@ fn draw(page: Page, f: &Figure, at: usize, pack: Option<u32>, before: &All, inde
         || (matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal))
             && at >= 2
             && (page.role(at - 2) == Role::Level || page.figure(at - 2).is_some_and(|p| p.unit == Unit::Percent)));
-    if level {
+    let higher = || (0..index).any(|k| matches!(before[k], Says::Bare | Says::Nameplate) && page.figures[k].high > f.high);
+    let under_voltage = page.mark(at + 1) == Some(Mark::At)
+        && page.figure(at + 2).is_some_and(|v| matches!(v.unit, Unit::Volt | Unit::VoltAc))
+        && higher();
+    if level || under_voltage {
         return Says::Level;
     }
     if left.cues.any(Cues::of(&[Role::Power, Role::Rating])) || f.tolerance.is_some() {
@@ -316,6 +328,7 @@ fn unitless(page: Page, f: &Figure, arrays: &Arrays, index: usize) -> Says {
             What::Word(Role::Unit(Unit::Watt)) => {
                 return if signed { labelled(page, k) } else { Says::Nothing };
             }
+            What::Word(Role::Power) if page.role_before(k) == Role::DrawAdjective => return Says::Draw(3),
             What::Word(Role::Power) if signed => return labelled(page, k + 1),
             What::Word(Role::DrawAdjective | Role::DrawNoun | Role::Measured | Role::DrawVerb) => {
                 return if page.cue(k).any(DRAW) { Says::Draw(2) } else { Says::Nothing };
