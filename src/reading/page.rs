@@ -11,8 +11,14 @@ use super::roles::{Cues, Role, Unit};
 const REACH: usize = 14;
 
 /// Words that say a figure is a draw.
-pub(super) const DRAW: Cues =
-    Cues::of(&[Role::DrawVerb, Role::DrawAdjective, Role::DrawNoun, Role::Input, Role::Wall, Role::Measured]);
+pub(super) const DRAW: Cues = Cues::of(&[
+    Role::DrawVerb,
+    Role::DrawAdjective,
+    Role::DrawNoun,
+    Role::Input,
+    Role::Wall,
+    Role::Measured,
+]);
 
 /// Words for power and draw, that a figure follows.
 const POWER: Cues = Cues::of(&[Role::Power, Role::DrawNoun, Role::DrawVerb, Role::Rating, Role::Input]);
@@ -175,9 +181,7 @@ impl<'a> Page<'a> {
             match self.what(i) {
                 None => return true,
                 Some(What::Code) => return false,
-                Some(What::Mark(
-                    Mark::Compare | Mark::Tilde | Mark::Current | Mark::Inch | Mark::Foot | Mark::Open,
-                )) => {}
+                Some(What::Mark(Mark::Compare | Mark::Tilde | Mark::Current | Mark::Inch | Mark::Foot | Mark::Open)) => {}
                 Some(What::Mark(_)) => return true,
                 Some(What::Figure(_)) => {
                     let unit = self.figure(i).map(|f| f.unit);
@@ -260,16 +264,36 @@ impl<'a> Page<'a> {
 
     /// Whether the word at item `i` leads to what follows: "equivalent to", "equivalent: ".
     fn leads(&self, i: usize) -> bool {
-        matches!(self.role(i + 1), Role::To | Role::Of | Role::Lamp(_))
+        if matches!(self.role(i + 1), Role::To | Role::Of | Role::Lamp(_))
             || matches!(self.mark(i + 1), Some(Mark::Colon | Mark::Equal))
-            || !self.is_watts(i.wrapping_sub(1)) && self.is_watts(i + 1)
+        {
+            return true;
+        }
+        let Some(lamp) = self.compared_with(i) else { return false };
+        let mut k = i;
+        while k > 0 && self.what(k - 1) == Some(What::Word(Role::None)) {
+            k -= 1;
+        }
+        // "24 W equivalent 200 W": an LED light is compared with a lamp of more watts.
+        self.figure_before(k).is_none_or(|own| own.unit != Unit::Watt || lamp.high > own.high)
+    }
+
+    /// The figure of watts straight after the word for a comparison at item `i`, small words skipped.
+    pub(super) fn compared_with(&self, mut i: usize) -> Option<&'a Figure> {
+        i += 1;
+        while matches!(self.role(i), Role::To | Role::Of | Role::At | Role::Approx | Role::DoubleEnded | Role::Unit(Unit::Amp)) {
+            i += 1;
+        }
+        self.figure(i).filter(|f| f.unit == Unit::Watt)
     }
 
     /// "Power draw - 150W": a hyphen straight between the word and the figure; "i.e." after a comma.
     fn passes(&self, i: usize, at: usize) -> bool {
         match self.mark(i) {
             Some(Mark::Dash) => i + 1 == at && self.cue(i.wrapping_sub(1)).any(INTRODUCES),
-            Some(Mark::Comma) => i + 1 < at && (i + 1..at).all(|k| self.role(k) == Role::Short),
+            Some(Mark::Comma) => {
+                i + 1 < at && (i + 1..at).all(|k| self.role(k) == Role::Short)
+            }
             Some(Mark::Slash) => {
                 matches!(self.role(i + 1), Role::Lamp(_)) && matches!(self.role_before(i), Role::Lamp(_))
             }
@@ -312,8 +336,7 @@ impl<'a> Page<'a> {
                         break;
                     }
                     if unit == Some(Unit::Bare) {
-                        let straight =
-                            self.cue(i - 1).any(INTRODUCES) || self.mark(i - 1) == Some(Mark::Colon);
+                        let straight = self.cue(i - 1).any(INTRODUCES) || self.mark(i - 1) == Some(Mark::Colon);
                         if straight && !inside && !self.counts_something(i) {
                             all = own;
                         }
@@ -324,7 +347,12 @@ impl<'a> Page<'a> {
                 What::Code => seen = true,
                 What::Mark(Mark::Open) if i == at + 1 => inside = true,
                 What::Mark(Mark::Close) if i > at + 1 || !inside => break,
-                What::Mark(Mark::Open | Mark::Colon | Mark::Equal) => break,
+                What::Mark(Mark::Colon | Mark::Equal) => {
+                    // The words before a colon label what follows.
+                    all = own;
+                    break;
+                }
+                What::Mark(Mark::Open) => break,
                 What::Mark(_) if self.breaks(i) && !self.passes(i, usize::MAX) => break,
                 What::Mark(_) => {}
             }
@@ -337,20 +365,8 @@ impl<'a> Page<'a> {
     pub(super) fn counts_something(&self, i: usize) -> bool {
         matches!(
             self.role(i + 1),
-            Role::Diode
-                | Role::Led
-                | Role::Chip
-                | Role::Pieces
-                | Role::Cob
-                | Role::Part
-                | Role::Board
-                | Role::Colour(_)
-                | Role::Light
-                | Role::Lights
-                | Role::Package(_)
-                | Role::Pack
-                | Role::Device
-                | Role::Letter(_)
+            Role::Diode | Role::Led | Role::Chip | Role::Pieces | Role::Cob | Role::Part | Role::Board | Role::Colour(_)
+                | Role::Light | Role::Lights | Role::Package(_) | Role::Pack | Role::Device | Role::Letter(_)
         ) || self.mark(i + 1) == Some(Mark::Times)
     }
 
@@ -361,10 +377,8 @@ impl<'a> Page<'a> {
                 Some(What::Word(role)) if role.cue().any(set) => return role.cue(),
                 Some(What::Word(_) | What::Code) => {}
                 Some(What::Mark(Mark::Open)) if i == at + 1 => {}
-                Some(What::Mark(Mark::Inch | Mark::Foot | Mark::Dash | Mark::Current)) if !self.breaks(i) => {
-                }
-                Some(What::Figure(_))
-                    if !self.is_watts(i) && self.figure(i).is_some_and(|f| f.unit != Unit::Bare) => {}
+                Some(What::Mark(Mark::Inch | Mark::Foot | Mark::Dash | Mark::Current)) if !self.breaks(i) => {}
+                Some(What::Figure(_)) if !self.is_watts(i) && self.figure(i).is_some_and(|f| f.unit != Unit::Bare) => {}
                 _ => break,
             }
         }

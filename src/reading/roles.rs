@@ -135,6 +135,8 @@ pub(super) enum Role {
     Drive,
     Breaker,
     Voltage,
+    /// `supply`: a device after "power", else the mains.
+    Supply,
     Ac,
     Dc,
     Number(u16),
@@ -148,6 +150,8 @@ pub(super) enum Role {
     /// A word whose full stop ends no sentence.
     Short,
     Times,
+    /// `sku`, `item`: a stock number follows.
+    Stock,
     /// `bundle`, `kit`: several things, the light among them.
     Bundle,
 }

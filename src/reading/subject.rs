@@ -13,37 +13,39 @@ pub(super) fn is_light(page: Page) -> bool {
     if !page.cues.any(OTHER) {
         return true;
     }
-    let (mut thing, mut light_before) = (None, false);
+    let (mut thing, mut light_before, mut bundle) = (None, false, false);
     for i in 0..page.items.len() {
         match page.items[i].what {
             What::Word(Role::Device) => thing = Some(false),
             What::Word(Role::Measured) if page.words(i).eq_ignore_ascii_case("meter") => thing = Some(false),
-            What::Word(Role::Wall) if !light_before => thing = Some(false),
-            What::Word(
-                Role::Diode | Role::Light | Role::Lights | Role::Part | Role::Board | Role::Led | Role::Cob,
-            ) => {
+            What::Word(Role::Wall) if !light_before && !matches!(page.role(i + 1), Role::Power | Role::DrawNoun) && page.role_before(i) != Role::At && !page.words(i).eq_ignore_ascii_case("wall") => thing = Some(false),
+            What::Word(Role::Diode | Role::Light | Role::Lights | Role::Part | Role::Board | Role::Led | Role::Cob) => {
                 thing = Some(true);
                 light_before = true;
             }
-            What::Word(Role::Bundle) if thing == Some(false) && lit(page, i) => return true,
+            What::Word(Role::Bundle) => bundle = true,
             What::Word(Role::For | Role::With | Role::Of) if thing.is_some() => break,
-            What::Figure(_) if light_before && page.is_watts(i) => break,
+            What::Figure(_)
+                if thing == Some(true)
+                    && page.figure(i).is_some_and(|f| {
+                        matches!(f.unit, Unit::Watt | Unit::Volt | Unit::VoltAc | Unit::VoltDc | Unit::Amp)
+                    }) =>
+            {
+                break;
+            }
             What::Figure(_) if page.is_watts(i) && thing.is_none() => light_before = true,
             What::Mark(_) if page.breaks(i) && (thing.is_some() || light_before) => break,
             _ => {}
         }
     }
-    thing != Some(false)
+    thing != Some(false) || bundle && lit(page, 0)
 }
 
 /// Whether a light with its own watts is named after item `from`.
 fn lit(page: Page, from: usize) -> bool {
     (from..page.items.len()).any(|i| {
         page.figure(i).is_some_and(|f| f.unit == Unit::Watt)
-            && matches!(
-                page.role(i + 1),
-                Role::Led | Role::Light | Role::Lights | Role::None | Role::Board | Role::Cob
-            )
+            && matches!(page.role(i + 1), Role::Led | Role::Light | Role::Lights | Role::None | Role::Board | Role::Cob)
             && (i + 1..i + 5).any(|k| matches!(page.role(k), Role::Led | Role::Light | Role::Lights))
     })
 }
