@@ -41,6 +41,8 @@ pub enum Command {
     Grade(Box<Grade>),
     /// Show the reference table with its sources
     Diodes(Diodes),
+    /// Explain a word of a result
+    Meaning(Meaning),
 }
 
 /// How strict to be.
@@ -184,6 +186,16 @@ pub struct Diodes {
 }
 
 const DIODES_EXAMPLE: &str = "Example:\n  plainwatt diodes deep-red --class 3W --ma 700";
+
+/// `meaning`.
+#[derive(Debug, Args)]
+#[command(after_help = MEANING_EXAMPLE)]
+pub struct Meaning {
+    /// A verdict, basis, evidence or reason; without one, all are listed
+    pub word: Option<String>,
+}
+
+const MEANING_EXAMPLE: &str = "Example:\n  plainwatt meaning overstated";
 
 /// Forms of output.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]

@@ -4,6 +4,7 @@ mod diodes;
 mod flags;
 mod grade;
 mod grading;
+mod meaning;
 mod output;
 mod setting_up;
 mod terminal;
@@ -43,6 +44,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         Command::Vet(vet) => vet::run(&vet, cli.color),
         Command::Grade(grade) => grade::run(&grade, cli.color),
         Command::Diodes(diodes) => diodes::run(&diodes),
+        Command::Meaning(meaning) => meaning::run(&meaning, cli.color),
     };
     match ended {
         Ok(Ended::Ran) => ExitCode::SUCCESS,
