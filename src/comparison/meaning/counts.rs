@@ -105,7 +105,7 @@ pub(super) const COUNTS: &[Meaning] = &[
             what was counted the claim would be too high.",
         rests_on: "The text as it was read.",
         cannot_see: "The rest of the diodes. Find the total.",
-        example: "plainwatt vet \"COB LED, 20 red + 10 blue diodes\" --claim 600 --class 3W",
+        example: "plainwatt vet \"COB grow light, 20 red, 10 blue\" --claim 600 --class 3W",
     },
     Meaning {
         word: "ceiling-from-memory",
