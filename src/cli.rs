@@ -43,6 +43,9 @@ pub enum Command {
     Diodes(Diodes),
     /// Make a reference table from your own bench readings
     Sweep(Sweep),
+
+    /// Explain a word of a result
+    Meaning(Meaning),
 }
 
 /// How strict to be.
@@ -206,6 +209,16 @@ Take readings one die at a time, in a short run, with a bench supply in constant
 
 Example:
   plainwatt sweep fixtures/sweeps/red.csv -o own.csv";
+
+/// `meaning`.
+#[derive(Debug, Args)]
+#[command(after_help = MEANING_EXAMPLE)]
+pub struct Meaning {
+    /// A verdict, basis, evidence or reason; without one, all are listed
+    pub word: Option<String>,
+}
+
+const MEANING_EXAMPLE: &str = "Example:\n  plainwatt meaning overstated";
 
 /// Forms of output.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]

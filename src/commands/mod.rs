@@ -4,6 +4,7 @@ mod diodes;
 mod flags;
 mod grade;
 mod grading;
+mod meaning;
 mod output;
 mod setting_up;
 mod sweep;
@@ -45,6 +46,8 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         Command::Grade(grade) => grade::run(&grade, cli.color),
         Command::Diodes(diodes) => diodes::run(&diodes),
         Command::Sweep(sweep) => sweep::run(&sweep),
+
+        Command::Meaning(meaning) => meaning::run(&meaning, cli.color),
     };
     match ended {
         Ok(Ended::Ran) => ExitCode::SUCCESS,

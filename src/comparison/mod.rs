@@ -8,6 +8,7 @@ mod assess;
 mod basis;
 mod counted;
 mod label;
+pub mod meaning;
 mod measured;
 mod own_words;
 mod reason;

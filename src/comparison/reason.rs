@@ -123,6 +123,42 @@ pub enum Reason {
 }
 
 impl Reason {
+    /// Every code, in the order of the variants.
+    pub const CODES: [&'static str; 32] = [
+        "colours-short",
+        "colours-exceed",
+        "counts-differ",
+        "title-contradicts",
+        "pack-divided",
+        "headlines-conflict",
+        "variant-not-selected",
+        "measured",
+        "full-brightness",
+        "volt-amps-only",
+        "counted-draw",
+        "counted-ceiling",
+        "admitted-draw",
+        "supply-ceiling",
+        "implied-draw",
+        "class-not-stated",
+        "class-unknown",
+        "package-only",
+        "no-row-for-colour",
+        "drive-stated",
+        "drive-outside-curve",
+        "lower-bound",
+        "ceiling-from-memory",
+        "small-light",
+        "needed-outside-curve",
+        "reading-beyond-ceiling",
+        "reading-under-common",
+        "admitted-beyond-ceiling",
+        "own-words-against-count",
+        "no-claim",
+        "nothing-beside-the-claim",
+        "nothing-to-go-on",
+    ];
+
     /// The code.
     #[must_use]
     pub const fn code(&self) -> &'static str {
@@ -162,5 +198,20 @@ impl Reason {
             Self::NothingBesideTheClaim => "nothing-beside-the-claim",
             Self::NothingToGoOn => "nothing-to-go-on",
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Reason;
+
+    /// The compiler makes [`Reason::code`] cover every variant, so its own text has every code.
+    #[test]
+    fn codes_lists_what_code_gives_and_nothing_else() {
+        let source = include_str!("reason.rs");
+        let after = source.split_once("pub const fn code").map_or("", |(_, after)| after);
+        let body = after.split_once("\n    }\n").map_or("", |(body, _)| body);
+        let given: Vec<&str> = body.split('"').skip(1).step_by(2).collect();
+        assert_eq!(given, Reason::CODES);
     }
 }

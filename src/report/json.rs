@@ -64,6 +64,7 @@ struct Range {
 struct Finding {
     evidence: &'static str,
     verdict: &'static str,
+    code: &'static str,
     reason: String,
 }
 
@@ -167,6 +168,7 @@ fn object<'a>(run: Run<'a>, light: Light<'a>) -> Object<'a> {
             .map(|f| Finding {
                 evidence: f.evidence.word(),
                 verdict: f.verdict.word(),
+                code: f.reason.code(),
                 reason: f.reason.text(),
             })
             .collect(),

@@ -9,6 +9,7 @@ pub mod diodes;
 pub mod json;
 pub mod light;
 pub mod markdown;
+pub mod meaning;
 mod number;
 pub mod sanitise;
 pub mod style;
