@@ -6,17 +6,6 @@ use plainwatt::comparison::meaning::{Meaning, all, find};
 use plainwatt::comparison::{Basis, Evidence, Reason, Verdict};
 use plainwatt::report::UNREADABLE;
 
-/// Reasons that only reading a title gives; to be emptied once titles are read.
-const NEEDS_TITLES: &[&str] = &[
-    "counted-ceiling",
-    "headlines-conflict",
-    "lower-bound",
-    "pack-divided",
-    "package-only",
-    "title-contradicts",
-    "variant-not-selected",
-];
-
 fn plainwatt(arguments: &[String]) -> Output {
     Command::new(env!("CARGO_BIN_EXE_plainwatt"))
         .args(arguments)
@@ -68,7 +57,7 @@ fn run(meaning: &Meaning) -> (Output, String) {
 
 #[test]
 fn every_example_runs_and_gives_its_word() {
-    for meaning in all().filter(|m| !NEEDS_TITLES.contains(&m.word)) {
+    for meaning in all() {
         let (output, text) = run(meaning);
         assert_eq!(
             output.status.code(),
@@ -82,17 +71,6 @@ fn every_example_runs_and_gives_its_word() {
 }
 
 /// Those that are skipped are typed right, and are skipped no longer than they have to be.
-#[test]
-fn only_examples_that_need_titles_are_skipped() {
-    for word in NEEDS_TITLES {
-        let meaning = find(word).expect("a word that is explained");
-        assert!(Reason::CODES.contains(word) && meaning.example.contains("vet \""), "{word}");
-        let (output, text) = run(meaning);
-        assert_eq!(output.status.code(), Some(0), "{}", meaning.example);
-        assert!(!shows(word, &text), "{word} is given now: take it off the list");
-    }
-}
-
 #[test]
 fn a_row_that_cannot_be_read_is_explained_by_the_word_that_reports_print() {
     assert!(find(UNREADABLE).is_some());

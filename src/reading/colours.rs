@@ -7,8 +7,8 @@ use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::page::Page;
 use super::roles::{Role, Unit};
-use super::watts;
 use super::watts::{Says, white_letter};
+use super::watts;
 use crate::facts::{Colour, ColourCount, ColourWord, LeftWhy, Read, Span, Taken};
 
 /// The most diodes of one colour.
@@ -89,12 +89,10 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
         _ => {}
     }
     // Modifiers before the colour: deep, far, warm, royal.
-    while first > used && matches!(page.role(first - 1), Role::Deep | Role::Far | Role::Warm | Role::Cool)
-        || first > used
-            && page.role(first - 1) == Role::None
-            && matches!(page.what(first - 1), Some(What::Word(_)))
-            && ["royal", "natural", "neutral", "pure", "super", "bright"]
-                .contains(&page.words(first - 1).to_ascii_lowercase().as_str())
+    while first > used
+        && matches!(page.role(first - 1), Role::Deep | Role::Far | Role::Warm | Role::Cool)
+        || first > used && page.role(first - 1) == Role::None && matches!(page.what(first - 1), Some(What::Word(_)))
+            && ["royal", "natural", "neutral", "pure", "super", "bright"].contains(&page.words(first - 1).to_ascii_lowercase().as_str())
     {
         first -= 1;
     }
@@ -118,13 +116,11 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
     if letter && !letters(page, i) {
         return None;
     }
-    let before =
-        k.checked_sub(1).filter(|&b| b >= used && used <= b).and_then(|b| page.figure(b).map(|f| (b, f)));
+    let before = k.checked_sub(1).filter(|&b| b >= used && used <= b).and_then(|b| page.figure(b).map(|f| (b, f)));
     let end = after_colour(page, i, &mut wave);
     let glued = page.figure(i + 1).is_some_and(is_count) && !page.spaced(i + 1);
     let total = |f: &Figure| {
-        read.diode_count.is_some_and(|c| c.span == super::power::span(f))
-            && page.figure(i + 1).is_some_and(is_count)
+        read.diode_count.is_some_and(|c| c.span == super::power::span(f)) && page.figure(i + 1).is_some_and(is_count)
     };
     if let Some((b, f)) = before
         && is_count(f)
@@ -150,8 +146,7 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
     // The number after: "Red 198", "UV 2pcs", "Red 630nm: 64pcs", "white (3200K) x 60".
     let mut j = end.max(i + 1);
     while matches!(page.mark(j), Some(Mark::Colon | Mark::Equal | Mark::Times | Mark::Open))
-        || matches!(page.role(j), Role::Led | Role::Diode | Role::Chip | Role::Quantity)
-            && page.mark(j + 1).is_some_and(|m| matches!(m, Mark::Colon | Mark::Times))
+        || matches!(page.role(j), Role::Led | Role::Diode | Role::Chip | Role::Quantity) && page.mark(j + 1).is_some_and(|m| matches!(m, Mark::Colon | Mark::Times))
     {
         j += 1;
     }
@@ -161,19 +156,9 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
     let next_colour = matches!(unit_next, Role::Colour(_) | Role::Deep | Role::Far | Role::Warm | Role::Cool)
         && page.mark(j - 1) != Some(Mark::Times)
         && number_first(page, j);
-    let counts_other = matches!(
-        unit_next,
-        Role::Diode
-            | Role::Led
-            | Role::Chip
-            | Role::Cob
-            | Role::Part
-            | Role::Board
-            | Role::Light
-            | Role::Lights
-    ) && !matches!(page.mark(j - 1), Some(Mark::Colon | Mark::Times | Mark::Equal));
-    let model = page.mark(j + 1) == Some(Mark::Times)
-        || watts::package_number(f.high).is_some() && f.unit == Unit::Bare;
+    let counts_other = matches!(unit_next, Role::Diode | Role::Led | Role::Chip | Role::Cob | Role::Part | Role::Board | Role::Light | Role::Lights)
+        && !matches!(page.mark(j - 1), Some(Mark::Colon | Mark::Times | Mark::Equal));
+    let model = page.mark(j + 1) == Some(Mark::Times) || watts::package_number(f.high).is_some() && f.unit == Unit::Bare;
     if is_count(f) && lists && !next_colour && !counts_other && !model {
         let stop = if unit_next == Role::Pieces { j + 2 } else { j + 1 };
         add(page, read, word, wave, f.high, first, stop);
@@ -204,9 +189,7 @@ fn after_colour(page: Page, i: usize, wave: &mut Option<Colour>) -> usize {
         *wave = wave.or(Some(colour).filter(|_| !any || !f.range));
         any = true;
         j += 1;
-        if matches!(page.mark(j), Some(Mark::Slash | Mark::And | Mark::Plus))
-            && page.figure(j + 1).is_some_and(|f| by_figure(f).is_some())
-        {
+        if matches!(page.mark(j), Some(Mark::Slash | Mark::And | Mark::Plus)) && page.figure(j + 1).is_some_and(|f| by_figure(f).is_some()) {
             j += 1;
         }
     }
@@ -238,10 +221,7 @@ fn figure(page: Page, index: usize, used: usize, says: &mut watts::All, read: &m
         return Some(at + 1);
     }
     let (word, colour) = by_figure(f)?;
-    let named = |k: usize| {
-        matches!(page.role(k), Role::Colour(_) | Role::Deep | Role::Far | Role::Warm | Role::Cool)
-            || page.words(k).eq_ignore_ascii_case("royal")
-    };
+    let named = |k: usize| matches!(page.role(k), Role::Colour(_) | Role::Deep | Role::Far | Role::Warm | Role::Cool) || page.words(k).eq_ignore_ascii_case("royal");
     if named(at + 1) || f.list {
         return None;
     }
@@ -267,9 +247,7 @@ fn figure(page: Page, index: usize, used: usize, says: &mut watts::All, read: &m
     }
     // `48× 660 nm`, `12 pcs 660nm`
     let mut k = at;
-    while k > used
-        && matches!(page.items[k - 1].what, What::Word(Role::Pieces | Role::Of) | What::Mark(Mark::Times))
-    {
+    while k > used && matches!(page.items[k - 1].what, What::Word(Role::Pieces | Role::Of) | What::Mark(Mark::Times)) {
         k -= 1;
     }
     let n = page.figure(k.checked_sub(1)?)?;
@@ -287,9 +265,7 @@ fn letters(page: Page, i: usize) -> bool {
         k != i
             && (matches!(page.role(k), Role::Letter(_)) && page.role(k) != page.role(i)
                 || page.is_watts(k) && white_letter(page, k)
-                || matches!(page.role(k), Role::Colour(_))
-                    && page.figure_before(k).is_some_and(is_count)
-                    && page.words(k).len() == 2)
+                || matches!(page.role(k), Role::Colour(_)) && page.figure_before(k).is_some_and(is_count) && page.words(k).len() == 2)
     })
 }
 
@@ -299,20 +275,8 @@ fn ratio_letters(page: Page, b: usize) -> bool {
 }
 
 /// Adds a count; entries under the same word are summed.
-fn add(
-    page: Page,
-    read: &mut Read,
-    word: ColourWord,
-    wave: Option<Colour>,
-    count: f64,
-    from: usize,
-    to: usize,
-) {
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "counts are between 1 and a million"
-    )]
+fn add(page: Page, read: &mut Read, word: ColourWord, wave: Option<Colour>, count: f64, from: usize, to: usize) {
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "counts are between 1 and a million")]
     let count = count as u32;
     let last = to.min(page.items.len()).max(from + 1) - 1;
     let span = Span { start: page.items[from].start as usize, end: page.items[last].end as usize };
@@ -322,9 +286,7 @@ fn add(
 
 /// More diodes than a light can have are a misread list.
 fn refuse_too_many(read: &mut Read) {
-    if read.colours.iter().map(|c| u64::from(c.value.count)).sum::<u64>()
-        > u64::from(crate::facts::Count::MOST)
-    {
+    if read.colours.iter().map(|c| u64::from(c.value.count)).sum::<u64>() > u64::from(crate::facts::Count::MOST) {
         read.colours.clear();
     }
 }

@@ -50,8 +50,7 @@ pub(super) fn choose(page: Page, says: &mut All, arrays: &mut Arrays, chosen: Ch
     let class = class(page, says, &kept, cobs, chosen);
     package(page, read);
     if let Some((watts, k)) = class {
-        let package =
-            package_beside(page, k, cobs).or(read.package.map(|p| p.value).filter(|p| *p != Package::Cob));
+        let package = package_beside(page, k, cobs).or(read.package.map(|p| p.value).filter(|p| *p != Package::Cob));
         let value = StatedClass { watts: Watts(watts), package };
         read.class = Some(Taken { value, span: span(&page.figures[k]) });
         says[k] = Says::Class;
@@ -59,11 +58,7 @@ pub(super) fn choose(page: Page, says: &mut All, arrays: &mut Arrays, chosen: Ch
     if let Some((value, k)) = count(page, &kept, &found, cobs, chosen)
         && value <= f64::from(Count::MOST)
     {
-        #[expect(
-            clippy::cast_possible_truncation,
-            clippy::cast_sign_loss,
-            reason = "between 1 and a million"
-        )]
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "between 1 and a million")]
         let value = value as u32;
         read.diode_count = Some(Taken { value, span: span(&page.figures[k]) });
     }
@@ -94,15 +89,11 @@ fn class(page: Page, says: &All, arrays: &[Array], cobs: bool, chosen: Chosen) -
         match class {
             None => class = Some((w, k)),
             Some((other, _)) if (other - w).abs() < 1e-9 => {}
-            Some((other, _))
-                if page.cues.any(Role::Double.cue())
-                    && ((other * 2.0 - w).abs() < 1e-9 || (other * 3.0 - w).abs() < 1e-9) =>
-            {
+            Some((other, _)) if page.cues.any(Role::Double.cue()) && ((other * 2.0 - w).abs() < 1e-9 || (other * 3.0 - w).abs() < 1e-9) => {
                 class = Some((w, k));
             }
             Some((other, _))
-                if page.cues.any(Role::Double.cue())
-                    && ((w * 2.0 - other).abs() < 1e-9 || (w * 3.0 - other).abs() < 1e-9) => {}
+                if page.cues.any(Role::Double.cue()) && ((w * 2.0 - other).abs() < 1e-9 || (w * 3.0 - other).abs() < 1e-9) => {}
             Some(_) => return None,
         }
     }
@@ -119,9 +110,7 @@ fn quotient(page: Page, says: &All, chosen: Chosen) -> Option<(f64, usize)> {
             && f.high <= LARGEST_BEAD
             && f.high < claim
             && page.figures.iter().any(|n| {
-                n.unit == Unit::Bare
-                    && counted(page, n, false).is_some()
-                    && (n.high * f.high - claim).abs() < 0.01
+                n.unit == Unit::Bare && counted(page, n, false).is_some() && (n.high * f.high - claim).abs() < 0.01
             });
         fits.then_some((f.high, k))
     })
@@ -159,10 +148,9 @@ fn count(page: Page, arrays: &[Array], found: &[Found], cobs: bool, chosen: Chos
         return (!(differ && chosen.variants)).then_some((first.value, first.figure));
     }
     if arrays.len() > 1 {
-        return (!distinct(counts().map(|c| c.0))
-            && !distinct(arrays.iter().map(|a| page.figures[a.watts].high)))
-        .then(|| counts().next())
-        .flatten();
+        return (!distinct(counts().map(|c| c.0)) && !distinct(arrays.iter().map(|a| page.figures[a.watts].high)))
+            .then(|| counts().next())
+            .flatten();
     }
     found.iter().max_by(|a, b| a.value.total_cmp(&b.value)).map(|f| (f.value, f.figure))
 }
@@ -175,8 +163,16 @@ fn is_package(page: Page, i: usize) -> bool {
 
 /// A plus or "and" at item `i` with another number after it: a sum of kinds, not the total.
 fn joined(page: Page, i: usize) -> bool {
-    (matches!(page.mark(i), Some(Mark::Plus | Mark::And)) || page.role(i) == Role::And)
-        && page.figure(i + 1).is_some()
+    (matches!(page.mark(i), Some(Mark::Plus | Mark::And)) || page.role(i) == Role::And) && page.figure(i + 1).is_some()
+}
+
+/// "COB 4pcs + SMD 96pcs": a plus shortly before the number at item `at`.
+fn added(page: Page, at: usize) -> bool {
+    let mut i = at;
+    while i > 0 && i + 3 > at && matches!(page.what(i - 1), Some(What::Word(_))) {
+        i -= 1;
+    }
+    matches!(page.mark_before(i), Some(Mark::Plus))
 }
 
 fn distinct(mut values: impl Iterator<Item = f64>) -> bool {
@@ -190,19 +186,12 @@ fn counted(page: Page, f: &Figure, pack: bool) -> Option<(Rank, bool)> {
         return None;
     }
     let package = package_number(f.high).is_some() && !f.worded;
-    if page.mark_before(at) == Some(Mark::Times)
-        && at >= 2
-        && !joined(page, at + 1)
-        && is_package(page, at - 2)
-    {
+    if page.mark_before(at) == Some(Mark::Times) && at >= 2 && !joined(page, at + 1) && is_package(page, at - 2) {
         // `3030 SMD x 480`
         return Some((Rank::Named, false));
     }
     let after = noun_after(page, at, pack);
-    if after == After::Elsewhere
-        || page.mark_before(at) == Some(Mark::Hash)
-        || (package && after != After::Pieces)
-    {
+    if after == After::Elsewhere || page.mark_before(at) == Some(Mark::Hash) || (package && after != After::Pieces) {
         return None;
     }
     if part_of_part(page, at) || matches!(page.mark_before(at), Some(Mark::Times | Mark::Money)) {
@@ -216,37 +205,25 @@ fn counted(page: Page, f: &Figure, pack: bool) -> Option<(Rank, bool)> {
         _ => {}
     }
     let label = label_before(page, at);
-    if label
-        && !matches!(page.role(at + 1), Role::Colour(_) | Role::Letter(_))
-        && page.mark(at + 1) != Some(Mark::Times)
-    {
+    if label && !matches!(page.role(at + 1), Role::Colour(_) | Role::Letter(_)) && page.mark(at + 1) != Some(Mark::Times) {
         return Some((Rank::Named, false));
     }
     let colour = at > 0 && matches!(page.role(at - 1), Role::Colour(_))
         || matches!(page.mark_before(at), Some(Mark::Times | Mark::Colon)) && nearby_colour(page, at);
     match after {
-        After::Total
-            if page.cues.any(Cues::of(&[Role::Diode, Role::Chip, Role::Led])) && f.high >= FEWEST_PIECES =>
-        {
+        After::Total if page.cues.any(Cues::of(&[Role::Diode, Role::Chip, Role::Led])) && f.high >= FEWEST_PIECES => {
             Some((Rank::Total, false))
         }
-        After::Pieces
-            if page.figure(at + 2).is_some_and(|w| matches!(w.unit, Unit::Nanometre | Unit::Kelvin)) =>
-        {
-            None
-        }
-        After::Pieces if f.high >= FEWEST_PIECES && !colour && !(at + 2..at + 5).any(|k| joined(page, k)) => {
-            Some((Rank::Pieces, false))
-        }
+        After::Pieces if page.figure(at + 2).is_some_and(|w| matches!(w.unit, Unit::Nanometre | Unit::Kelvin)) => None,
+        After::Pieces if added(page, at) => None,
+        After::Pieces if f.high >= FEWEST_PIECES && !colour && !(at + 2..at + 5).any(|k| joined(page, k)) => Some((Rank::Pieces, false)),
         _ => None,
     }
 }
 
 #[derive(Debug, Clone, Copy, PartialEq)]
 enum After {
-    Diodes {
-        total: bool,
-    },
+    Diodes { total: bool },
     Cob,
     /// LED in the singular before a word for a light.
     Light,
@@ -267,19 +244,13 @@ fn noun_after(page: Page, at: usize, pack: bool) -> After {
             Some(What::Word(role)) => match role {
                 Role::Diode | Role::Chip => return diodes(page, i, pack),
                 Role::Cob => {
-                    return if matches!(page.role(i + 1), Role::Led | Role::Light) && !pieces {
-                        After::Light
-                    } else {
-                        After::Cob
-                    };
+                    return if matches!(page.role(i + 1), Role::Led | Role::Light) && !pieces { After::Light } else { After::Cob };
                 }
                 Role::Led => match page.role(i + 1) {
                     Role::Diode | Role::Chip | Role::Package(_) => return diodes(page, i, pack),
                     Role::Light | Role::Lights | Role::Part | Role::Board if !pieces => return After::Light,
                     Role::Device if !pieces => return After::Light,
-                    Role::Double if !pieces && !matches!(page.role(i + 2), Role::Diode | Role::Chip) => {
-                        return After::Light;
-                    }
+                    Role::Double if !pieces && !matches!(page.role(i + 2), Role::Diode | Role::Chip) => return After::Light,
                     Role::None
                         if !pieces
                             && matches!(page.what(i + 1), Some(What::Word(_)))
@@ -291,54 +262,28 @@ fn noun_after(page: Page, at: usize, pack: bool) -> After {
                     _ => return diodes(page, i, pack),
                 },
                 Role::Pieces if i == at + 1 => pieces = true,
+                Role::Unit(Unit::Length) if i == at + 1 && page.role(i + 1) == Role::Total => return After::Total,
                 Role::Total => return if i == at + 1 { After::Total } else { After::Nothing },
-                Role::Package(_)
-                | Role::Of
-                | Role::DoubleEnded
-                | Role::Double
-                | Role::Rating
-                | Role::Unit(Unit::Amp)
-                | Role::Power => {}
+                Role::Package(_) | Role::Of | Role::DoubleEnded | Role::Double | Role::Rating | Role::Unit(Unit::Amp) | Role::Power => {}
                 Role::Colour(_) => {
                     // One colour before the noun; a list of colours counts something else.
-                    if !matches!(page.role(i + 1), Role::Diode | Role::Chip | Role::Led | Role::Package(_))
-                        && !pieces
-                    {
+                    if !matches!(page.role(i + 1), Role::Diode | Role::Chip | Role::Led | Role::Package(_)) && !pieces {
                         return After::Nothing;
+                    }
+                    // "768 white and 48 red LEDs": the last of a list of colours.
+                    let listed = matches!(page.mark_before(at), Some(Mark::Plus | Mark::And | Mark::Comma))
+                        || page.role_before(at) == Role::And;
+                    if listed && at >= 2 && matches!(page.role(at - 2), Role::Colour(_)) {
+                        return After::Elsewhere;
                     }
                     if page.mark(i + 1) == Some(Mark::Slash) || matches!(page.role(i + 1), Role::And) {
                         return After::Elsewhere;
                     }
                 }
-                Role::None
-                | Role::Kind
-                | Role::Level
-                | Role::Ppe
-                | Role::Cool
-                | Role::Warm
-                | Role::Deep
-                | Role::Dim
-                    if others < 3 =>
-                {
-                    others += 1
-                }
+                Role::None | Role::Kind | Role::Level | Role::Ppe | Role::Cool | Role::Warm | Role::Deep | Role::Dim if others < 3 => others += 1,
                 Role::Light if matches!(page.role(i + 1), Role::Diode | Role::Chip) => {}
-                Role::Device
-                | Role::Part
-                | Role::Board
-                | Role::Light
-                | Role::Lights
-                | Role::Pack
-                | Role::Each
-                | Role::Pair
-                | Role::Load
-                | Role::Lamp(_) => {
-                    return if pieces && matches!(role, Role::Each) {
-                        After::Pieces
-                    } else {
-                        After::Elsewhere
-                    };
-                }
+                Role::Device | Role::Part | Role::Board | Role::Light | Role::Lights | Role::Pack | Role::Each
+                | Role::Pair | Role::Load | Role::Lamp(_) => return if pieces && matches!(role, Role::Each) { After::Pieces } else { After::Elsewhere },
                 _ => break,
             },
             Some(What::Code) if others < 3 => others += 1,
@@ -364,17 +309,10 @@ fn diodes(page: Page, i: usize, pack: bool) -> After {
         match page.what(k) {
             Some(What::Word(Role::Per)) => {
                 let part = matches!(page.role(k + 1), Role::Unit(_) | Role::Measured | Role::Board)
-                    || page.role(k + 1) == Role::Part
-                        && !pack
-                        && !page.words(k + 1).to_ascii_lowercase().starts_with("panel");
+                    || page.role(k + 1) == Role::Part && !pack && !page.words(k + 1).to_ascii_lowercase().starts_with("panel");
                 return if part { After::Elsewhere } else { After::Diodes { total: false } };
             }
-            Some(What::Mark(Mark::Slash))
-                if matches!(
-                    page.role(k + 1),
-                    Role::Unit(Unit::Metre | Unit::Length) | Role::Measured | Role::Part
-                ) =>
-            {
+            Some(What::Mark(Mark::Slash)) if matches!(page.role(k + 1), Role::Unit(Unit::Metre | Unit::Length) | Role::Measured | Role::Part) => {
                 return After::Elsewhere;
             }
             Some(What::Word(Role::Total)) => return After::Diodes { total: true },
@@ -389,8 +327,7 @@ fn diodes(page: Page, i: usize, pack: bool) -> After {
 fn part_of_part(page: Page, at: usize) -> bool {
     at >= 2
         && matches!(page.role(at - 1), Role::Of | Role::With)
-        && (matches!(page.role(at - 2), Role::Part | Role::Board)
-            && page.figure(at.wrapping_sub(3)).is_some()
+        && (matches!(page.role(at - 2), Role::Part | Role::Board) && page.figure(at.wrapping_sub(3)).is_some()
             || page.role(at - 2) == Role::Each)
 }
 
@@ -409,11 +346,7 @@ fn label_before(page: Page, at: usize) -> bool {
         i = k;
         match page.items[i].what {
             What::Mark(Mark::Colon | Mark::Equal) if i + 1 == at => signed = true,
-            What::Mark(Mark::Dash)
-                if i + 1 == at
-                    && page.breaks(i)
-                    && page.what(at + 1).is_none_or(|w| matches!(w, What::Mark(_))) =>
-            {
+            What::Mark(Mark::Dash) if i + 1 == at && page.breaks(i) && page.what(at + 1).is_none_or(|w| matches!(w, What::Mark(_))) => {
                 signed = true;
             }
             What::Mark(Mark::Compare | Mark::Tilde | Mark::Open | Mark::Close) => {}
@@ -472,8 +405,6 @@ fn package_beside(_page: Page, _k: usize, cobs: bool) -> Option<Package> {
 /// Diode codes that are mounted on boards.
 fn board_code(page: Page) -> bool {
     (0..page.items.len()).any(|i| {
-        matches!(page.items[i].what, What::Code)
-            && page.words(i).len() >= 5
-            && page.words(i).as_bytes()[..2].eq_ignore_ascii_case(b"lm")
+        matches!(page.items[i].what, What::Code) && page.words(i).len() >= 5 && page.words(i).as_bytes()[..2].eq_ignore_ascii_case(b"lm")
     })
 }

@@ -74,9 +74,7 @@ pub(super) fn build(text: &str, tokens: &[Token], items: &mut Vec<Item>, figures
             Kind::Number(n) => b.figure(i, n),
             Kind::Word(Role::Number(n)) => b.worded(i, n),
             // A power supply is a device, a supply is the mains.
-            Kind::Word(Role::Supply) if i > 0 && b.role(i - 1) == Role::Power => {
-                b.push(What::Word(Role::Device), i)
-            }
+            Kind::Word(Role::Supply) if i > 0 && b.role(i - 1) == Role::Power => b.push(What::Word(Role::Device), i),
             Kind::Word(Role::Supply) => b.push(What::Word(Role::Voltage), i),
             Kind::Word(role) => b.push(What::Word(role), i),
             Kind::Code => b.push(What::Code, i),
@@ -99,8 +97,7 @@ impl Builder<'_> {
 
     /// `SKU 100W-GRN-3`: after a word for a stock number, with a hyphen and letters.
     fn stock_number(&self, i: usize) -> bool {
-        let sign =
-            usize::from(i >= 2 && matches!(self.mark(i - 1), Some(Mark::Colon | Mark::Hash | Mark::Stop)));
+        let sign = usize::from(i >= 2 && matches!(self.mark(i - 1), Some(Mark::Colon | Mark::Hash | Mark::Stop)));
         i > sign
             && self.role(i - 1 - sign) == Role::Stock
             && (self.mark(i + 1) == Some(Mark::Dash) && self.glued(i + 1)
@@ -114,12 +111,7 @@ impl Builder<'_> {
             end += 1;
         }
         let t = self.tokens[i];
-        self.items.push(Item {
-            what: What::Code,
-            start: t.start,
-            end: self.tokens[end - 1].end,
-            spaced: t.spaced,
-        });
+        self.items.push(Item { what: What::Code, start: t.start, end: self.tokens[end - 1].end, spaced: t.spaced });
         end
     }
 
@@ -157,37 +149,28 @@ impl Builder<'_> {
         let Some(last) = i.checked_sub(1) else { return false };
         !matches!(
             self.role(last),
-            Role::Short
-                | Role::Approx
-                | Role::Versus
-                | Role::Rating
-                | Role::Equivalent
-                | Role::Ppe
-                | Role::Current
+            Role::Short | Role::Approx | Role::Versus | Role::Rating | Role::Equivalent | Role::Ppe | Role::Current
         )
     }
 
     fn worded(&mut self, i: usize, n: u16) -> usize {
         let t = self.tokens[i];
         let value = f64::from(n);
-        self.add(
-            Figure {
-                unit: Unit::Bare,
-                low: value,
-                high: value,
-                half: 0.5,
-                range: false,
-                list: false,
-                per: false,
-                tolerance: None,
-                worded: true,
-                decimal: false,
-                item: 0,
-                start: t.start,
-                end: t.end,
-            },
-            t.spaced,
-        );
+        self.add(Figure {
+            unit: Unit::Bare,
+            low: value,
+            high: value,
+            half: 0.5,
+            range: false,
+            list: false,
+            per: false,
+            tolerance: None,
+            worded: true,
+            decimal: false,
+            item: 0,
+            start: t.start,
+            end: t.end,
+        }, t.spaced);
         i + 1
     }
 
@@ -317,12 +300,7 @@ impl Builder<'_> {
         if !(plain(first) && plain(second) && three && first.digits <= 3 && first.value > 0.0) {
             return None;
         }
-        if i > 0
-            && matches!(
-                self.kind(i - 1),
-                Some(Kind::Number(_) | Kind::Mark(Mark::Times | Mark::Slash | Mark::Dash))
-            )
-        {
+        if i > 0 && matches!(self.kind(i - 1), Some(Kind::Number(_) | Kind::Mark(Mark::Times | Mark::Slash | Mark::Dash))) {
             return None;
         }
         let unit = self.unit(i + 2).0;
@@ -345,11 +323,7 @@ impl Builder<'_> {
     /// `8:1:1`, glued.
     fn ratio(&self, i: usize) -> Option<usize> {
         let mut j = i + 1;
-        while self.mark(j) == Some(Mark::Colon)
-            && self.glued(j)
-            && self.glued(j + 1)
-            && self.number(j + 1).is_some()
-        {
+        while self.mark(j) == Some(Mark::Colon) && self.glued(j) && self.glued(j + 1) && self.number(j + 1).is_some() {
             j += 2;
         }
         (j > i + 1).then_some(j)
@@ -400,9 +374,7 @@ impl Builder<'_> {
             return None;
         }
         let (second, end) = self.unit(k + 1);
-        if self.mark(end) == Some(Mark::Times)
-            || (second == Unit::Bare && self.mark(k + 1) == Some(Mark::Times))
-        {
+        if self.mark(end) == Some(Mark::Times) || (second == Unit::Bare && self.mark(k + 1) == Some(Mark::Times)) {
             return None;
         }
         let alike = second != Unit::Watt || (unit == Unit::Bare && high.value <= low.value * 3.0);
@@ -432,6 +404,8 @@ impl Builder<'_> {
         match unit {
             Unit::Micromole => self.photons(j, false),
             Unit::Millimole => self.photons(j, true),
+            // "90 in total"
+            Unit::Length if self.role(j + 1) == Role::Total => (Unit::Bare, j),
             Unit::Amp if t.spaced && t.end - t.start == 1 && !capital => (Unit::Bare, j),
             Unit::Volt => {
                 let mut k = j + 1;
@@ -454,9 +428,7 @@ impl Builder<'_> {
         let (mut k, mut end) = (j + 1, j + 1);
         while k < self.tokens.len().min(j + 12) {
             match self.tokens[k].kind {
-                Kind::Mark(
-                    Mark::Slash | Mark::Dot | Mark::Times | Mark::Inverse | Mark::Squared | Mark::Stop,
-                ) => {}
+                Kind::Mark(Mark::Slash | Mark::Dot | Mark::Times | Mark::Inverse | Mark::Squared | Mark::Stop) => {}
                 Kind::Mark(Mark::Dash) if self.glued(k) => {}
                 Kind::Word(Role::Per) => {}
                 Kind::Number(n) if self.glued(k) && n.value <= 2.0 => {}
@@ -465,15 +437,11 @@ impl Builder<'_> {
                 Kind::Word(Role::Unit(Unit::SquareMetre)) => area = true,
                 Kind::Word(Role::Unit(Unit::Metre)) => area = true,
                 // umol/s/W is umol/J by another name.
-                Kind::Word(Role::Unit(Unit::Watt)) if second && self.mark(k - 1) == Some(Mark::Slash) => {
-                    joule = true
-                }
+                Kind::Word(Role::Unit(Unit::Watt)) if second && self.mark(k - 1) == Some(Mark::Slash) => joule = true,
                 _ => break,
             }
-            if matches!(
-                self.tokens[k].kind,
-                Kind::Word(Role::Unit(_)) | Kind::Mark(Mark::Squared | Mark::Inverse)
-            ) || (self.number(k).is_some() && self.mark(k - 1) == Some(Mark::Dash))
+            if matches!(self.tokens[k].kind, Kind::Word(Role::Unit(_)) | Kind::Mark(Mark::Squared | Mark::Inverse))
+                || (self.number(k).is_some() && self.mark(k - 1) == Some(Mark::Dash))
             {
                 end = k + 1;
             }

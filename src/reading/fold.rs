@@ -66,12 +66,8 @@ pub(super) const fn fold(c: char) -> Fold {
         '0'..='9' => Fold::Digit((u - 0x30) as u8),
         '\n' | '\r' | '\u{b}' | '\u{c}' | '\u{85}' | '\u{2028}' | '\u{2029}' => Fold::Mark(Mark::Line),
         '\u{a0}' | '\u{2007}'..='\u{200a}' | '\u{202f}' | '\u{205f}' => Fold::Space { joins: true },
-        '\0'..=' ' | '\u{7f}' | '\u{1680}' | '\u{2000}'..='\u{2006}' | '\u{3000}' => {
-            Fold::Space { joins: false }
-        }
-        '*' | '×' | '✕' | '✖' | '╳' | '∗' | '⨯' | '＊' | '✗' | '✘' | '⨉' | '⋆' => {
-            Fold::Mark(Mark::Times)
-        }
+        '\0'..=' ' | '\u{7f}' | '\u{1680}' | '\u{2000}'..='\u{2006}' | '\u{3000}' => Fold::Space { joins: false },
+        '*' | '×' | '✕' | '✖' | '╳' | '∗' | '⨯' | '＊' | '✗' | '✘' | '⨉' | '⋆' => Fold::Mark(Mark::Times),
         '+' | '＋' => Fold::Mark(Mark::Plus),
         '/' | '／' | '∕' | '⁄' => Fold::Mark(Mark::Slash),
         '-' | '\u{2010}'..='\u{2015}' | '−' | '－' | '﹣' => Fold::Mark(Mark::Dash),
@@ -79,12 +75,8 @@ pub(super) const fn fold(c: char) -> Fold {
         ':' | '：' | '∶' => Fold::Mark(Mark::Colon),
         '=' | '＝' | '≙' => Fold::Mark(Mark::Equal),
         '@' | '＠' => Fold::Mark(Mark::At),
-        '(' | '[' | '{' | '（' | '［' | '【' | '「' | '『' | '｛' | '〔' | '《' => {
-            Fold::Mark(Mark::Open)
-        }
-        ')' | ']' | '}' | '）' | '］' | '】' | '」' | '』' | '｝' | '〕' | '》' => {
-            Fold::Mark(Mark::Close)
-        }
+        '(' | '[' | '{' | '（' | '［' | '【' | '「' | '『' | '｛' | '〔' | '《' => Fold::Mark(Mark::Open),
+        ')' | ']' | '}' | '）' | '］' | '】' | '」' | '』' | '｝' | '〕' | '》' => Fold::Mark(Mark::Close),
         ',' | '，' | '、' | '､' => Fold::Mark(Mark::Comma),
         '.' | '。' | '．' | '｡' => Fold::Mark(Mark::Stop),
         ';' | '|' | '；' | '｜' | '∣' | '￨' | '¦' | '•' | '●' | '■' | '▪' | '◆' | '►' | '¶' => {

@@ -13,15 +13,7 @@ const MOST_PIECES: f64 = 10.0;
 
 /// The pack, where the text states one.
 pub(super) fn units(page: Page) -> Option<Taken<u32>> {
-    const SIGNS: Cues = Cues::of(&[
-        Role::Pack,
-        Role::Pair,
-        Role::Pieces,
-        Role::Light,
-        Role::Lights,
-        Role::Bundle,
-        Role::Part,
-    ]);
+    const SIGNS: Cues = Cues::of(&[Role::Pack, Role::Pair, Role::Pieces, Role::Light, Role::Lights, Role::Bundle, Role::Part]);
     if !page.cues.any(SIGNS) {
         return None;
     }
@@ -30,14 +22,19 @@ pub(super) fn units(page: Page) -> Option<Taken<u32>> {
 
 fn taken(value: f64, start: u32, end: u32) -> Option<Taken<u32>> {
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "checked to be 2 to 500")]
-    (value >= 2.0 && value <= MOST && value.fract() == 0.0)
-        .then(|| Taken { value: value as u32, span: Span { start: start as usize, end: end as usize } })
+    (value >= 2.0 && value <= MOST && value.fract() == 0.0).then(|| Taken {
+        value: value as u32,
+        span: Span { start: start as usize, end: end as usize },
+    })
 }
 
 /// "2-Pack", "set of 3", "2er Set", "twin pack", "pair of".
 fn worded(page: Page) -> Option<Taken<u32>> {
     for (i, item) in page.items.iter().enumerate() {
-        let What::Word(role @ (Role::Pack | Role::Pair)) = item.what else { continue };
+        let What::Word(role @ (Role::Pack | Role::Pair | Role::Bundle)) = item.what else { continue };
+        if role == Role::Bundle && page.role(i + 1) != Role::Of {
+            continue;
+        }
         let dash = usize::from(matches!(page.mark_before(i), Some(Mark::Dash | Mark::Foot)));
         if let Some(n) = page.figure_before(i - dash)
             && n.unit == Unit::Bare
@@ -51,13 +48,7 @@ fn worded(page: Page) -> Option<Taken<u32>> {
         }
         if page.role_before(i) == Role::Double {
             let word = page.words(i - 1).to_ascii_lowercase();
-            let n = if word.starts_with("tri") {
-                3.0
-            } else if word.starts_with("quad") {
-                4.0
-            } else {
-                2.0
-            };
+            let n = if word.starts_with("tri") { 3.0 } else if word.starts_with("quad") { 4.0 } else { 2.0 };
             return taken(n, page.items[i - 1].start, item.end);
         }
         let mut k = i + 1;
@@ -124,13 +115,7 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
             || page.is_watts(i + 2);
         let label = matches!(
             before,
-            Role::Colour(_)
-                | Role::Diode
-                | Role::Chip
-                | Role::Cob
-                | Role::Led
-                | Role::Device
-                | Role::Quantity
+            Role::Colour(_) | Role::Diode | Role::Chip | Role::Cob | Role::Led | Role::Device | Role::Quantity
         ) || matches!(page.mark_before(i), Some(Mark::Colon | Mark::Equal));
         if ends && !label && page.mark(i + 2) != Some(Mark::Times) {
             return taken(n.high, n.start, page.items[i + 1].end);

@@ -11,8 +11,14 @@ use super::roles::{Cues, Role, Unit};
 const REACH: usize = 14;
 
 /// Words that say a figure is a draw.
-pub(super) const DRAW: Cues =
-    Cues::of(&[Role::DrawVerb, Role::DrawAdjective, Role::DrawNoun, Role::Input, Role::Wall, Role::Measured]);
+pub(super) const DRAW: Cues = Cues::of(&[
+    Role::DrawVerb,
+    Role::DrawAdjective,
+    Role::DrawNoun,
+    Role::Input,
+    Role::Wall,
+    Role::Measured,
+]);
 
 /// Words for power and draw, that a figure follows.
 const POWER: Cues = Cues::of(&[Role::Power, Role::DrawNoun, Role::DrawVerb, Role::Rating, Role::Input]);
@@ -175,9 +181,7 @@ impl<'a> Page<'a> {
             match self.what(i) {
                 None => return true,
                 Some(What::Code) => return false,
-                Some(What::Mark(
-                    Mark::Compare | Mark::Tilde | Mark::Current | Mark::Inch | Mark::Foot | Mark::Open,
-                )) => {}
+                Some(What::Mark(Mark::Compare | Mark::Tilde | Mark::Current | Mark::Inch | Mark::Foot | Mark::Open)) => {}
                 Some(What::Mark(_)) => return true,
                 Some(What::Figure(_)) => {
                     let unit = self.figure(i).map(|f| f.unit);
@@ -277,10 +281,7 @@ impl<'a> Page<'a> {
     /// The figure of watts straight after the word for a comparison at item `i`, small words skipped.
     pub(super) fn compared_with(&self, mut i: usize) -> Option<&'a Figure> {
         i += 1;
-        while matches!(
-            self.role(i),
-            Role::To | Role::Of | Role::At | Role::Approx | Role::DoubleEnded | Role::Unit(Unit::Amp)
-        ) {
+        while matches!(self.role(i), Role::To | Role::Of | Role::At | Role::Approx | Role::DoubleEnded | Role::Unit(Unit::Amp)) {
             i += 1;
         }
         self.figure(i).filter(|f| f.unit == Unit::Watt)
@@ -290,7 +291,9 @@ impl<'a> Page<'a> {
     fn passes(&self, i: usize, at: usize) -> bool {
         match self.mark(i) {
             Some(Mark::Dash) => i + 1 == at && self.cue(i.wrapping_sub(1)).any(INTRODUCES),
-            Some(Mark::Comma) => i + 1 < at && (i + 1..at).all(|k| self.role(k) == Role::Short),
+            Some(Mark::Comma) => {
+                i + 1 < at && (i + 1..at).all(|k| self.role(k) == Role::Short)
+            }
             Some(Mark::Slash) => {
                 matches!(self.role(i + 1), Role::Lamp(_)) && matches!(self.role_before(i), Role::Lamp(_))
             }
@@ -333,8 +336,7 @@ impl<'a> Page<'a> {
                         break;
                     }
                     if unit == Some(Unit::Bare) {
-                        let straight =
-                            self.cue(i - 1).any(INTRODUCES) || self.mark(i - 1) == Some(Mark::Colon);
+                        let straight = self.cue(i - 1).any(INTRODUCES) || self.mark(i - 1) == Some(Mark::Colon);
                         if straight && !inside && !self.counts_something(i) {
                             all = own;
                         }
@@ -363,20 +365,8 @@ impl<'a> Page<'a> {
     pub(super) fn counts_something(&self, i: usize) -> bool {
         matches!(
             self.role(i + 1),
-            Role::Diode
-                | Role::Led
-                | Role::Chip
-                | Role::Pieces
-                | Role::Cob
-                | Role::Part
-                | Role::Board
-                | Role::Colour(_)
-                | Role::Light
-                | Role::Lights
-                | Role::Package(_)
-                | Role::Pack
-                | Role::Device
-                | Role::Letter(_)
+            Role::Diode | Role::Led | Role::Chip | Role::Pieces | Role::Cob | Role::Part | Role::Board | Role::Colour(_)
+                | Role::Light | Role::Lights | Role::Package(_) | Role::Pack | Role::Device | Role::Letter(_)
         ) || self.mark(i + 1) == Some(Mark::Times)
     }
 
@@ -387,10 +377,8 @@ impl<'a> Page<'a> {
                 Some(What::Word(role)) if role.cue().any(set) => return role.cue(),
                 Some(What::Word(_) | What::Code) => {}
                 Some(What::Mark(Mark::Open)) if i == at + 1 => {}
-                Some(What::Mark(Mark::Inch | Mark::Foot | Mark::Dash | Mark::Current)) if !self.breaks(i) => {
-                }
-                Some(What::Figure(_))
-                    if !self.is_watts(i) && self.figure(i).is_some_and(|f| f.unit != Unit::Bare) => {}
+                Some(What::Mark(Mark::Inch | Mark::Foot | Mark::Dash | Mark::Current)) if !self.breaks(i) => {}
+                Some(What::Figure(_)) if !self.is_watts(i) && self.figure(i).is_some_and(|f| f.unit != Unit::Bare) => {}
                 _ => break,
             }
         }

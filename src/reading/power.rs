@@ -28,13 +28,7 @@ pub(super) struct Chosen {
 }
 
 /// Fills `advertised_w` and `actual_w`.
-pub(super) fn choose(
-    page: Page,
-    says: &mut All,
-    arrays: &Arrays,
-    pack: Option<u32>,
-    read: &mut Read,
-) -> Chosen {
+pub(super) fn choose(page: Page, says: &mut All, arrays: &Arrays, pack: Option<u32>, read: &mut Read) -> Chosen {
     let mut chosen = Chosen { variants: variants(page, says), ..Chosen::default() };
     let selected = says.iter().position(|s| *s == Says::Selected);
     if chosen.variants && selected.is_none() {
@@ -59,19 +53,14 @@ pub(super) fn choose(
         .or_else(|| highest(page, says));
     // "Veg Bloom 1000W ... 110W": a level above the headline is no level.
     let headline = match (headline, highest(page, says)) {
-        (Some(h), Some(l))
-            if says[h] == Says::Bare && l < h && page.figures[l].high > page.figures[h].high =>
-        {
-            Some(l)
-        }
+        (Some(h), Some(l)) if says[h] == Says::Bare && l < h && page.figures[l].high > page.figures[h].high => Some(l),
         (h, _) => h,
     };
     let (low, high) = admitted(page, says, arrays, headline, read, &mut chosen);
     chosen.headline = headline.filter(|&k| top(page, &page.figures[k]).is_some());
     if let Some(k) = chosen.headline {
         let f = &page.figures[k];
-        read.advertised_w =
-            top(page, f).map(|value| Taken { value: Stated { value, half_digit: f.half }, span: span(f) });
+        read.advertised_w = top(page, f).map(|value| Taken { value: Stated { value, half_digit: f.half }, span: span(f) });
         conflict(page, says, k, arrays, read);
     } else if headline.is_none()
         && let (Some(k), Some(draw)) = (chosen.draw, read.actual_w)
@@ -161,8 +150,7 @@ fn variants(page: Page, says: &mut All) -> bool {
 }
 
 fn words_switch(page: Page) -> bool {
-    (0..page.items.len())
-        .any(|i| page.role(i) == Role::Level && page.words(i).to_ascii_lowercase().starts_with("switch"))
+    (0..page.items.len()).any(|i| page.role(i) == Role::Level && page.words(i).to_ascii_lowercase().starts_with("switch"))
 }
 
 /// "100W/200W/300W switchable": the top one stands for the light.
@@ -172,11 +160,7 @@ fn raise(page: Page, says: &mut All, first: usize) {
     while slash_list(page, says, k) {
         let Some(next) = page.figure(usize::from(page.figures[k].item) + 2) else { break };
         let Some(index) = page.figures.iter().position(|f| f.item == next.item) else { break };
-        let lower = if page.figures[index].high > page.figures[top].high {
-            std::mem::replace(&mut top, index)
-        } else {
-            index
-        };
+        let lower = if page.figures[index].high > page.figures[top].high { std::mem::replace(&mut top, index) } else { index };
         says[lower] = Says::Left(LeftWhy::NotFullPower);
         k = index;
     }
@@ -193,14 +177,11 @@ fn slash_list(page: Page, says: &All, k: usize) -> bool {
         }
         i += 1;
     }
-    let stroke = page.mark(i) == Some(Mark::Slash)
-        || page.role(i) == Role::And && page.words(i).eq_ignore_ascii_case("or");
+    let stroke = page.mark(i) == Some(Mark::Slash) || page.role(i) == Role::And && page.words(i).eq_ignore_ascii_case("or");
     stroke
         && page.figure(i + 1).is_some_and(|next| {
             let index = page.figures.iter().position(|g| g.item == next.item).unwrap_or(k);
-            next.unit == Unit::Watt
-                && (next.high - f.high).abs() > SAME
-                && matches!(says[index], Says::Bare | Says::Nameplate)
+            next.unit == Unit::Watt && (next.high - f.high).abs() > SAME && matches!(says[index], Says::Bare | Says::Nameplate)
         })
 }
 
@@ -227,12 +208,7 @@ fn table(page: Page, says: &mut All) -> bool {
 
 /// Chooses the draw.
 fn admitted(
-    page: Page,
-    says: &mut All,
-    arrays: &Arrays,
-    headline: Option<usize>,
-    read: &mut Read,
-    chosen: &mut Chosen,
+    page: Page, says: &mut All, arrays: &Arrays, headline: Option<usize>, read: &mut Read, chosen: &mut Chosen,
 ) -> (f64, f64) {
     let rank = |s: &Says| if let Says::Draw(r) = s { Some(*r) } else { None };
     let best = says.iter().filter_map(rank).max();
@@ -265,11 +241,9 @@ fn admitted(
         });
         found = level.or(lower).map(|k| (k, page.figures[k].low, page.figures[k].high));
         if let Some((k, low, high)) = found {
-            let paired =
-                |k: usize| says[k] == Says::Level && under_voltage(page, usize::from(page.figures[k].item));
+            let paired = |k: usize| says[k] == Says::Level && under_voltage(page, usize::from(page.figures[k].item));
             if paired(k) {
-                let lowest =
-                    (0..says.len()).filter(|&k| paired(k)).map(|k| page.figures[k].low).fold(low, f64::min);
+                let lowest = (0..says.len()).filter(|&k| paired(k)).map(|k| page.figures[k].low).fold(low, f64::min);
                 found = Some((k, lowest, high));
             }
         }
@@ -314,8 +288,7 @@ fn glue(page: Page, i: usize) -> bool {
 fn at_level(page: Page, at: usize) -> bool {
     (1..=2).any(|d| {
         at >= d
-            && (page.role(at - d) == Role::Level
-                || page.figure(at - d).is_some_and(|f| f.unit == Unit::Percent))
+            && (page.role(at - d) == Role::Level || page.figure(at - d).is_some_and(|f| f.unit == Unit::Percent))
     })
 }
 

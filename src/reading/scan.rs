@@ -118,8 +118,7 @@ impl Scanner<'_> {
             self.push(Kind::Mark(Mark::Times), start + cross);
             return;
         }
-        if !self.after_number()
-            && (digit_next && !joins_digits(found, letters) || self.code_follows(found, letters))
+        if !self.after_number() && (digit_next && !joins_digits(found, letters) || self.code_follows(found, letters))
         {
             self.code(start, hash);
             return;
@@ -139,13 +138,10 @@ impl Scanner<'_> {
     /// A hyphen and a digit after letters that are no word: `KX-6`.
     fn code_follows(&self, found: Role, letters: u32) -> bool {
         let no_word = match found {
-            Role::None | Role::Unit(_) | Role::Letter(_) | Role::DoubleEnded | Role::Short | Role::Stock => {
-                true
-            }
+            Role::None | Role::Unit(_) | Role::Letter(_) | Role::DoubleEnded | Role::Short | Role::Stock => true,
             // `FR-18` is a model, `IR-730nm` a wavelength.
             Role::Colour(_) if letters == 2 => {
-                let digits =
-                    self.text.as_bytes().iter().skip(self.at + 1).take_while(|b| b.is_ascii_digit()).count();
+                let digits = self.text.as_bytes().iter().skip(self.at + 1).take_while(|b| b.is_ascii_digit()).count();
                 self.byte(self.at + 1 + digits) | 0x20 != b'n'
             }
             _ => false,

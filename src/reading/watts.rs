@@ -104,16 +104,10 @@ fn foreign(page: Page, at: usize, left: Cues, near: Cues, right: Cues, next: Cue
     }
     let load = Role::Load.cue();
     let limit = Cues::of(&[Role::UpTo, Role::Rating, Role::Total]);
-    if near.any(load)
-        || next.any(load)
-        || (left.any(load) && left.and(right).any(limit))
-        || (right.any(load) && left.any(limit))
-    {
+    if near.any(load) || next.any(load) || (left.any(load) && left.and(right).any(limit)) || (right.any(load) && left.any(limit)) {
         return Some(LeftWhy::LoadLimit);
     }
-    if left.any(Role::Like.cue())
-        || left.any(Role::Save.cue()) && near.any(Cues::of(&[Role::Save, Role::UpTo]))
-    {
+    if left.any(Role::Like.cue()) || left.any(Role::Save.cue()) && near.any(Cues::of(&[Role::Save, Role::UpTo])) {
         return Some(LeftWhy::Rhetoric);
     }
     if near.any(Role::Dim.cue()) || left.any(Role::Dim.cue()) || next.any(Role::Dim.cue()) {
@@ -122,17 +116,17 @@ fn foreign(page: Page, at: usize, left: Cues, near: Cues, right: Cues, next: Cue
     None
 }
 
+/// Words after which the replaced lamp comes.
+const CLAIM: Cues = Cues::of(&[Role::Replaces, Role::Versus]);
 const EQUAL: Cues = Cues::of(&[Role::Equivalent, Role::Replacement]);
 
 /// Whether the watts are those of a lamp that the light is compared with.
 fn equivalent(page: Page, at: usize, left: Cues, next: Cues) -> bool {
-    let leading = Cues::of(&[Role::Replaces, Role::Versus, Role::Equivalent]);
-    if left.any(leading) {
+    if left.any(CLAIM.and(Role::Equivalent.cue())) {
         return true;
     }
     if page.role_before(at) == Role::Replacement && page.mark_before(at) == Some(Mark::Colon)
-        || left.any(Role::Replacement.cue())
-            && (page.role_before(at) == Role::For || page.mark_before(at) == Some(Mark::Colon))
+        || left.any(Role::Replacement.cue()) && (page.role_before(at) == Role::For || page.mark_before(at) == Some(Mark::Colon))
     {
         return true;
     }
@@ -144,22 +138,18 @@ fn equivalent(page: Page, at: usize, left: Cues, next: Cues) -> bool {
         && matches!(page.role(at + 2), Role::Lamp(_) | Role::Light | Role::Lights);
     let word = at + 1 + usize::from(page.mark(at + 1) == Some(Mark::Open));
     let smaller = page.role(word) == Role::Equivalent
-        && page
-            .compared_with(word)
-            .is_some_and(|lamp| page.figure(at).is_some_and(|own| own.high < lamp.high));
+        && page.compared_with(word).is_some_and(|lamp| page.figure(at).is_some_and(|own| own.high < lamp.high));
     if smaller {
         return false;
     }
-    let first = page.first_right(at, EQUAL.and(LAMP).and(THING).and(DRAW), 3);
+    let first = page.first_right(at, EQUAL.and(LAMP).and(THING).and(DRAW).and(CLAIM), 3);
     double_ended || first.any(EQUAL.and(LAMP)) || spelled_lamp(page, at)
 }
 
 /// "600W lamp equivalent", "60W light bulb equivalent", "1000W double-ended HPS", "30W = 250W".
 fn spelled_lamp(page: Page, at: usize) -> bool {
     let mut i = at + 1;
-    while matches!(page.role(i), Role::Light | Role::Double | Role::Traditional | Role::Tube)
-        || page.mark(i) == Some(Mark::Dash)
-    {
+    while matches!(page.role(i), Role::Light | Role::Double | Role::Traditional | Role::Tube) || page.mark(i) == Some(Mark::Dash) {
         i += 1;
     }
     if page.words(i).eq_ignore_ascii_case("ended") {
@@ -172,14 +162,15 @@ fn spelled_lamp(page: Page, at: usize) -> bool {
     page.mark_before(at) == Some(Mark::Equal)
         && at >= 2
         && page.figure(at - 2).is_some_and(|own| {
-            own.unit == Unit::Watt
-                && page.figure(at).is_some_and(|f| f.high > own.high)
-                && page.mark(at - 3) != Some(Mark::Times)
+            own.unit == Unit::Watt && page.figure(at).is_some_and(|f| f.high > own.high) && page.mark(at - 3) != Some(Mark::Times)
         })
 }
 
 /// Whether the watts are the class of the diodes, without a count beside them.
 fn class(page: Page, f: &Figure, at: usize, pack: Option<u32>) -> bool {
+    if page.role(at + 1) == Role::Per && matches!(page.role(at + 2), Role::Cob | Role::Chip | Role::Led) {
+        return true;
+    }
     if f.high > LARGEST_BEAD || f.range || f.list {
         return false;
     }
@@ -200,8 +191,7 @@ fn class(page: Page, f: &Figure, at: usize, pack: Option<u32>) -> bool {
     }
     let left = page.left(at);
     let labelled = left.near.any(BEAD.and(Role::Kind.cue()))
-        || (left.near.any(Cues::of(&[Role::Led, Role::Power]))
-            && left.cues.any(Cues::of(&[Role::Kind, Role::Chip])))
+        || (left.near.any(Cues::of(&[Role::Led, Role::Power])) && left.cues.any(Cues::of(&[Role::Kind, Role::Chip])))
         || (left.near.any(Role::Each.cue()) && left.cues.any(BEAD));
     if labelled {
         return true;
@@ -257,23 +247,13 @@ fn draw(page: Page, f: &Figure, at: usize, pack: Option<u32>, before: &All, inde
         return Says::Draw(2);
     }
     if goes_on(page, at, before, index) {
-        return before[..index]
-            .iter()
-            .rev()
-            .find(|s| matches!(s, Says::Draw(_)))
-            .copied()
-            .unwrap_or(Says::Draw(2));
+        return before[..index].iter().rev().find(|s| matches!(s, Says::Draw(_))).copied().unwrap_or(Says::Draw(2));
     }
     let each = Role::Each.cue();
-    if pack.is_some()
-        && (left.near.any(each) || right.near.any(each) || right.cues.any(each) && !right.cues.any(BEAD))
-    {
+    if pack.is_some() && (left.near.any(each) || right.near.any(each) || right.cues.any(each) && !right.cues.any(BEAD)) {
         return Says::EachLight;
     }
-    if right.near.any(each)
-        || page.first_right(at, Cues::of(&[Role::Per, Role::Light, Role::Part]), 1).any(Role::Part.cue())
-            && page.cues.any(Role::Total.cue())
-    {
+    if right.near.any(each) || page.first_right(at, Cues::of(&[Role::Per, Role::Light, Role::Part]), 1).any(Role::Part.cue()) && page.cues.any(Role::Total.cue()) {
         return Says::Left(LeftWhy::Part);
     }
     if page.role(at + 1) == Role::Per && matches!(page.role(at + 2), Role::Part | Role::Board) {
@@ -286,11 +266,8 @@ fn draw(page: Page, f: &Figure, at: usize, pack: Option<u32>, before: &All, inde
         || page.figure_before(at).is_some_and(|p| p.unit == Unit::Percent)
         || (matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal))
             && at >= 2
-            && (page.role(at - 2) == Role::Level
-                || page.figure(at - 2).is_some_and(|p| p.unit == Unit::Percent)));
-    let higher = || {
-        (0..index).any(|k| matches!(before[k], Says::Bare | Says::Nameplate) && page.figures[k].high > f.high)
-    };
+            && (page.role(at - 2) == Role::Level || page.figure(at - 2).is_some_and(|p| p.unit == Unit::Percent)));
+    let higher = || (0..index).any(|k| matches!(before[k], Says::Bare | Says::Nameplate) && page.figures[k].high > f.high);
     let under_voltage = page.mark(at + 1) == Some(Mark::At)
         && page.figure(at + 2).is_some_and(|v| matches!(v.unit, Unit::Volt | Unit::VoltAc))
         && higher();
@@ -375,9 +352,7 @@ fn labelled(page: Page, k: usize) -> Says {
 
 /// `60R+20B+10W`, `96 W, 24 R`: white diodes in a list of colour letters.
 pub(super) fn white_letter(page: Page, at: usize) -> bool {
-    let letter = |i: usize| {
-        page.figure(i).is_some_and(|f| f.unit == Unit::Bare) && matches!(page.role(i + 1), Role::Letter(_))
-    };
+    let letter = |i: usize| page.figure(i).is_some_and(|f| f.unit == Unit::Bare) && matches!(page.role(i + 1), Role::Letter(_));
     let sign = |m: Option<Mark>| matches!(m, Some(Mark::Plus | Mark::Slash | Mark::Comma | Mark::And));
     let single = page.words(at).trim_end().ends_with(['W', 'w']);
     let after = if sign(page.mark(at + 1)) { at + 2 } else { at + 1 };

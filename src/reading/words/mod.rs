@@ -26,19 +26,8 @@ pub(super) type Row = (Role, &'static str);
 
 /// English first: where two languages use a word differently, the first one listed has it.
 const LANGUAGES: [&[Row]; 13] = [
-    en::ROWS,
-    de::ROWS,
-    fr::ROWS,
-    es::ROWS,
-    it::ROWS,
-    nl::ROWS,
-    pl::ROWS,
-    pt::ROWS,
-    sv::ROWS,
-    tr::ROWS,
-    ru::ROWS,
-    ja::ROWS,
-    zh::ROWS,
+    en::ROWS, de::ROWS, fr::ROWS, es::ROWS, it::ROWS, nl::ROWS, pl::ROWS, pt::ROWS, sv::ROWS, tr::ROWS, ru::ROWS,
+    ja::ROWS, zh::ROWS,
 ];
 
 /// The longest word of a script without spaces, in characters.
