@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 
-use anyhow::Result;
+use anyhow::{Result, bail};
 
 use super::{Ended, flags, print, setting_up, terminal};
 use crate::cli::{Format, Vet, When};
@@ -16,6 +16,11 @@ pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
     let settings = setting_up::settings(&vet.strictness)?;
     let model = setting_up::model(vet.strictness.reference.as_deref())?;
     let mut listing = listing(vet)?;
+    if listing == Listing::default() {
+        bail!(
+            "nothing to vet; accepted is a title, --claim, --tally with --class, or --measured ('plainwatt vet --help')"
+        );
+    }
     let read = listing.title.as_deref().map(reading::read);
     if let Some(read) = &read {
         intake::complete(&mut listing, read);

@@ -44,7 +44,7 @@ pub fn light(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
     if let Some(draw) = &assessment.counted.draw {
         text.push_str(&diodes(run, draw));
         text.push('\n');
-        text.push_str(&powers(light, draw));
+        text.push_str(&powers(light, draw, layout));
         text.push('\n');
     }
     let word = layout.style.verdict(assessment.verdict);
@@ -141,7 +141,7 @@ fn diodes(run: Run<'_>, draw: &Draw) -> String {
     table.trim_fmt() + "\n"
 }
 
-fn powers(light: Light<'_>, draw: &Draw) -> String {
+fn powers(light: Light<'_>, draw: &Draw, layout: Layout) -> String {
     let assessment = light.assessment;
     let range = |low: Watts, high: Watts| format!("{} to {high}", Rounded(low.0));
     let mut lines: Vec<(&str, String)> = Vec::new();
@@ -196,7 +196,11 @@ fn powers(light: Light<'_>, draw: &Draw) -> String {
     }
     let mut text = String::new();
     for (name, value) in lines {
-        let _ = writeln!(text, "{name:<13} {value}");
+        let name = format!("{name:<13} ");
+        let options =
+            textwrap::Options::new(layout.width).initial_indent(&name).subsequent_indent("              ");
+        text.push_str(&textwrap::fill(&value, options));
+        text.push('\n');
     }
     text
 }
