@@ -52,13 +52,13 @@ pub enum Command {
 #[derive(Debug, Args)]
 pub struct Strictness {
     /// How far the draw may fall short of the claim, as a percentage of it
-    #[arg(long, value_name = "PERCENT", default_value = "10")]
+    #[arg(long, value_name = "PERCENT", default_value = "10", allow_hyphen_values = true)]
     pub tolerance: String,
     /// How sure a verdict has to be, in per cent: above 50, below 100
-    #[arg(long, value_name = "PERCENT", default_value = "95")]
+    #[arg(long, value_name = "PERCENT", default_value = "95", allow_hyphen_values = true)]
     pub confidence: String,
     /// The accuracy of the meter behind a reading [default: "2% + 0.5W", from memory]
-    #[arg(long, value_name = "ACCURACY")]
+    #[arg(long, value_name = "ACCURACY", allow_hyphen_values = true)]
     pub meter: Option<String>,
     /// A reference table of your own, as 'plainwatt sweep' writes it; rows it lacks come from the built-in one
     #[arg(long, value_name = "FILE")]
@@ -152,7 +152,7 @@ pub struct Grade {
     /// Write every CSV column
     #[arg(long)]
     pub wide: bool,
-    /// Write CSV cells without the guard against spreadsheet formulas
+    /// Write CSV cells, rejects included, without the guard against spreadsheet formulas
     #[arg(long)]
     pub raw: bool,
     /// Threads [default: one a core]

@@ -43,7 +43,7 @@ pub(super) fn run(asked: &Diodes) -> Result<Ended> {
     }
     text.push_str(&diodes::rows(&rows, width.into()));
     let current = match (&asked.ma, class) {
-        (Some(ma), _) => Some(flags::drive(ma)?),
+        (Some(ma), _) => Some(flags::drive("ma", ma)?),
         (None, Some(class)) => Some(class.die_current * f64::from(class.parallel)),
         (None, None) => None,
     };

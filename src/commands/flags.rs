@@ -25,9 +25,9 @@ pub(super) fn watts(flag: &str, text: &str) -> Result<Watts> {
 }
 
 /// Milliamperes above 0.
-pub(super) fn drive(text: &str) -> Result<Amps> {
+pub(super) fn drive(flag: &str, text: &str) -> Result<Amps> {
     Ok(Amps::from_ma(
-        above_zero("drive-ma", text, "mA", "milliamperes above 0 through each diode, such as 700")?.value,
+        above_zero(flag, text, "mA", "milliamperes above 0 through each diode, such as 700")?.value,
     ))
 }
 

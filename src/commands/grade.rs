@@ -6,7 +6,7 @@ use std::path::Path;
 
 use anyhow::{Context as _, Result, anyhow, bail};
 
-use super::grading::{Form, Grading, Keep, REJECTS_HEADER, Rows, Worker, cut};
+use super::grading::{Form, Grading, Keep, REJECTS_HEADER, Rejects, Rows, Worker, cut};
 use super::output::{Sink, TerminalGuard};
 use super::{Ended, setting_up, terminal};
 use crate::cli::{Format, Grade, Sort, When};
@@ -47,8 +47,13 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
     }
     let stop = super::output::stop_on_interrupt();
     let run = report::Run { model: &model, settings: &settings };
-    let grading =
-        Grading { run, columns: &columns, form, titles: !grade.no_titles, rejects: rejects.is_some() };
+    let grading = Grading {
+        run,
+        columns: &columns,
+        form,
+        titles: !grade.no_titles,
+        rejects: rejects.is_some().then_some(Rejects { raw: grade.raw }),
+    };
     let outcome = {
         let mut guarded = TerminalGuard::new(&mut out, to_terminal);
         guarded.write_all(header(grade).as_bytes())?;

@@ -1,9 +1,12 @@
 //! One record -> one graded row, in whichever form; what `grade` does again and again.
 
+use std::borrow::Cow;
+
 use crate::comparison::assess;
 use crate::facts::{Fault, Listing, Read};
 use crate::intake::{Columns, complete};
 use crate::reading;
+use crate::report::sanitise::needs_guard;
 use crate::report::summary::Summary;
 use crate::report::table::Line;
 use crate::report::{Light, Run, Unreadable, csv, json, markdown};
@@ -83,6 +86,13 @@ impl Merge for Worker {
     }
 }
 
+/// How rows that could not be read are written.
+#[derive(Clone, Copy)]
+pub(super) struct Rejects {
+    /// Without the guard against spreadsheet formulas.
+    pub(super) raw: bool,
+}
+
 /// Everything that does not change from row to row.
 #[derive(Clone, Copy)]
 pub(super) struct Grading<'a> {
@@ -91,8 +101,8 @@ pub(super) struct Grading<'a> {
     pub(super) form: Form,
     /// Whether titles and descriptions are read.
     pub(super) titles: bool,
-    /// Whether rejects are wanted.
-    pub(super) rejects: bool,
+    /// How rejects are written, if they are wanted.
+    pub(super) rejects: Option<Rejects>,
 }
 
 /// A result on its way to a form.
@@ -126,8 +136,8 @@ impl Grading<'_> {
                 fault.byte = Some(record.byte());
                 worker.summary.count_unreadable();
                 let (name, supplier) = self.columns.names(|place| record.get(place));
-                if self.rejects {
-                    reject(&mut out.rejects, &fault, record.raw());
+                if let Some(rejects) = self.rejects {
+                    rejects.write(&mut out.rejects, &fault, record.raw());
                 }
                 let row = Unreadable { name, supplier, fault: &fault };
                 self.keep(worker, (2, 0.0), &Graded::Unreadable(row), out);
@@ -194,17 +204,24 @@ pub(super) const REJECTS_HEADER: &str = "line,byte,column,found,accepted,row\n";
 /// The most bytes of a raw row that are kept in the rejects file.
 const MOST_RAW: usize = 64 * 1024;
 
-fn reject(out: &mut Vec<u8>, fault: &Fault, raw: &[u8]) {
-    let number = |n: Option<u64>| n.map(|n| n.to_string()).unwrap_or_default();
-    let mut writer = ::csv::Writer::from_writer(&mut *out);
-    // Into memory: this cannot fail.
-    let _ = writer.write_record([
-        number(fault.line).as_bytes(),
-        number(fault.byte).as_bytes(),
-        fault.column.as_deref().unwrap_or("").as_bytes(),
-        fault.found.as_bytes(),
-        fault.accepted.as_bytes(),
-        &raw[..raw.len().min(MOST_RAW)],
-    ]);
-    let _ = writer.flush();
+impl Rejects {
+    fn write(self, out: &mut Vec<u8>, fault: &Fault, raw: &[u8]) {
+        let number = |n: Option<u64>| n.map(|n| n.to_string()).unwrap_or_default();
+        let mut writer = ::csv::Writer::from_writer(&mut *out);
+        // Into memory: this cannot fail.
+        let _ = writer.write_record([
+            number(fault.line).as_bytes(),
+            number(fault.byte).as_bytes(),
+            &self.guarded(fault.column.as_deref().unwrap_or("").as_bytes()),
+            &self.guarded(fault.found.as_bytes()),
+            fault.accepted.as_bytes(),
+            &self.guarded(&raw[..raw.len().min(MOST_RAW)]),
+        ]);
+        let _ = writer.flush();
+    }
+
+    /// A row need not be text, so the guard works on bytes here.
+    fn guarded(self, cell: &[u8]) -> Cow<'_, [u8]> {
+        if !self.raw && needs_guard(cell) { [b"'", cell].concat().into() } else { cell.into() }
+    }
 }

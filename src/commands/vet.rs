@@ -58,7 +58,7 @@ fn listing(vet: &Vet) -> Result<Listing<'_>> {
         claim: given(&vet.claim).map(|t| flags::watts("claim", &t)).transpose()?,
         class: given(&vet.class).map(|t| flags::class(&t)).transpose()?,
         tally: given(&vet.tally).map(|t| flags::tally(&t)).transpose()?,
-        drive: given(&vet.drive_ma).map(|t| flags::drive(&t)).transpose()?,
+        drive: given(&vet.drive_ma).map(|t| flags::drive("drive-ma", &t)).transpose()?,
         reading: given(&vet.measured).map(|t| flags::reading(&t)).transpose()?,
         admitted: given(&vet.admits).map(|t| flags::admitted(&t)).transpose()?,
         supply: given(&vet.supply).map(|t| flags::supply(&t)).transpose()?,

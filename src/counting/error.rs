@@ -44,6 +44,25 @@ impl Error {
         self
     }
 
+    /// What is accepted, with the place in `text` it is about; for where the caller already shows the text itself.
+    #[must_use]
+    pub fn accepted_in(&self, text: &str) -> String {
+        let mut accepted = if self.found.is_empty() {
+            format!("at the end, {}", self.accepted)
+        } else if self.span == (0..text.len()) {
+            self.accepted.to_string()
+        } else {
+            let found = Shown::start_of(&self.found, usize::MAX).text;
+            format!("in place of '{found}' at column {}, {}", self.column, self.accepted)
+        };
+        if let Some(word) = &self.suggestion {
+            accepted.push_str("; did you mean '");
+            accepted.push_str(word);
+            accepted.push_str("'?");
+        }
+        accepted
+    }
+
     /// Two lines, the text and under it carets that mark the place, for a terminal with fixed-width letters.
     ///
     /// `text` is the text that was read. Control characters and characters that change the direction or hide are

@@ -90,8 +90,10 @@ impl Columns {
             Field::ClaimW => listing.claim = Some(Watts(watts()?)),
             Field::Class => listing.class = Some(self.class(place, text)?),
             Field::Tally => {
-                pending.tally =
-                    Some(counting::tally(text).map_err(|error| self.fault(place, text, &error.to_string()))?);
+                pending.tally = Some(
+                    counting::tally(text)
+                        .map_err(|error| self.fault(place, text, &error.accepted_in(text)))?,
+                );
             }
             Field::DiodeCount => pending.total = Some(self.whole(place, text)?),
             Field::Count(colour) => {
@@ -172,7 +174,7 @@ impl Columns {
         {
             return Ok(StatedClass::plain(f64::from(watts)));
         }
-        counting::class(text).map_err(|error| self.fault(place, text, &error.to_string()))
+        counting::class(text).map_err(|error| self.fault(place, text, &error.accepted_in(text)))
     }
 
     fn whole(&self, place: usize, text: &str) -> Result<u32, Fault> {

@@ -81,13 +81,16 @@ pub fn light(run: Run<'_>, light: Light<'_>) -> String {
     for reason in &assessment.reasons {
         let _ = writeln!(text, "- {}: {}", reason.code(), markdown(&reason.text()));
     }
+    if !assessment.reasons.is_empty() {
+        text.push('\n');
+    }
     let lower_bound = listing.tally.as_ref().is_some_and(|t| t.lower_bound);
     if let Some(label) = honest_label(assessment, run.model, lower_bound) {
-        let _ = writeln!(text, "\nHonest label: {}", markdown(&label));
+        let _ = writeln!(text, "Honest label: {}\n", markdown(&label));
     }
     let _ = writeln!(
         text,
-        "\nTolerance {} %, confidence {} %, reference table: {}.",
+        "Tolerance {} %, confidence {} %, reference table: {}.",
         Rounded(run.settings.tolerance * 100.0),
         Rounded(run.settings.confidence() * 100.0),
         markdown(run.model.table().name())

@@ -1,15 +1,16 @@
-//! Numbers for machines that read CSV: six significant digits, no exponent, no trailing zeros.
+//! Numbers for machines that read CSV: six significant digits, no trailing zeros, and an exponent only where plain digits
+//! would run to a long row of zeros.
 
 /// The most significant digits written.
 const DIGITS: usize = 6;
 
 const TENS: [f64; 13] = [1.0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12];
 
-/// Room for the longest number in plain digits: `0.`, five zeros and six digits, or twelve digits.
+/// Room for the longest number in plain digits: `0.`, four zeros and six digits, or twelve digits.
 const LONGEST: usize = 16;
 
-/// Appends `value` to `out`; a value that is not finite, or too large or small for plain digits, goes through the general
-/// formatter.
+/// Appends `value` to `out`; a value under 1e-5 or from 1e12 up is written with an exponent: a
+/// probability of 1e-200 would be two hundred zeros.
 pub(super) fn six_digits(out: &mut Vec<u8>, value: f64) {
     let size = value.abs();
     if size == 0.0 {
@@ -17,7 +18,8 @@ pub(super) fn six_digits(out: &mut Vec<u8>, value: f64) {
         return;
     }
     if !(1e-5..1e12).contains(&size) {
-        out.extend_from_slice(format!("{value}").as_bytes());
+        let rounded = format!("{value:.5e}").parse().unwrap_or(value);
+        out.extend_from_slice(format!("{rounded:e}").as_bytes());
         return;
     }
     if value < 0.0 {
@@ -98,6 +100,9 @@ mod tests {
             (12.0005, "12.0005"),
             (-3.25, "-3.25"),
             (9.999_999_9, "10"),
+            (5.949_690_181e-9, "5.94969e-9"),
+            (1e-200, "1e-200"),
+            (2.5e15, "2.5e15"),
         ] {
             assert_eq!(text(value), expected);
         }
@@ -105,7 +110,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn what_is_written_is_within_half_a_unit_of_the_sixth_digit(exponent in -5_i32..11, mantissa in 1.0..10.0_f64) {
+        fn what_is_written_is_within_half_a_unit_of_the_sixth_digit(exponent in -20_i32..20, mantissa in 1.0..10.0_f64) {
             let value = mantissa * 10.0_f64.powi(exponent);
             let written: f64 = text(value).parse().unwrap();
             prop_assert!((written - value).abs() <= value * 5.01e-6 / mantissa);

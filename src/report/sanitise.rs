@@ -37,15 +37,16 @@ pub fn terminal(text: &str) -> Cow<'_, str> {
 }
 
 /// Whether a spreadsheet may run a cell that begins so, or whether the guard itself would be taken for text.
-fn needs_guard(cell: &str) -> bool {
-    matches!(cell.as_bytes().first(), Some(b'=' | b'+' | b'-' | b'@' | b'\t' | b'\r' | b'\''))
+#[must_use]
+pub fn needs_guard(cell: &[u8]) -> bool {
+    matches!(cell.first(), Some(b'=' | b'+' | b'-' | b'@' | b'\t' | b'\r' | b'\''))
 }
 
 /// A cell for CSV that is opened in a spreadsheet: one that begins with `= + - @`, a tab, a carriage return or an
 /// apostrophe is given a leading apostrophe. Taking one leading apostrophe off each cell that has one gives the text back.
 #[must_use]
 pub fn spreadsheet(cell: &str) -> Cow<'_, str> {
-    if needs_guard(cell) { Cow::Owned(format!("'{cell}")) } else { Cow::Borrowed(cell) }
+    if needs_guard(cell.as_bytes()) { Cow::Owned(format!("'{cell}")) } else { Cow::Borrowed(cell) }
 }
 
 /// Text for a cell of a Markdown table: what a terminal gets, with the characters that Markdown and HTML act on escaped.

@@ -85,6 +85,22 @@ fn shortened(text: &str) -> String {
     safe.chars().take(MOST - 3).chain("...".chars()).collect()
 }
 
+/// Stands for the first letter of a word that is painted later: while cells are laid out an escape sequence would be taken
+/// for text, and the word be broken in the middle. One column wide, for private use.
+const MARK: char = '\u{e000}';
+
+fn marked(word: &str) -> String {
+    word.chars().enumerate().map(|(place, c)| if place == 0 { MARK } else { c }).collect()
+}
+
+fn painted(text: String, style: Style) -> String {
+    if !style.coloured {
+        return text;
+    }
+    let text = text.replace(&marked(UNREADABLE), &style.strong(UNREADABLE));
+    Verdict::ALL.iter().fold(text, |text, v| text.replace(&marked(v.word()), &style.verdict(*v)))
+}
+
 /// The table, `width` columns wide at most, and below it what each unreadable row suffers from.
 #[must_use]
 pub fn table(lines: &[Line], width: u16, style: Style) -> String {
@@ -106,10 +122,8 @@ pub fn table(lines: &[Line], width: u16, style: Style) -> String {
         }
     }
     for line in lines {
-        let verdict = match line.verdict {
-            Some(verdict) => style.verdict(verdict),
-            None => style.strong(UNREADABLE),
-        };
+        let word = line.verdict.map_or(UNREADABLE, Verdict::word);
+        let verdict = if style.coloured { marked(word) } else { word.to_owned() };
         let share = line.share.map(|s| format!("{:.0} %", s * 100.0)).unwrap_or_default();
         table.add_row([
             Cell::new(&line.name),
@@ -121,7 +135,7 @@ pub fn table(lines: &[Line], width: u16, style: Style) -> String {
             Cell::new(&line.rests_on),
         ]);
     }
-    let mut text = table.trim_fmt();
+    let mut text = painted(table.trim_fmt(), style);
     text.push('\n');
     for line in lines {
         if let Some(fault) = &line.fault {
@@ -134,4 +148,38 @@ pub fn table(lines: &[Line], width: u16, style: Style) -> String {
         }
     }
     text
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn line(verdict: Option<Verdict>) -> Line {
+        Line {
+            name: "a listing with a long name of its own".to_owned(),
+            supplier: "somebody".to_owned(),
+            claim: "300".to_owned(),
+            draws: "177 to 224".to_owned(),
+            share: Some(0.67),
+            verdict,
+            rests_on: "counted, class-sum".to_owned(),
+            fault: None,
+        }
+    }
+
+    #[test]
+    fn colour_changes_nothing_but_the_colour() {
+        let mut lines: Vec<Line> = Verdict::ALL.into_iter().map(|v| line(Some(v))).collect();
+        lines.push(line(None));
+        for width in [40, 80, 160] {
+            let plain = table(&lines, width, Style::PLAIN);
+            let mut coloured = table(&lines, width, Style { coloured: true });
+            assert_ne!(coloured, plain);
+            while let Some(start) = coloured.find('\u{1b}') {
+                let end = start + coloured[start..].find('m').unwrap();
+                coloured.replace_range(start..=end, "");
+            }
+            assert_eq!(coloured, plain);
+        }
+    }
 }

@@ -1,0 +1,11 @@
+//! The commands as a person or a script meets them: exact output, exit codes, and which stream carries what.
+//!
+//! Expected output is in `fixtures/commands/`; the lights there are invented.
+
+mod agreement;
+mod diodes;
+mod grade;
+mod mistakes;
+mod program;
+mod streams;
+mod vet;
