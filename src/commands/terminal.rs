@@ -1,5 +1,6 @@
 //! What the terminal is like.
 
+use std::ffi::OsStr;
 use std::io::{IsTerminal as _, stdout};
 
 use crate::cli::When;
@@ -17,16 +18,48 @@ pub(super) fn width() -> u16 {
     terminal_size::terminal_size().map_or(WIDTH, |(width, _)| width.0.clamp(LEAST, MOST))
 }
 
-/// Whether standard output takes escape sequences: as asked, else on a terminal unless `NO_COLOR` is set to anything.
+/// Whether standard output takes escape sequences.
 pub(super) fn style(when: When) -> Style {
-    let coloured = match when {
+    let variable = |name| std::env::var_os(name);
+    let coloured =
+        coloured(when, stdout().is_terminal(), variable("NO_COLOR").as_deref(), variable("TERM").as_deref());
+    Style { coloured }
+}
+
+/// As asked, else on a terminal that is not dumb, unless `NO_COLOR` is set to anything.
+fn coloured(when: When, terminal: bool, no_color: Option<&OsStr>, term: Option<&OsStr>) -> bool {
+    match when {
         When::Always => true,
         When::Never => false,
         When::Auto => {
-            stdout().is_terminal()
-                && std::env::var_os("NO_COLOR").is_none_or(|v| v.is_empty())
-                && std::env::var_os("TERM").is_none_or(|t| t != "dumb")
+            terminal && no_color.is_none_or(OsStr::is_empty) && term.is_none_or(|term| term != "dumb")
         }
-    };
-    Style { coloured }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn colour_is_for_terminals_that_want_it_and_for_whoever_asks() {
+        let set = |text: &'static str| Some(OsStr::new(text));
+        for (when, terminal, no_color, term, expected) in [
+            (When::Auto, true, None, set("xterm"), true),
+            (When::Auto, true, None, None, true),
+            (When::Auto, true, set(""), set("xterm"), true),
+            (When::Auto, true, set("1"), set("xterm"), false),
+            (When::Auto, true, set("0"), set("xterm"), false),
+            (When::Auto, true, None, set("dumb"), false),
+            (When::Auto, false, None, set("xterm"), false),
+            (When::Always, false, set("1"), set("dumb"), true),
+            (When::Never, true, None, set("xterm"), false),
+        ] {
+            assert_eq!(
+                coloured(when, terminal, no_color, term),
+                expected,
+                "{when:?} {terminal} {no_color:?}"
+            );
+        }
+    }
 }
