@@ -151,12 +151,11 @@ fn powers(light: Light<'_>, draw: &Draw, layout: Layout) -> String {
     let full = &draw.full;
     lines.push(("LED power", format!("{} \u{b1} {}", Rounded(full.led.value.0), full.led.u * 1.96)));
     let (low, high) = full.wall_interval();
+    lines.push(("wall draw", format!("{}, 95 % interval {}", full.wall.value, range(low, high))));
     lines.push((
-        "wall draw",
+        "driver, fans",
         format!(
-            "{}, 95 % interval {} (driver {:.0} to {:.0} %, fans 0 to 6 %)",
-            full.wall.value,
-            range(low, high),
+            "{:.0} to {:.0} % efficient, and 0 to 6 % of the LED power",
             full.efficiency.low * 100.0,
             full.efficiency.high * 100.0
         ),
@@ -167,15 +166,17 @@ fn powers(light: Light<'_>, draw: &Draw, layout: Layout) -> String {
     if let Some(measured) = assessment.measured {
         lines.push(("measured", format!("{} \u{b1} {}", Rounded(measured.value.0), measured.u * 1.96)));
     }
-    let class = assessment.class_current.map(|i| format!(", class {i}")).unwrap_or_default();
-    let most = light_most(assessment).map(|i| format!(", published maximum {i}")).unwrap_or_default();
+    if let Some(current) = assessment.class_current {
+        let most = light_most(assessment).map(|i| format!("; published maximum {i}")).unwrap_or_default();
+        lines.push(("class current", format!("{current} a die{most}")));
+    }
     if let Some(needed) = assessment.needed {
         let what = if light.listing.claim.is_some() { "claim needs" } else { "name needs" };
         lines.push((
             what,
             match needed.current {
                 Some(current) => {
-                    format!("{current} a die, {:.0} % of full draw{class}{most}", needed.scale * 100.0)
+                    format!("{current} a die, {:.0} % of full draw", needed.scale * 100.0)
                 }
                 None => format!("{:.0} % of full currents", needed.scale * 100.0),
             },
@@ -189,7 +190,7 @@ fn powers(light: Light<'_>, draw: &Draw, layout: Layout) -> String {
         lines.push((
             "runs at",
             match running.current {
-                Some(current) => format!("{current} a die, {share}{class}"),
+                Some(current) => format!("{current} a die, {share}"),
                 None => share,
             },
         ));
