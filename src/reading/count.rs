@@ -166,6 +166,15 @@ fn joined(page: Page, i: usize) -> bool {
     (matches!(page.mark(i), Some(Mark::Plus | Mark::And)) || page.role(i) == Role::And) && page.figure(i + 1).is_some()
 }
 
+/// "COB 4pcs + SMD 96pcs": a plus shortly before the number at item `at`.
+fn added(page: Page, at: usize) -> bool {
+    let mut i = at;
+    while i > 0 && i + 3 > at && matches!(page.what(i - 1), Some(What::Word(_))) {
+        i -= 1;
+    }
+    matches!(page.mark_before(i), Some(Mark::Plus))
+}
+
 fn distinct(mut values: impl Iterator<Item = f64>) -> bool {
     values.next().is_some_and(|first| values.any(|v| (v - first).abs() > 0.5))
 }
@@ -206,6 +215,7 @@ fn counted(page: Page, f: &Figure, pack: bool) -> Option<(Rank, bool)> {
             Some((Rank::Total, false))
         }
         After::Pieces if page.figure(at + 2).is_some_and(|w| matches!(w.unit, Unit::Nanometre | Unit::Kelvin)) => None,
+        After::Pieces if added(page, at) => None,
         After::Pieces if f.high >= FEWEST_PIECES && !colour && !(at + 2..at + 5).any(|k| joined(page, k)) => Some((Rank::Pieces, false)),
         _ => None,
     }
@@ -252,12 +262,19 @@ fn noun_after(page: Page, at: usize, pack: bool) -> After {
                     _ => return diodes(page, i, pack),
                 },
                 Role::Pieces if i == at + 1 => pieces = true,
+                Role::Unit(Unit::Length) if i == at + 1 && page.role(i + 1) == Role::Total => return After::Total,
                 Role::Total => return if i == at + 1 { After::Total } else { After::Nothing },
                 Role::Package(_) | Role::Of | Role::DoubleEnded | Role::Double | Role::Rating | Role::Unit(Unit::Amp) | Role::Power => {}
                 Role::Colour(_) => {
                     // One colour before the noun; a list of colours counts something else.
                     if !matches!(page.role(i + 1), Role::Diode | Role::Chip | Role::Led | Role::Package(_)) && !pieces {
                         return After::Nothing;
+                    }
+                    // "768 white and 48 red LEDs": the last of a list of colours.
+                    let listed = matches!(page.mark_before(at), Some(Mark::Plus | Mark::And | Mark::Comma))
+                        || page.role_before(at) == Role::And;
+                    if listed && at >= 2 && matches!(page.role(at - 2), Role::Colour(_)) {
+                        return After::Elsewhere;
                     }
                     if page.mark(i + 1) == Some(Mark::Slash) || matches!(page.role(i + 1), Role::And) {
                         return After::Elsewhere;

@@ -31,7 +31,10 @@ fn taken(value: f64, start: u32, end: u32) -> Option<Taken<u32>> {
 /// "2-Pack", "set of 3", "2er Set", "twin pack", "pair of".
 fn worded(page: Page) -> Option<Taken<u32>> {
     for (i, item) in page.items.iter().enumerate() {
-        let What::Word(role @ (Role::Pack | Role::Pair)) = item.what else { continue };
+        let What::Word(role @ (Role::Pack | Role::Pair | Role::Bundle)) = item.what else { continue };
+        if role == Role::Bundle && page.role(i + 1) != Role::Of {
+            continue;
+        }
         let dash = usize::from(matches!(page.mark_before(i), Some(Mark::Dash | Mark::Foot)));
         if let Some(n) = page.figure_before(i - dash)
             && n.unit == Unit::Bare

@@ -116,12 +116,13 @@ fn foreign(page: Page, at: usize, left: Cues, near: Cues, right: Cues, next: Cue
     None
 }
 
+/// Words after which the replaced lamp comes.
+const CLAIM: Cues = Cues::of(&[Role::Replaces, Role::Versus]);
 const EQUAL: Cues = Cues::of(&[Role::Equivalent, Role::Replacement]);
 
 /// Whether the watts are those of a lamp that the light is compared with.
 fn equivalent(page: Page, at: usize, left: Cues, next: Cues) -> bool {
-    let leading = Cues::of(&[Role::Replaces, Role::Versus, Role::Equivalent]);
-    if left.any(leading) {
+    if left.any(CLAIM.and(Role::Equivalent.cue())) {
         return true;
     }
     if page.role_before(at) == Role::Replacement && page.mark_before(at) == Some(Mark::Colon)
@@ -141,7 +142,7 @@ fn equivalent(page: Page, at: usize, left: Cues, next: Cues) -> bool {
     if smaller {
         return false;
     }
-    let first = page.first_right(at, EQUAL.and(LAMP).and(THING).and(DRAW), 3);
+    let first = page.first_right(at, EQUAL.and(LAMP).and(THING).and(DRAW).and(CLAIM), 3);
     double_ended || first.any(EQUAL.and(LAMP)) || spelled_lamp(page, at)
 }
 
@@ -167,6 +168,9 @@ fn spelled_lamp(page: Page, at: usize) -> bool {
 
 /// Whether the watts are the class of the diodes, without a count beside them.
 fn class(page: Page, f: &Figure, at: usize, pack: Option<u32>) -> bool {
+    if page.role(at + 1) == Role::Per && matches!(page.role(at + 2), Role::Cob | Role::Chip | Role::Led) {
+        return true;
+    }
     if f.high > LARGEST_BEAD || f.range || f.list {
         return false;
     }
