@@ -54,8 +54,15 @@ fn taken(read: &Read) -> Vec<(String, Span)> {
     add(read.class.map(|t| (format!("class {}", t.value), t.span)));
     add(read.actual_w.map(|t| (format!("admitted draw {} W", range(t.value.low.0, t.value.high.0)), t.span)));
     add(read.replaces.map(|t| {
-        let kind = t.value.kind.map_or("lamp", LampKind::key);
-        (format!("said to replace a {} of {}", kind, t.value.watts), t.span)
+        let kind = match t.value.kind {
+            Some(LampKind::Hps) => "HPS lamp",
+            Some(LampKind::Mh) => "metal halide lamp",
+            Some(LampKind::Hid) => "HID lamp",
+            Some(LampKind::Incandescent) => "incandescent lamp",
+            Some(LampKind::Fluorescent) => "fluorescent lamp",
+            None => "lamp",
+        };
+        (format!("compared with a {kind} of {}", t.value.watts), t.span)
     }));
     add(read.ppf.map(|t| (format!("photon flux {} umol/s", Rounded(t.value.value)), t.span)));
     let bound = if read.ppe_is_bound { " at best" } else { "" };
