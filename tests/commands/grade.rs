@@ -4,7 +4,7 @@ use std::fs;
 
 use serde_json::Value;
 
-use crate::program::{fixture, program, run, run_with_input, same_as_file};
+use crate::program::{expected, fixture, program, run, run_with_input, same_as_file};
 
 const SUMMARY: &str = "20 listings: 1 borne-out, 1 within-reach, 1 understated, 3 unsettled, 4 overstated, \
                        1 out-of-reach, 9 unreadable\n";
@@ -29,10 +29,41 @@ fn markdown_is_a_table_for_a_page() {
     run(&["grade", "lights.csv", "--format", "markdown"]).printed("grade.md", SUMMARY);
 }
 
+/// Full precision is compared to nine digits: the last bits of a logarithm are the platform's own.
+#[track_caller]
+fn same_numbers_as_file(text: &str, file: &str) {
+    fn same(a: &Value, b: &Value) -> bool {
+        match (a, b) {
+            (Value::Number(a), Value::Number(b)) => {
+                let (a, b) = (a.as_f64().unwrap(), b.as_f64().unwrap());
+                (a - b).abs() <= 1e-9 * a.abs().max(b.abs())
+            }
+            (Value::Array(a), Value::Array(b)) => {
+                a.len() == b.len() && a.iter().zip(b).all(|(a, b)| same(a, b))
+            }
+            (Value::Object(a), Value::Object(b)) => {
+                a.keys().eq(b.keys()) && a.values().zip(b.values()).all(|(a, b)| same(a, b))
+            }
+            (a, b) => a == b,
+        }
+    }
+    let rows =
+        |text: &str| text.lines().map(|line| serde_json::from_str(line).unwrap()).collect::<Vec<Value>>();
+    let (printed, expected) = (rows(text), rows(&expected(text, file)));
+    assert_eq!(printed.len(), expected.len());
+    for (printed, expected) in printed.iter().zip(&expected) {
+        assert!(
+            same(printed, expected),
+            "not as in {file}\n--- expected\n{expected}\n--- printed\n{printed}"
+        );
+    }
+}
+
 #[test]
 fn json_is_one_object_a_line_with_the_same_fields_in_every_row() {
     let ran = run(&["grade", "lights.csv", "--format", "json"]);
-    ran.printed("grade.jsonl", SUMMARY);
+    assert_eq!((ran.code, ran.err.as_str()), (0, SUMMARY));
+    same_numbers_as_file(&ran.out, "grade.jsonl");
     let rows: Vec<Value> = ran.out.lines().map(|line| serde_json::from_str(line).unwrap()).collect();
     let fields = |row: &Value| row.as_object().unwrap().keys().cloned().collect::<Vec<_>>();
     for row in &rows {

@@ -72,13 +72,19 @@ impl Ran {
     }
 }
 
-/// Compares with an expected file; `PLAINWATT_EXPECTED=write` writes the file instead, to be read before it is committed.
+/// What an expected file holds; `PLAINWATT_EXPECTED=write` writes `text` there first, to be read before it is committed.
 #[track_caller]
-pub fn same_as_file(text: &str, file: &str) {
+pub fn expected(text: &str, file: &str) -> String {
     let path = fixture(file);
     if std::env::var_os("PLAINWATT_EXPECTED").is_some_and(|v| v == "write") {
         fs::write(&path, text).expect("the expected file can be written");
     }
-    let expected = fs::read_to_string(&path).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
-    assert!(text == expected, "not as in {}\n--- expected\n{expected}\n--- printed\n{text}", path.display());
+    fs::read_to_string(&path).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
+}
+
+/// Compares with an expected file, byte for byte.
+#[track_caller]
+pub fn same_as_file(text: &str, file: &str) {
+    let expected = expected(text, file);
+    assert!(text == expected, "not as in {file}\n--- expected\n{expected}\n--- printed\n{text}");
 }
