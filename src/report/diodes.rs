@@ -2,9 +2,9 @@
 
 use std::fmt::Write as _;
 
-use comfy_table::presets::UTF8_HORIZONTAL_ONLY;
 use comfy_table::{CellAlignment, ContentArrangement, Table};
 
+use super::style::RULED;
 use crate::draw::{BENCH, JUNCTION, OperatingPoint};
 use crate::reference::{ClassRow, DiodeRow, Table as Reference};
 use crate::units::Amps;
@@ -14,7 +14,7 @@ use crate::units::Amps;
 pub fn classes(classes: &[&ClassRow], width: u16) -> String {
     let mut table = Table::new();
     table
-        .load_style(UTF8_HORIZONTAL_ONLY)
+        .load_style(RULED)
         .set_content_arrangement(ContentArrangement::Dynamic)
         .set_width(width)
         .set_header(["class", "die", "dice", "mA a die", "most", "common", "grade", "source"]);
@@ -81,10 +81,7 @@ pub fn at_current(
     width: u16,
 ) -> String {
     let mut table = Table::new();
-    table
-        .load_style(UTF8_HORIZONTAL_ONLY)
-        .set_content_arrangement(ContentArrangement::Dynamic)
-        .set_width(width);
+    table.load_style(RULED).set_content_arrangement(ContentArrangement::Dynamic).set_width(width);
     table.set_header([
         "colour",
         "V at 25 C",

@@ -1,6 +1,13 @@
 //! Colour and emphasis, decided in one place. The word is always printed too.
 
+use comfy_table::{LineStyle, TableStyle};
+
 use crate::comparison::Verdict;
+
+/// Tables have a rule under the header and one at the end: lines between rows would be half of what is read.
+pub(super) const RULED: TableStyle = TableStyle::new()
+    .header_separator(LineStyle::none().fill('\u{2500}').junction('\u{2500}'))
+    .bottom_border(LineStyle::none().fill('\u{2500}').junction('\u{2500}'));
 
 /// Whether to write escape sequences.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -1,10 +1,9 @@
 //! The verdict table of many listings, for a terminal.
 
-use comfy_table::presets::UTF8_HORIZONTAL_ONLY;
 use comfy_table::{Cell, CellAlignment, ColumnConstraint, ContentArrangement, Table, Width};
 
 use super::sanitise::terminal;
-use super::style::Style;
+use super::style::{RULED, Style};
 use super::{Light, UNREADABLE, Unreadable};
 use crate::comparison::{Basis, Verdict};
 use crate::units::Rounded;
@@ -30,7 +29,7 @@ impl Line {
         let (listing, assessment) = (light.listing, light.assessment);
         let name = listing.name.as_deref().or(listing.title.as_deref()).unwrap_or("");
         let draws = match (assessment.measured, &assessment.counted.draw) {
-            (Some(measured), _) => format!("{} measured", Rounded(measured.value.0)),
+            (Some(measured), _) => Rounded(measured.value.0).to_string(),
             (None, Some(draw)) => {
                 let (low, high) = draw.full.wall_interval();
                 format!("{} to {}", Rounded(low.0), Rounded(high.0))
@@ -106,7 +105,7 @@ fn painted(text: String, style: Style) -> String {
 pub fn table(lines: &[Line], width: u16, style: Style) -> String {
     let mut table = Table::new();
     table
-        .load_style(UTF8_HORIZONTAL_ONLY)
+        .load_style(RULED)
         .set_content_arrangement(ContentArrangement::Dynamic)
         .set_width(width)
         .set_header(["listing", "supplier", "claim W", "draws W", "share", "verdict", "rests on"]);
