@@ -113,17 +113,22 @@ pub(super) struct Sums {
 
 impl Sums {
     pub(super) fn add(&mut self, batch: Batch, count: Count, point: &OperatingPoint) {
+        let place = self.batches.iter().position(|b| *b == batch).unwrap_or(self.batches.len());
+        self.add_at(place, batch, count, point);
+    }
+
+    /// As [`Sums::add`], the batch's place being known: the first that is not taken yet, or the one that it has.
+    fn add_at(&mut self, place: usize, batch: Batch, count: Count, point: &OperatingPoint) {
         let n = f64::from(count.number);
         self.watts += n * point.watts.0;
         self.per_current += n * point.per_current.0;
         self.per_kelvin += n * point.per_kelvin.0;
         let u = n * point.u_voltage.0;
-        match self.batches.iter().position(|b| *b == batch) {
-            Some(place) => self.voltage[place] += u,
-            None => {
-                self.voltage.push(u);
-                self.batches.push(batch);
-            }
+        if let Some(sum) = self.voltage.get_mut(place) {
+            *sum += u;
+        } else {
+            self.voltage.push(u);
+            self.batches.push(batch);
         }
         if let Some(half) = count.half_width {
             let u = Distribution::Rectangular { half_width: f64::from(half) }.u();
@@ -220,8 +225,9 @@ impl Draw {
             };
             let n = f64::from(part.count.number);
             let batch = (model.table().class(part.class).die, part.colour);
-            full.add(batch, part.count, &package.full);
-            ceiling.add(batch, part.count, &package.ceiling);
+            let place = full.batches.iter().position(|b| *b == batch).unwrap_or(full.batches.len());
+            full.add_at(place, batch, part.count, &package.full);
+            ceiling.add_at(place, batch, part.count, &package.ceiling);
             ceiling_die_current = ceiling_die_current.max(package.ceiling.die_current);
             low += n * package.common_low.0;
             high += n * package.common_high.0;

@@ -56,23 +56,26 @@ pub(super) fn six_digits(out: &mut Vec<u8>, value: f64) {
         digits /= 10;
         decimals -= 1;
     }
-    // Written from the last digit to the first, the point among them.
-    let mut text = [b'0'; LONGEST];
-    let mut from = LONGEST;
-    let mut written = 0;
-    while digits > 0 || written <= decimals {
-        if written == decimals && decimals > 0 {
-            from -= 1;
-            text[from] = b'.';
-        }
-        from -= 1;
-        #[expect(clippy::cast_possible_truncation, reason = "one digit")]
-        let digit = (digits % 10) as u8;
-        text[from] = b'0' + digit;
-        digits /= 10;
-        written += 1;
+    let mut buffer = itoa::Buffer::new();
+    let digits = buffer.format(digits).as_bytes();
+    if decimals == 0 {
+        out.extend_from_slice(digits);
+        return;
     }
-    out.extend_from_slice(&text[from..]);
+    let mut text = [b'0'; LONGEST];
+    let length = if digits.len() > decimals {
+        let point = digits.len() - decimals;
+        text[..point].copy_from_slice(&digits[..point]);
+        text[point] = b'.';
+        text[point + 1..=digits.len()].copy_from_slice(&digits[point..]);
+        digits.len() + 1
+    } else {
+        text[1] = b'.';
+        let length = 2 + decimals;
+        text[length - digits.len()..length].copy_from_slice(digits);
+        length
+    };
+    out.extend_from_slice(&text[..length]);
 }
 
 #[cfg(test)]
