@@ -1,18 +1,18 @@
 //! `grade`: a table of many listings.
 
 use std::fs::File;
-use std::io::{self, IsTerminal as _, Read, Write};
+use std::io::{self, Read, Write};
 use std::path::Path;
 
 use anyhow::{Context as _, Result, anyhow, bail};
 
 use super::grading::{Form, Grading, Keep, REJECTS_HEADER, Rows, Worker, cut};
-use super::output::{Sink, TerminalGuard};
+use super::output::{Sink, TerminalGuard, say};
 use super::{Ended, setting_up, terminal};
 use crate::cli::{Format, Grade, Sort, When};
 use crate::intake::{Columns, HeaderError};
 use crate::report::{self, csv, markdown, sanitise, table};
-use crate::stream::{self, Batch, ReadOptions, RecordReader, Sinks};
+use crate::stream::{self, Batch, ReadOptions, RecordReader, Sinks, StreamError};
 
 /// The most lines of a table: it has to be held whole to be laid out, and nobody reads more.
 const MOST_LINES: usize = 1_000;
@@ -26,6 +26,7 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
     if grade.no_header && grade.header.is_none() {
         bail!("--no-header needs --header \"listing,claim_w,...\" to name the columns of the input");
     }
+    apart(grade)?;
     let settings = setting_up::settings(&grade.strictness)?;
     let model = setting_up::model(grade.strictness.reference.as_deref())?;
     let mut reader = RecordReader::new(open(&grade.file)?, options(grade)?);
@@ -39,7 +40,6 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
     }
 
     let form = form(grade);
-    let to_terminal = grade.output.is_none() && io::stdout().is_terminal();
     let mut out = Sink::open(grade.output.as_deref())?;
     let mut rejects = grade.rejects.as_deref().map(|path| Sink::open(Some(path))).transpose()?;
     if let Some(rejects) = &mut rejects {
@@ -47,17 +47,26 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
     }
     let stop = super::output::stop_on_interrupt();
     let run = report::Run { model: &model, settings: &settings };
-    let grading =
-        Grading { run, columns: &columns, form, titles: !grade.no_titles, rejects: rejects.is_some() };
+    let grading = Grading {
+        run,
+        columns: &columns,
+        form,
+        titles: !grade.no_titles,
+        rejects: rejects.is_some(),
+        raw: grade.raw,
+    };
     let outcome = {
-        let mut guarded = TerminalGuard::new(&mut out, to_terminal);
-        guarded.write_all(header(grade).as_bytes())?;
-        let mut progress = super::output::Progress::over(&grade.file);
+        let flush = out.is_standard();
+        let mut progress = super::output::Progress::over(&grade.file, out.is_terminal());
+        let mut guarded = TerminalGuard::new(&mut out);
+        guarded.write_all(header(grade).as_bytes()).map_err(StreamError::Write)?;
+        let mut rejects = rejects.as_mut().map(TerminalGuard::new);
         let outcome = stream::run(
             reader,
             stream::Run {
                 threads: threads(grade, form),
-                flush: grade.output.is_none(),
+                waits: !std::fs::metadata(&grade.file).is_ok_and(|m| m.is_file()),
+                flush,
                 stop: Some(stop),
                 progress: Some(&mut |done| progress.show(done)),
             },
@@ -65,7 +74,13 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
             Sinks { rows: &mut guarded, rejects: rejects.as_mut().map(|r| r as &mut dyn Write) },
         );
         progress.finish();
-        outcome.with_context(|| shown(&grade.file))?
+        match outcome {
+            Err(StreamError::Read(error)) => {
+                return Err(error)
+                    .with_context(|| format!("{} could not be read to its end", shown(&grade.file)));
+            }
+            outcome => outcome?,
+        }
     };
     if outcome.stopped {
         let unchanged = grade.output.as_deref().map(|p| format!("; {} is unchanged", p.display()));
@@ -77,7 +92,7 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
         Form::Sorted(_, keep) => {
             let total = worker.summary.total();
             cut(&mut worker.texts, keep);
-            let mut guarded = TerminalGuard::new(&mut out, to_terminal);
+            let mut guarded = TerminalGuard::new(&mut out);
             for kept in &worker.texts {
                 guarded.write_all(&kept.row)?;
             }
@@ -86,8 +101,7 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
         Form::Lines(keep) => {
             cut(&mut worker.lines, keep);
             let lines: Vec<_> = worker.lines.into_iter().map(|kept| kept.row).collect();
-            let style =
-                if grade.output.is_some() { report::style::Style::PLAIN } else { terminal::style(colour) };
+            let style = if out.is_standard() { terminal::style(colour) } else { report::style::Style::PLAIN };
             out.write_all(table::table(&lines, terminal::width(), style).as_bytes())?;
             left_out(lines.len(), worker.summary.total());
         }
@@ -103,9 +117,22 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
     Ok(Ended::Ran)
 }
 
-/// Tells a person on standard error; what a run says is never data.
-fn say(text: &str) {
-    let _ = writeln!(io::stderr().lock(), "{text}");
+/// Refuses two outputs in one place, where each would break the other.
+fn apart(grade: &Grade) -> Result<()> {
+    let Some(rejects) = grade.rejects.as_deref() else { return Ok(()) };
+    let rows = grade.output.as_deref().unwrap_or(Path::new("-"));
+    if is_stdin(rejects) && is_stdin(rows) {
+        bail!(
+            "--rejects: found - for standard output, where the rows go; accepted: a file, or - beside --output FILE"
+        );
+    }
+    let same = rows == rejects
+        || matches!((rows.canonicalize(), rejects.canonicalize()), (Ok(rows), Ok(rejects)) if rows == rejects);
+    // A device such as /dev/null takes both.
+    if same && !std::fs::metadata(rows).is_ok_and(|m| !m.is_file()) {
+        bail!("--rejects: found the file of --output, {}; accepted: another file", rows.display());
+    }
+    Ok(())
 }
 
 fn left_out(shown: usize, total: u64) {
@@ -136,7 +163,8 @@ fn open(path: &Path) -> Result<Input> {
 
 fn options(grade: &Grade) -> Result<ReadOptions> {
     let delimiter = match grade.delimiter.as_deref() {
-        None => None,
+        // From the names: each of many shards must be read alike, whatever its first row looks like.
+        None => grade.header.as_ref().map(|_| b','),
         Some("tab" | "\\t" | "\t") => Some(b'\t'),
         Some(text) => match text.as_bytes() {
             [byte] if byte.is_ascii() && !byte.is_ascii_alphanumeric() && !b"\"\r\n\0".contains(byte) => {

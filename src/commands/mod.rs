@@ -51,7 +51,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         Ok(Ended::GateNotMet) => ExitCode::from(1),
         Err(error) if broken_pipe(&error) => ExitCode::SUCCESS,
         Err(error) => {
-            let _ = writeln!(io::stderr().lock(), "plainwatt: {error:#}");
+            output::say(&format!("plainwatt: {error:#}"));
             ExitCode::from(2)
         }
     }

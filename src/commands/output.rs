@@ -27,6 +27,19 @@ impl Sink {
         }
     }
 
+    /// Whether it is standard output, where somebody may wait for each row.
+    pub(super) fn is_standard(&self) -> bool {
+        matches!(self, Self::Standard(_))
+    }
+
+    /// Whether a terminal would act on what is written.
+    pub(super) fn is_terminal(&self) -> bool {
+        match self {
+            Self::Standard(_) => io::stdout().is_terminal(),
+            Self::File(file) => file.is_terminal(),
+        }
+    }
+
     /// Finishes: only now does a file take the place of the old one.
     pub(super) fn commit(self) -> Result<()> {
         match self {
@@ -61,8 +74,15 @@ pub(super) struct TerminalGuard<'a> {
     on: bool,
 }
 
+/// Tells a person on standard error; what a run says is never data, and no text in it may act on a terminal.
+pub(super) fn say(text: &str) {
+    let safe: Vec<_> = text.lines().map(terminal).collect();
+    let _ = writeln!(io::stderr().lock(), "{}", safe.join("\n"));
+}
+
 impl<'a> TerminalGuard<'a> {
-    pub(super) fn new(out: &'a mut Sink, on: bool) -> Self {
+    pub(super) fn new(out: &'a mut Sink) -> Self {
+        let on = out.is_terminal();
         Self { out, on }
     }
 }
@@ -95,15 +115,15 @@ pub(super) fn stop_on_interrupt() -> &'static AtomicBool {
     &STOP
 }
 
-/// A progress bar on standard error: for files, and only on a terminal.
+/// A progress bar on standard error: for files, only on a terminal, and only where no rows go to a terminal too.
 pub(super) struct Progress {
     bar: Option<ProgressBar>,
 }
 
 impl Progress {
-    pub(super) fn over(path: &Path) -> Self {
+    pub(super) fn over(path: &Path, rows_to_terminal: bool) -> Self {
         let size = std::fs::metadata(path).ok().filter(std::fs::Metadata::is_file).map(|m| m.len());
-        let bar = size.filter(|_| io::stderr().is_terminal()).map(|size| {
+        let bar = size.filter(|_| !rows_to_terminal && io::stderr().is_terminal()).map(|size| {
             let bar = ProgressBar::new(size);
             if let Ok(style) = ProgressStyle::with_template("{bar:30} {percent} % {msg} {elapsed}") {
                 bar.set_style(style);
