@@ -45,10 +45,11 @@ impl Columns {
                 line: None,
                 byte: None,
                 column: None,
-                found: format!("{fields} fields"),
+                found: format!("{fields} field{}", if fields == 1 { "" } else { "s" }),
                 accepted: format!(
-                    "{} fields, as in the header; a field that holds the delimiter is put in quotes",
-                    self.width()
+                    "{} field{}, as in the header; a field that holds the delimiter is put in quotes",
+                    self.width(),
+                    if self.width() == 1 { "" } else { "s" }
                 ),
             });
         }
