@@ -1,12 +1,12 @@
 //! `grade`: a table of many listings.
 
-use std::fs::File;
-use std::io::{self, Read, Write};
+use std::io::{Read, Write};
 use std::path::Path;
 
 use anyhow::{Context as _, Result, anyhow, bail};
 
 use super::grading::{Form, Grading, Keep, REJECTS_HEADER, Rows, Worker, cut};
+use super::input::{Input, is_dash, shown};
 use super::output::{Sink, TerminalGuard, say};
 use super::{Ended, setting_up, terminal};
 use crate::cli::{Format, Grade, Sort, When};
@@ -20,8 +20,6 @@ const MOST_LINES: usize = 1_000;
 /// The most rows that are sorted: they have to be held whole, some 200 bytes each.
 const MOST_SORTED: usize = 100_000;
 
-type Input = Box<dyn Read + Send>;
-
 pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
     if grade.no_header && grade.header.is_none() {
         bail!("--no-header needs --header \"listing,claim_w,...\" to name the columns of the input");
@@ -29,7 +27,8 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
     apart(grade)?;
     let settings = setting_up::settings(&grade.strictness)?;
     let model = setting_up::model(grade.strictness.reference.as_deref())?;
-    let mut reader = RecordReader::new(open(&grade.file)?, options(grade)?);
+    let (bytes, watched) = Input::open(&grade.file)?.split();
+    let mut reader = RecordReader::new(bytes, options(grade)?);
     let columns = columns(grade, &mut reader)?;
     for (header, field) in columns.nearly() {
         say(&format!(
@@ -65,7 +64,7 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
             reader,
             stream::Run {
                 threads: threads(grade, form),
-                waits: !std::fs::metadata(&grade.file).is_ok_and(|m| m.is_file()),
+                waits: watched.waits(),
                 flush,
                 stop: Some(stop),
                 progress: Some(&mut |done| progress.show(done)),
@@ -83,9 +82,14 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
         }
     };
     if outcome.stopped {
-        let unchanged = grade.output.as_deref().map(|p| format!("; {} is unchanged", p.display()));
+        let unchanged = grade
+            .output
+            .as_deref()
+            .filter(|_| !out.is_standard())
+            .map(|p| format!("; {} is unchanged", p.display()));
         bail!("stopped after {} listings{}", outcome.done.rows, unchanged.unwrap_or_default());
     }
+    watched.check(&grade.file)?;
     let mut worker = outcome.summary;
     match form {
         Form::Rows(_) => {}
@@ -94,7 +98,7 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
             cut(&mut worker.texts, keep);
             let mut guarded = TerminalGuard::new(&mut out);
             for kept in &worker.texts {
-                guarded.write_all(&kept.row)?;
+                guarded.write_all(&kept.row).map_err(StreamError::Write)?;
             }
             left_out(worker.texts.len(), total);
         }
@@ -102,7 +106,8 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
             cut(&mut worker.lines, keep);
             let lines: Vec<_> = worker.lines.into_iter().map(|kept| kept.row).collect();
             let style = if out.is_standard() { terminal::style(colour) } else { report::style::Style::PLAIN };
-            out.write_all(table::table(&lines, terminal::width(), style).as_bytes())?;
+            let text = table::table(&lines, terminal::width(), style);
+            out.write_all(text.as_bytes()).map_err(StreamError::Write)?;
             left_out(lines.len(), worker.summary.total());
         }
     }
@@ -121,7 +126,7 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
 fn apart(grade: &Grade) -> Result<()> {
     let Some(rejects) = grade.rejects.as_deref() else { return Ok(()) };
     let rows = grade.output.as_deref().unwrap_or(Path::new("-"));
-    if is_stdin(rejects) && is_stdin(rows) {
+    if is_dash(rejects) && is_dash(rows) {
         bail!(
             "--rejects: found - for standard output, where the rows go; accepted: a file, or - beside --output FILE"
         );
@@ -142,25 +147,6 @@ fn left_out(shown: usize, total: u64) {
     }
 }
 
-fn shown(path: &Path) -> String {
-    if is_stdin(path) { "standard input".to_owned() } else { path.display().to_string() }
-}
-
-fn is_stdin(path: &Path) -> bool {
-    path.as_os_str() == "-"
-}
-
-fn open(path: &Path) -> Result<Input> {
-    if is_stdin(path) {
-        return Ok(Box::new(io::stdin()));
-    }
-    let file = File::open(path).with_context(|| format!("cannot open {}", path.display()))?;
-    if file.metadata().is_ok_and(|m| m.is_dir()) {
-        bail!("{} is a directory; accepted is a CSV file, or - for standard input", path.display());
-    }
-    Ok(Box::new(file))
-}
-
 fn options(grade: &Grade) -> Result<ReadOptions> {
     let delimiter = match grade.delimiter.as_deref() {
         // From the names: each of many shards must be read alike, whatever its first row looks like.
@@ -179,7 +165,7 @@ fn options(grade: &Grade) -> Result<ReadOptions> {
     Ok(ReadOptions { delimiter, ..ReadOptions::default() })
 }
 
-fn columns(grade: &Grade, reader: &mut RecordReader<Input>) -> Result<Columns> {
+fn columns(grade: &Grade, reader: &mut RecordReader<Box<dyn Read + Send>>) -> Result<Columns> {
     let mapped = grade
         .columns
         .iter()

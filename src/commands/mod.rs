@@ -4,6 +4,7 @@ mod diodes;
 mod flags;
 mod grade;
 mod grading;
+mod input;
 mod output;
 mod setting_up;
 mod sweep;

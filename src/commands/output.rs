@@ -8,7 +8,7 @@ use anyhow::{Context as _, Result};
 use indicatif::{ProgressBar, ProgressStyle};
 
 use crate::report::sanitise::terminal;
-use crate::stream::{self, AtomicFile};
+use crate::stream::{self, AtomicFile, StreamError};
 
 /// Standard output, or a file that is replaced only when all is written.
 pub(super) enum Sink {
@@ -21,9 +21,7 @@ impl Sink {
     pub(super) fn open(path: Option<&Path>) -> Result<Self> {
         match path.filter(|p| p.as_os_str() != "-") {
             None => Ok(Self::Standard(BufWriter::with_capacity(1 << 16, io::stdout()))),
-            Some(path) => Ok(Self::File(Box::new(
-                AtomicFile::create(path).with_context(|| format!("cannot write {}", path.display()))?,
-            ))),
+            Some(path) => Ok(Self::File(Box::new(AtomicFile::create(path).context("cannot write")?))),
         }
     }
 
@@ -43,11 +41,8 @@ impl Sink {
     /// Finishes: only now does a file take the place of the old one.
     pub(super) fn commit(self) -> Result<()> {
         match self {
-            Self::Standard(mut out) => out.flush().context("cannot write to standard output"),
-            Self::File(file) => {
-                let path = file.path().to_path_buf();
-                file.commit().with_context(|| format!("cannot write {}", path.display()))
-            }
+            Self::Standard(mut out) => Ok(out.flush().map_err(StreamError::Write)?),
+            Self::File(file) => file.commit().context("cannot write"),
         }
     }
 }
