@@ -134,7 +134,7 @@ pub struct Grade {
     /// Do not read titles and descriptions
     #[arg(long)]
     pub no_titles: bool,
-    /// What separates the fields: a character, or 'tab' [default: found out]
+    /// What separates the fields: a character, or 'tab' [default: found out; a comma with --header]
     #[arg(long, value_name = "CHAR")]
     pub delimiter: Option<String>,
     /// Form of the output

@@ -1,18 +1,18 @@
 //! `grade`: a table of many listings.
 
-use std::fs::File;
-use std::io::{self, IsTerminal as _, Read, Write};
+use std::io::{Read, Write};
 use std::path::Path;
 
 use anyhow::{Context as _, Result, anyhow, bail};
 
-use super::grading::{Form, Grading, Keep, REJECTS_HEADER, Rejects, Rows, Worker, cut};
-use super::output::{Sink, TerminalGuard};
+use super::grading::{Form, Grading, Keep, REJECTS_HEADER, Rows, Worker, cut};
+use super::input::{Input, is_dash, shown};
+use super::output::{Sink, TerminalGuard, say};
 use super::{Ended, setting_up, terminal};
 use crate::cli::{Format, Grade, Sort, When};
 use crate::intake::{Columns, HeaderError};
 use crate::report::{self, csv, markdown, sanitise, table};
-use crate::stream::{self, Batch, ReadOptions, RecordReader, Sinks};
+use crate::stream::{self, Batch, ReadOptions, RecordReader, Sinks, StreamError};
 
 /// The most lines of a table: it has to be held whole to be laid out, and nobody reads more.
 const MOST_LINES: usize = 1_000;
@@ -20,15 +20,15 @@ const MOST_LINES: usize = 1_000;
 /// The most rows that are sorted: they have to be held whole, some 200 bytes each.
 const MOST_SORTED: usize = 100_000;
 
-type Input = Box<dyn Read + Send>;
-
 pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
     if grade.no_header && grade.header.is_none() {
         bail!("--no-header needs --header \"listing,claim_w,...\" to name the columns of the input");
     }
+    apart(grade)?;
     let settings = setting_up::settings(&grade.strictness)?;
     let model = setting_up::model(grade.strictness.reference.as_deref())?;
-    let mut reader = RecordReader::new(open(&grade.file)?, options(grade)?);
+    let (bytes, watched) = Input::open(&grade.file)?.split();
+    let mut reader = RecordReader::new(bytes, options(grade)?);
     let columns = columns(grade, &mut reader)?;
     for (header, field) in columns.nearly() {
         say(&format!(
@@ -39,7 +39,6 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
     }
 
     let form = form(grade);
-    let to_terminal = grade.output.is_none() && io::stdout().is_terminal();
     let mut out = Sink::open(grade.output.as_deref())?;
     let mut rejects = grade.rejects.as_deref().map(|path| Sink::open(Some(path))).transpose()?;
     if let Some(rejects) = &mut rejects {
@@ -52,17 +51,21 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
         columns: &columns,
         form,
         titles: !grade.no_titles,
-        rejects: rejects.is_some().then_some(Rejects { raw: grade.raw }),
+        rejects: rejects.is_some(),
+        raw: grade.raw,
     };
     let outcome = {
-        let mut guarded = TerminalGuard::new(&mut out, to_terminal);
-        guarded.write_all(header(grade).as_bytes())?;
-        let mut progress = super::output::Progress::over(&grade.file);
+        let flush = out.is_standard();
+        let mut progress = super::output::Progress::over(&grade.file, out.is_terminal());
+        let mut guarded = TerminalGuard::new(&mut out);
+        guarded.write_all(header(grade).as_bytes()).map_err(StreamError::Write)?;
+        let mut rejects = rejects.as_mut().map(TerminalGuard::new);
         let outcome = stream::run(
             reader,
             stream::Run {
                 threads: threads(grade, form),
-                flush: grade.output.is_none(),
+                waits: watched.waits(),
+                flush,
                 stop: Some(stop),
                 progress: Some(&mut |done| progress.show(done)),
             },
@@ -70,30 +73,41 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
             Sinks { rows: &mut guarded, rejects: rejects.as_mut().map(|r| r as &mut dyn Write) },
         );
         progress.finish();
-        outcome.with_context(|| shown(&grade.file))?
+        match outcome {
+            Err(StreamError::Read(error)) => {
+                return Err(error)
+                    .with_context(|| format!("{} could not be read to its end", shown(&grade.file)));
+            }
+            outcome => outcome?,
+        }
     };
     if outcome.stopped {
-        let unchanged = grade.output.as_deref().map(|p| format!("; {} is unchanged", p.display()));
+        let unchanged = grade
+            .output
+            .as_deref()
+            .filter(|_| !out.is_standard())
+            .map(|p| format!("; {} is unchanged", p.display()));
         bail!("stopped after {} listings{}", outcome.done.rows, unchanged.unwrap_or_default());
     }
+    watched.check(&grade.file)?;
     let mut worker = outcome.summary;
     match form {
         Form::Rows(_) => {}
         Form::Sorted(_, keep) => {
             let total = worker.summary.total();
             cut(&mut worker.texts, keep);
-            let mut guarded = TerminalGuard::new(&mut out, to_terminal);
+            let mut guarded = TerminalGuard::new(&mut out);
             for kept in &worker.texts {
-                guarded.write_all(&kept.row)?;
+                guarded.write_all(&kept.row).map_err(StreamError::Write)?;
             }
             left_out(worker.texts.len(), total);
         }
         Form::Lines(keep) => {
             cut(&mut worker.lines, keep);
             let lines: Vec<_> = worker.lines.into_iter().map(|kept| kept.row).collect();
-            let style =
-                if grade.output.is_some() { report::style::Style::PLAIN } else { terminal::style(colour) };
-            out.write_all(table::table(&lines, terminal::width(), style).as_bytes())?;
+            let style = if out.is_standard() { terminal::style(colour) } else { report::style::Style::PLAIN };
+            let text = table::table(&lines, terminal::width(), style);
+            out.write_all(text.as_bytes()).map_err(StreamError::Write)?;
             left_out(lines.len(), worker.summary.total());
         }
     }
@@ -108,9 +122,22 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
     Ok(Ended::Ran)
 }
 
-/// Tells a person on standard error; what a run says is never data.
-fn say(text: &str) {
-    let _ = writeln!(io::stderr().lock(), "{text}");
+/// Refuses two outputs in one place, where each would break the other.
+fn apart(grade: &Grade) -> Result<()> {
+    let Some(rejects) = grade.rejects.as_deref() else { return Ok(()) };
+    let rows = grade.output.as_deref().unwrap_or(Path::new("-"));
+    if is_dash(rejects) && is_dash(rows) {
+        bail!(
+            "--rejects: found - for standard output, where the rows go; accepted: a file, or - beside --output FILE"
+        );
+    }
+    let same = rows == rejects
+        || matches!((rows.canonicalize(), rejects.canonicalize()), (Ok(rows), Ok(rejects)) if rows == rejects);
+    // A device such as /dev/null takes both.
+    if same && !std::fs::metadata(rows).is_ok_and(|m| !m.is_file()) {
+        bail!("--rejects: found the file of --output, {}; accepted: another file", rows.display());
+    }
+    Ok(())
 }
 
 fn left_out(shown: usize, total: u64) {
@@ -120,28 +147,10 @@ fn left_out(shown: usize, total: u64) {
     }
 }
 
-fn shown(path: &Path) -> String {
-    if is_stdin(path) { "standard input".to_owned() } else { path.display().to_string() }
-}
-
-fn is_stdin(path: &Path) -> bool {
-    path.as_os_str() == "-"
-}
-
-fn open(path: &Path) -> Result<Input> {
-    if is_stdin(path) {
-        return Ok(Box::new(io::stdin()));
-    }
-    let file = File::open(path).with_context(|| format!("cannot open {}", path.display()))?;
-    if file.metadata().is_ok_and(|m| m.is_dir()) {
-        bail!("{} is a directory; accepted is a CSV file, or - for standard input", path.display());
-    }
-    Ok(Box::new(file))
-}
-
 fn options(grade: &Grade) -> Result<ReadOptions> {
     let delimiter = match grade.delimiter.as_deref() {
-        None => None,
+        // From the names: each of many shards must be read alike, whatever its first row looks like.
+        None => grade.header.as_ref().map(|_| b','),
         Some("tab" | "\\t" | "\t") => Some(b'\t'),
         Some(text) => match text.as_bytes() {
             [byte] if byte.is_ascii() && !byte.is_ascii_alphanumeric() && !b"\"\r\n\0".contains(byte) => {
@@ -156,7 +165,7 @@ fn options(grade: &Grade) -> Result<ReadOptions> {
     Ok(ReadOptions { delimiter, ..ReadOptions::default() })
 }
 
-fn columns(grade: &Grade, reader: &mut RecordReader<Input>) -> Result<Columns> {
+fn columns(grade: &Grade, reader: &mut RecordReader<Box<dyn Read + Send>>) -> Result<Columns> {
     let mapped = grade
         .columns
         .iter()

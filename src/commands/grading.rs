@@ -2,11 +2,13 @@
 
 use std::borrow::Cow;
 
+use encoding_rs::WINDOWS_1252;
+
 use crate::comparison::assess;
 use crate::facts::{Fault, Listing, Read};
 use crate::intake::{Columns, complete};
 use crate::reading;
-use crate::report::sanitise::needs_guard;
+use crate::report::sanitise::spreadsheet;
 use crate::report::summary::Summary;
 use crate::report::table::Line;
 use crate::report::{Light, Run, Unreadable, csv, json, markdown};
@@ -86,13 +88,6 @@ impl Merge for Worker {
     }
 }
 
-/// How rows that could not be read are written.
-#[derive(Clone, Copy)]
-pub(super) struct Rejects {
-    /// Without the guard against spreadsheet formulas.
-    pub(super) raw: bool,
-}
-
 /// Everything that does not change from row to row.
 #[derive(Clone, Copy)]
 pub(super) struct Grading<'a> {
@@ -101,8 +96,10 @@ pub(super) struct Grading<'a> {
     pub(super) form: Form,
     /// Whether titles and descriptions are read.
     pub(super) titles: bool,
-    /// How rejects are written, if they are wanted.
-    pub(super) rejects: Option<Rejects>,
+    /// Whether rejects are wanted.
+    pub(super) rejects: bool,
+    /// Rejects without the guard against spreadsheet formulas.
+    pub(super) raw: bool,
 }
 
 /// A result on its way to a form.
@@ -136,8 +133,8 @@ impl Grading<'_> {
                 fault.byte = Some(record.byte());
                 worker.summary.count_unreadable();
                 let (name, supplier) = self.columns.names(|place| record.get(place));
-                if let Some(rejects) = self.rejects {
-                    rejects.write(&mut out.rejects, &fault, record.raw());
+                if self.rejects {
+                    self.reject(&mut out.rejects, &fault, record.raw());
                 }
                 let row = Unreadable { name, supplier, fault: &fault };
                 self.keep(worker, (2, 0.0), &Graded::Unreadable(row), out);
@@ -166,6 +163,24 @@ impl Grading<'_> {
                 push(&mut worker.lines, Kept { rank, place, row }, keep);
             }
         }
+    }
+
+    /// Writes why a row could not be read, and the row as it stood: as UTF-8 text, guarded as every cell is.
+    fn reject(&self, out: &mut Vec<u8>, fault: &Fault, raw: &[u8]) {
+        let number = |n: Option<u64>| n.map(|n| n.to_string()).unwrap_or_default();
+        let row = text(raw);
+        let cell = |text| if self.raw { Cow::Borrowed(text) } else { spreadsheet(text) };
+        let mut writer = ::csv::Writer::from_writer(&mut *out);
+        // Into memory: this cannot fail.
+        let _ = writer.write_record([
+            number(fault.line).as_str(),
+            &number(fault.byte),
+            &cell(fault.column.as_deref().unwrap_or("")),
+            &cell(&fault.found),
+            &cell(&fault.accepted),
+            &cell(&row),
+        ]);
+        let _ = writer.flush();
     }
 
     fn write(&self, rows: Rows, graded: &Graded<'_>, out: &mut Vec<u8>) {
@@ -198,30 +213,10 @@ pub(super) fn cut<T>(kept: &mut Vec<Kept<T>>, keep: Keep) {
     kept.truncate(keep.most);
 }
 
+/// A raw row as text, read as its fields were.
+fn text(raw: &[u8]) -> Cow<'_, str> {
+    std::str::from_utf8(raw).map_or_else(|_| WINDOWS_1252.decode_without_bom_handling(raw).0, Cow::Borrowed)
+}
+
 /// The header of the rejects file.
 pub(super) const REJECTS_HEADER: &str = "line,byte,column,found,accepted,row\n";
-
-/// The most bytes of a raw row that are kept in the rejects file.
-const MOST_RAW: usize = 64 * 1024;
-
-impl Rejects {
-    fn write(self, out: &mut Vec<u8>, fault: &Fault, raw: &[u8]) {
-        let number = |n: Option<u64>| n.map(|n| n.to_string()).unwrap_or_default();
-        let mut writer = ::csv::Writer::from_writer(&mut *out);
-        // Into memory: this cannot fail.
-        let _ = writer.write_record([
-            number(fault.line).as_bytes(),
-            number(fault.byte).as_bytes(),
-            &self.guarded(fault.column.as_deref().unwrap_or("").as_bytes()),
-            &self.guarded(fault.found.as_bytes()),
-            fault.accepted.as_bytes(),
-            &self.guarded(&raw[..raw.len().min(MOST_RAW)]),
-        ]);
-        let _ = writer.flush();
-    }
-
-    /// A row need not be text, so the guard works on bytes here.
-    fn guarded(self, cell: &[u8]) -> Cow<'_, [u8]> {
-        if !self.raw && needs_guard(cell) { [b"'", cell].concat().into() } else { cell.into() }
-    }
-}

@@ -4,6 +4,7 @@ mod diodes;
 mod flags;
 mod grade;
 mod grading;
+mod input;
 mod meaning;
 mod output;
 mod setting_up;
@@ -54,7 +55,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         Ok(Ended::GateNotMet) => ExitCode::from(1),
         Err(error) if broken_pipe(&error) => ExitCode::SUCCESS,
         Err(error) => {
-            let _ = writeln!(io::stderr().lock(), "plainwatt: {error:#}");
+            output::say(&format!("plainwatt: {error:#}"));
             ExitCode::from(2)
         }
     }

@@ -8,7 +8,7 @@ use anyhow::{Context as _, Result};
 use indicatif::{ProgressBar, ProgressStyle};
 
 use crate::report::sanitise::terminal;
-use crate::stream::{self, AtomicFile};
+use crate::stream::{self, AtomicFile, StreamError};
 
 /// Standard output, or a file that is replaced only when all is written.
 pub(super) enum Sink {
@@ -21,20 +21,28 @@ impl Sink {
     pub(super) fn open(path: Option<&Path>) -> Result<Self> {
         match path.filter(|p| p.as_os_str() != "-") {
             None => Ok(Self::Standard(BufWriter::with_capacity(1 << 16, io::stdout()))),
-            Some(path) => Ok(Self::File(Box::new(
-                AtomicFile::create(path).with_context(|| format!("cannot write {}", path.display()))?,
-            ))),
+            Some(path) => Ok(Self::File(Box::new(AtomicFile::create(path).context("cannot write")?))),
+        }
+    }
+
+    /// Whether it is standard output, where somebody may wait for each row.
+    pub(super) fn is_standard(&self) -> bool {
+        matches!(self, Self::Standard(_))
+    }
+
+    /// Whether a terminal would act on what is written.
+    pub(super) fn is_terminal(&self) -> bool {
+        match self {
+            Self::Standard(_) => io::stdout().is_terminal(),
+            Self::File(file) => file.is_terminal(),
         }
     }
 
     /// Finishes: only now does a file take the place of the old one.
     pub(super) fn commit(self) -> Result<()> {
         match self {
-            Self::Standard(mut out) => out.flush().context("cannot write to standard output"),
-            Self::File(file) => {
-                let path = file.path().to_path_buf();
-                file.commit().with_context(|| format!("cannot write {}", path.display()))
-            }
+            Self::Standard(mut out) => Ok(out.flush().map_err(StreamError::Write)?),
+            Self::File(file) => file.commit().context("cannot write"),
         }
     }
 }
@@ -61,8 +69,15 @@ pub(super) struct TerminalGuard<'a> {
     on: bool,
 }
 
+/// Tells a person on standard error; what a run says is never data, and no text in it may act on a terminal.
+pub(super) fn say(text: &str) {
+    let safe: Vec<_> = text.lines().map(terminal).collect();
+    let _ = writeln!(io::stderr().lock(), "{}", safe.join("\n"));
+}
+
 impl<'a> TerminalGuard<'a> {
-    pub(super) fn new(out: &'a mut Sink, on: bool) -> Self {
+    pub(super) fn new(out: &'a mut Sink) -> Self {
+        let on = out.is_terminal();
         Self { out, on }
     }
 }
@@ -95,15 +110,15 @@ pub(super) fn stop_on_interrupt() -> &'static AtomicBool {
     &STOP
 }
 
-/// A progress bar on standard error: for files, and only on a terminal.
+/// A progress bar on standard error: for files, only on a terminal, and only where no rows go to a terminal too.
 pub(super) struct Progress {
     bar: Option<ProgressBar>,
 }
 
 impl Progress {
-    pub(super) fn over(path: &Path) -> Self {
+    pub(super) fn over(path: &Path, rows_to_terminal: bool) -> Self {
         let size = std::fs::metadata(path).ok().filter(std::fs::Metadata::is_file).map(|m| m.len());
-        let bar = size.filter(|_| io::stderr().is_terminal()).map(|size| {
+        let bar = size.filter(|_| !rows_to_terminal && io::stderr().is_terminal()).map(|size| {
             let bar = ProgressBar::new(size);
             if let Ok(style) = ProgressStyle::with_template("{bar:30} {percent} % {msg} {elapsed}") {
                 bar.set_style(style);

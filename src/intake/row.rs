@@ -45,11 +45,21 @@ impl Columns {
                 line: None,
                 byte: None,
                 column: None,
-                found: format!("{fields} fields"),
+                found: format!("{fields} field{}", if fields == 1 { "" } else { "s" }),
                 accepted: format!(
-                    "{} fields, as in the header; a field that holds the delimiter is put in quotes",
-                    self.width()
+                    "{} field{}, as in the header; a field that holds the delimiter is put in quotes",
+                    self.width(),
+                    if self.width() == 1 { "" } else { "s" }
                 ),
+            });
+        }
+        if self.is_header(&cell) {
+            return Err(Fault {
+                line: None,
+                byte: None,
+                column: None,
+                found: "the header row again".to_owned(),
+                accepted: "a listing; the header row stands once, at the top".to_owned(),
             });
         }
         let mut listing = Listing::default();
@@ -60,6 +70,13 @@ impl Columns {
         }
         put_together(&mut listing, pending)?;
         Ok(listing)
+    }
+
+    /// Whether a row as wide as the header repeats it, as where files were put together; a byte order mark may stand there.
+    fn is_header<'a>(&self, cell: impl Fn(usize) -> Option<&'a str>) -> bool {
+        self.headers.iter().enumerate().all(|(place, header)| {
+            cell(place).is_some_and(|text| text.trim_start_matches('\u{feff}').trim() == header.trim())
+        })
     }
 
     fn fault(&self, place: usize, found: &str, accepted: &str) -> Fault {

@@ -1,7 +1,7 @@
 //! An output file that is either the old one or the whole new one.
 
 use std::fs::{self, File, OpenOptions};
-use std::io::{self, BufWriter, Write};
+use std::io::{self, BufWriter, IsTerminal as _, Write};
 use std::path::{Path, PathBuf};
 use tempfile::{Builder, NamedTempFile};
 
@@ -44,6 +44,15 @@ impl AtomicFile {
     #[must_use]
     pub fn path(&self) -> &Path {
         &self.path
+    }
+
+    /// Whether the path is a terminal, where what is written is acted on.
+    #[must_use]
+    pub fn is_terminal(&self) -> bool {
+        match &self.target {
+            Target::Beside(..) => false,
+            Target::Direct(file) => file.get_ref().is_terminal(),
+        }
     }
 
     /// Writes the file through to the disk and puts it in its place.

@@ -34,13 +34,17 @@ pub struct Progress {
 
 /// How to run.
 pub struct Run<'a> {
-    /// Worker threads. With 1 (or 0) everything happens on the calling thread; else a thread reads and the calling thread
-    /// writes.
+    /// Worker threads. With 1 (or 0) everything happens on the calling thread, unless the input `waits`; else a thread reads
+    /// and the calling thread writes.
     pub threads: usize,
+    /// The input may be waited for (a pipe, a terminal): a thread of its own reads even for one worker, so that a stop need
+    /// not wait for it.
+    pub waits: bool,
     /// Flush the sinks after each batch, for one who waits at the other end of a pipe.
     pub flush: bool,
     /// Set by another thread or a signal handler, it ends the run after the batch that is being written. With several
-    /// threads that is within 50 ms even while the input is waited for; with one, the read has to return first.
+    /// threads, or where the input `waits`, that is within 50 ms even while the input is waited for; with one, the read has
+    /// to return first.
     pub stop: Option<&'a AtomicBool>,
     /// Called on the calling thread after each batch.
     pub progress: Option<&'a mut dyn FnMut(Progress)>,
@@ -48,7 +52,7 @@ pub struct Run<'a> {
 
 impl Default for Run<'_> {
     fn default() -> Self {
-        Self { threads: 1, flush: false, stop: None, progress: None }
+        Self { threads: 1, waits: false, flush: false, stop: None, progress: None }
     }
 }
 
@@ -99,12 +103,12 @@ where
     S: Merge + Default + Send,
     F: Fn(&mut S, &Record<'_>, &mut Output) + Sync,
 {
-    let threads = how.threads;
+    let (threads, waits) = (how.threads, how.waits);
     let writer = Writer { sinks, how, done: Progress::default() };
-    if threads <= 1 {
+    if threads <= 1 && !waits {
         run_alone(reader, &map, writer)
     } else {
-        run_with_threads(reader, threads, &map, writer)
+        run_with_threads(reader, threads.max(1), &map, writer)
     }
 }
 
