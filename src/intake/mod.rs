@@ -6,6 +6,7 @@ mod columns;
 mod complete;
 mod numbers;
 mod row;
+mod together;
 
 pub use columns::{Columns, Field, HeaderError};
 pub use complete::complete;
