@@ -16,6 +16,10 @@ const MOST: f64 = 1_000_000.0;
 
 /// Fills `colours`.
 pub(super) fn choose(page: Page, says: &mut watts::All, read: &mut Read) {
+    let letters = Role::Colour(ColourWord::Red).cue();
+    if !page.cues.any(letters) && !page.has_unit(&[Unit::Nanometre, Unit::Kelvin]) {
+        return;
+    }
     let mut used = 0usize; // items before this one belong to an earlier colour
     let mut i = 0;
     while i < page.items.len() {
@@ -92,7 +96,7 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
     while first > used
         && matches!(page.role(first - 1), Role::Deep | Role::Far | Role::Warm | Role::Cool)
         || first > used && page.role(first - 1) == Role::None && matches!(page.what(first - 1), Some(What::Word(_)))
-            && ["royal", "natural", "neutral", "pure", "super", "bright"].contains(&page.words(first - 1).to_ascii_lowercase().as_str())
+            && ["royal", "natural", "neutral", "pure", "super", "bright"].iter().any(|w| page.words(first - 1).eq_ignore_ascii_case(w))
     {
         first -= 1;
     }

@@ -27,6 +27,10 @@ struct Volts {
 
 /// Fills `volts`, `amps`, `supply` and `drive`.
 pub(super) fn choose(page: Page, read: &mut Read) {
+    let units = [Unit::Volt, Unit::VoltAc, Unit::VoltDc, Unit::Amp, Unit::Milliamp];
+    if !page.has_unit(&units) && !page.cues.any(Role::Voltage.cue()) {
+        return;
+    }
     let mut volts: SmallVec<[Volts; 6]> = SmallVec::new();
     let mut amps: SmallVec<[usize; 4]> = SmallVec::new();
     for (k, f) in page.figures.iter().enumerate() {

@@ -2,7 +2,7 @@
 
 use super::fold::Mark;
 use super::number::Printed;
-use super::roles::{Role, Unit};
+use super::roles::{Cues, Role, Unit};
 use super::scan::{Kind, Token};
 use super::watts::package_number;
 use crate::facts::Tolerance;
@@ -25,6 +25,8 @@ pub(super) struct Item {
     pub start: u32,
     pub end: u32,
     pub spaced: bool,
+    /// The role as a set; empty for anything but a word.
+    pub cue: Cues,
 }
 
 /// A number with all that belongs to it.
@@ -87,7 +89,8 @@ pub(super) fn build(text: &str, tokens: &[Token], items: &mut Vec<Item>, figures
 impl Builder<'_> {
     fn push(&mut self, what: What, i: usize) -> usize {
         let t = &self.tokens[i];
-        self.items.push(Item { what, start: t.start, end: t.end, spaced: t.spaced });
+        let cue = if let What::Word(role) = what { role.cue() } else { Cues::default() };
+        self.items.push(Item { what, start: t.start, end: t.end, spaced: t.spaced, cue });
         i + 1
     }
 
@@ -111,7 +114,7 @@ impl Builder<'_> {
             end += 1;
         }
         let t = self.tokens[i];
-        self.items.push(Item { what: What::Code, start: t.start, end: self.tokens[end - 1].end, spaced: t.spaced });
+        self.items.push(Item { what: What::Code, start: t.start, end: self.tokens[end - 1].end, spaced: t.spaced, cue: Cues::default() });
         end
     }
 
@@ -177,7 +180,7 @@ impl Builder<'_> {
     #[expect(clippy::cast_possible_truncation, reason = "at most MOST_ITEMS items")]
     fn add(&mut self, figure: Figure, spaced: bool) {
         let (item, index) = (self.items.len() as u16, self.figures.len() as u16);
-        self.items.push(Item { what: What::Figure(index), start: figure.start, end: figure.end, spaced });
+        self.items.push(Item { what: What::Figure(index), start: figure.start, end: figure.end, spaced, cue: Cues::default() });
         self.figures.push(Figure { item, ..figure });
     }
 

@@ -39,6 +39,10 @@ const INTRODUCES: Cues = DRAW.and(Cues::of(&[
     Role::Kind,
 ]));
 
+/// Words whose cue depends on their neighbours.
+const IN_COMPANY: Cues =
+    Cues::of(&[Role::DrawAdjective, Role::Measured, Role::Wall, Role::Deny, Role::Input]);
+
 /// What stands on one side of a figure.
 #[derive(Debug, Clone, Copy, Default)]
 pub(super) struct Phrase {
@@ -58,15 +62,20 @@ pub(super) struct Page<'a> {
     pub figures: &'a [Figure],
     /// All roles on the page.
     pub cues: Cues,
+    /// All units on the page, a bit each.
+    units: u32,
 }
 
 impl<'a> Page<'a> {
     pub(super) fn new(text: &'a str, items: &'a [Item], figures: &'a [Figure]) -> Self {
-        let cues = items.iter().fold(Cues::default(), |all, i| match i.what {
-            What::Word(role) => all.and(role.cue()),
-            _ => all,
-        });
-        Self { text, items, figures, cues }
+        let cues = items.iter().fold(Cues::default(), |all, i| all.and(i.cue));
+        let units = figures.iter().fold(0, |all, f| all | 1 << f.unit as u32);
+        Self { text, items, figures, cues, units }
+    }
+
+    /// Whether a figure on the page has one of the units.
+    pub(super) fn has_unit(&self, units: &[Unit]) -> bool {
+        units.iter().any(|&u| self.units >> u as u32 & 1 == 1)
     }
 
     pub(super) fn what(&self, i: usize) -> Option<What> {
@@ -145,6 +154,10 @@ impl<'a> Page<'a> {
 
     /// The cue of the word at item `i`: words that mean something else in most company count only in the right one.
     pub(super) fn cue(&self, i: usize) -> Cues {
+        let Some(item) = self.items.get(i) else { return Cues::default() };
+        if !item.cue.any(IN_COMPANY) {
+            return item.cue;
+        }
         let role = self.role(i);
         let live = match role {
             Role::DrawAdjective => self.speaks_of_power(i + 1),
@@ -161,10 +174,9 @@ impl<'a> Page<'a> {
             }
             Role::Deny => !matches!(self.mark(i + 1), Some(Mark::Colon | Mark::Comma)),
             Role::Input => self.role(i + 1) != Role::Voltage && self.role(i + 1) != Role::Current,
-            Role::Drive => false,
             _ => true,
         };
-        if live { role.cue() } else { Cues::default() }
+        if live { item.cue } else { Cues::default() }
     }
 
     /// A two-letter capital word before item `i`, such as a country's plug.
@@ -374,7 +386,7 @@ impl<'a> Page<'a> {
     pub(super) fn first_right(&self, at: usize, set: Cues, reach: usize) -> Cues {
         for i in at + 1..=at + reach {
             match self.what(i) {
-                Some(What::Word(role)) if role.cue().any(set) => return role.cue(),
+                Some(What::Word(_)) if self.items[i].cue.any(set) => return self.items[i].cue,
                 Some(What::Word(_) | What::Code) => {}
                 Some(What::Mark(Mark::Open)) if i == at + 1 => {}
                 Some(What::Mark(Mark::Inch | Mark::Foot | Mark::Dash | Mark::Current)) if !self.breaks(i) => {}

@@ -13,6 +13,10 @@ const PLAUSIBLE: std::ops::RangeInclusive<f64> = 0.3..=6.0;
 
 /// Fills `ppf`, `ppe` and `ppe_is_bound`.
 pub(super) fn choose(page: Page, read: &mut Read) {
+    let words = Cues::of(&[Role::Ppf, Role::Ppe, Role::Density]);
+    if !page.cues.any(words) && !page.has_unit(&[Unit::FluxDensity, Unit::PhotonFlux, Unit::PhotonEfficacy]) {
+        return;
+    }
     for f in page.figures {
         let at = usize::from(f.item);
         match f.unit {

@@ -149,8 +149,13 @@ fn variants(page: Page, says: &mut All) -> bool {
     listed || says.iter().enumerate().any(|(k, s)| bare(s) && slash_list(page, says, k))
 }
 
+/// Whether the word starts so, in any case.
+fn starts_with(word: &str, start: &str) -> bool {
+    word.get(..start.len()).is_some_and(|w| w.eq_ignore_ascii_case(start))
+}
+
 fn words_switch(page: Page) -> bool {
-    (0..page.items.len()).any(|i| page.role(i) == Role::Level && page.words(i).to_ascii_lowercase().starts_with("switch"))
+    page.cues.any(Role::Level.cue()) && (0..page.items.len()).any(|i| page.role(i) == Role::Level && starts_with(page.words(i), "switch"))
 }
 
 /// "100W/200W/300W switchable": the top one stands for the light.

@@ -79,7 +79,18 @@ impl Scanner<'_> {
     fn word(&mut self) {
         let start = self.at;
         let (mut hash, mut before, mut letters, mut last) = (SEED, SEED, 0u32, 0u32);
-        loop {
+        for &b in &self.text.as_bytes()[start..] {
+            let lower = b | 0x20;
+            if !lower.is_ascii_lowercase() {
+                break;
+            }
+            before = hash;
+            last = u32::from(lower);
+            hash = step(hash, last);
+            letters += 1;
+        }
+        self.at += letters as usize;
+        while self.byte(self.at) >= 0x80 || self.byte(self.at).is_ascii_alphabetic() {
             let b = self.byte(self.at);
             let letter = if b.is_ascii_alphabetic() {
                 self.at += 1;

@@ -6,7 +6,7 @@ use smallvec::SmallVec;
 use super::array::{Arrays, LARGEST_BEAD, Of, denied};
 use super::figures::{Figure, What};
 use super::fold::Mark;
-use super::page::{DRAW, Page};
+use super::page::{DRAW, Page, Phrase};
 use super::roles::{Cues, Role, Unit};
 use crate::facts::{LampKind, LeftWhy, Package};
 
@@ -84,14 +84,14 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
     if equivalent(page, at, left.cues, right.near) {
         return Says::Equivalent;
     }
-    if class(page, f, at, pack) {
+    if class(page, f, at, pack, &left, &right) {
         return Says::Class;
     }
     let one = !(page.mark(at + 1) == Some(Mark::Slash) && page.is_watts(at + 2));
     if one && left.near.any(Role::Selected.cue()) && page.mark_before(at) == Some(Mark::Colon) {
         return Says::Selected;
     }
-    draw(page, f, at, pack, before, index)
+    draw(page, f, at, pack, before, index, &left, &right)
 }
 
 /// Another device's watts, a limit of load, a joke or a saving.
@@ -167,7 +167,7 @@ fn spelled_lamp(page: Page, at: usize) -> bool {
 }
 
 /// Whether the watts are the class of the diodes, without a count beside them.
-fn class(page: Page, f: &Figure, at: usize, pack: Option<u32>) -> bool {
+fn class(page: Page, f: &Figure, at: usize, pack: Option<u32>, left: &Phrase, right: &Phrase) -> bool {
     if page.role(at + 1) == Role::Per && matches!(page.role(at + 2), Role::Cob | Role::Chip | Role::Led) {
         return true;
     }
@@ -189,7 +189,6 @@ fn class(page: Page, f: &Figure, at: usize, pack: Option<u32>) -> bool {
     if page.role(at + 1) == Role::Led && leads_to_beads(page, at + 2) {
         return true;
     }
-    let left = page.left(at);
     let labelled = left.near.any(BEAD.and(Role::Kind.cue()))
         || (left.near.any(Cues::of(&[Role::Led, Role::Power])) && left.cues.any(Cues::of(&[Role::Kind, Role::Chip])))
         || (left.near.any(Role::Each.cue()) && left.cues.any(BEAD));
@@ -200,7 +199,7 @@ fn class(page: Page, f: &Figure, at: usize, pack: Option<u32>) -> bool {
         return true;
     }
     // "120 total, 5W each": each of the diodes, unless lights are sold together.
-    let each = page.role(at + 1) == Role::Each || page.right(at).near.any(Role::Each.cue());
+    let each = page.role(at + 1) == Role::Each || right.near.any(Role::Each.cue());
     each && pack.is_none() && others && page.cues.any(BEAD.and(Cues::of(&[Role::Led, Role::Pieces])))
 }
 
@@ -233,8 +232,7 @@ pub(super) fn package_number(value: f64) -> Option<Package> {
 }
 
 /// A draw, a level, a nameplate value or an unqualified figure.
-fn draw(page: Page, f: &Figure, at: usize, pack: Option<u32>, before: &All, index: usize) -> Says {
-    let (left, right) = (page.left(at), page.right(at));
+fn draw(page: Page, f: &Figure, at: usize, pack: Option<u32>, before: &All, index: usize, left: &Phrase, right: &Phrase) -> Says {
     if page.mark(at + 1) == Some(Mark::Question) && left.cues.any(DRAW) {
         return Says::Left(LeftWhy::Rhetoric);
     }

@@ -24,7 +24,7 @@ fn main() {
         })
         .collect();
     measure("labelled listings", &fixture, 40);
-    measure("catalogue titles", &catalogue, 20);
+    measure("catalogue titles", &catalogue, 200);
 }
 
 /// Reads all texts `rounds` times, and prints the fastest round.
