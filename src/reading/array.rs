@@ -180,7 +180,7 @@ const AFTER: Cues = Cues::of(&[Role::Cob, Role::Light, Role::Part, Role::Equival
 fn replaced(page: Page, a: usize, z: usize) -> bool {
     let lamp = Cues::of(&[Role::Lamp(crate::facts::LampKind::Hps), Role::Tube, Role::Replacement]);
     let claim = Cues::of(&[Role::Replaces, Role::Versus, Role::Equivalent]);
-    page.left(a).cues.any(claim) || page.first_right(z, lamp.and(DIODE), 3).any(lamp)
+    page.cues.any(claim) && page.left(a).cues.any(claim) || page.cues.any(lamp) && page.first_right(z, lamp.and(DIODE), 3).any(lamp)
 }
 
 /// `10W double chip (2 x 5W)`: the two or three dice of one bead.
@@ -193,7 +193,11 @@ fn half_chip(page: Page, n: &Figure, w: &Figure) -> bool {
 
 /// Denied arrays go; among arrays of a few things without a diode word, those that match the number of heads are parts.
 fn drop_unlikely(page: Page, arrays: &mut Arrays) {
+    let denials = page.cues.any(Role::Deny.cue());
     arrays.retain(|a| {
+        if !denials {
+            return true;
+        }
         let last = page.figures[a.count].item.max(page.figures[a.watts].item);
         !denied(page, usize::from(last))
             && !page.left(usize::from(page.figures[a.count].item.min(page.figures[a.watts].item))).near.any(Role::Deny.cue())

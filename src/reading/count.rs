@@ -373,28 +373,22 @@ fn nearby_colour(page: Page, at: usize) -> bool {
 
 /// Fills the package word: a word, or a bare number that names one.
 fn package(page: Page, read: &mut Read) {
-    let word = page.items.iter().find_map(|item| match item.what {
-        What::Word(Role::Package(p)) if p != Package::Smd => {
-            Some(Taken { value: p, span: Span { start: item.start as usize, end: item.end as usize } })
-        }
-        What::Figure(f) => {
-            let f = &page.figures[usize::from(f)];
-            let p = package_number(f.high).filter(|_| f.unit == Unit::Bare && !f.worded)?;
-            Some(Taken { value: p, span: span(f) })
-        }
-        _ => None,
+    let number = page.figures.iter().find_map(|f| {
+        let value = package_number(f.high).filter(|_| f.unit == Unit::Bare && !f.worded)?;
+        Some(Taken { value, span: span(f) })
     });
-    let loose = || {
-        page.items.iter().find_map(|item| {
+    let words = Cues::of(&[Role::Package(Package::Smd), Role::Cob]);
+    let word = |sized: bool| {
+        page.items.iter().filter(|item| item.cue.any(words)).find_map(|item| {
             let value = match item.what {
-                What::Word(Role::Package(p)) => p,
-                What::Word(Role::Cob) => Package::Cob,
+                What::Word(Role::Package(p)) if sized == (p != Package::Smd) => p,
+                What::Word(Role::Cob) if !sized => Package::Cob,
                 _ => return None,
             };
             Some(Taken { value, span: Span { start: item.start as usize, end: item.end as usize } })
         })
     };
-    read.package = word.or_else(loose);
+    read.package = if page.cues.any(words) { word(true).or(number).or_else(|| word(false)) } else { number };
 }
 
 /// The package of the class: the COB it is of.

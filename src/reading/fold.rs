@@ -126,10 +126,20 @@ pub(super) const fn fold(c: char) -> Fold {
         '®' | '™' | '©' | '\u{180e}' => Fold::Skip,
         '々' | 'ぁ'..='ヿ' | '㐀'..='䶿' | '一'..='鿿' | '豈'..='﫿' | '㎡' => Fold::Ideograph(u),
         '\u{c0}'..='\u{24f}' | '\u{370}'..='\u{5ff}' => Fold::Letter(u),
-        '!'..='/' | ':'..='@' | '['..='`' | '{'..='~' => Fold::Mark(Mark::Other),
         _ => Fold::Mark(Mark::Other),
     }
 }
+
+/// The ASCII characters, folded.
+pub(super) static ASCII: [Fold; 128] = {
+    let mut table = [Fold::Skip; 128];
+    let mut b = 0u8;
+    while b < 128 {
+        table[b as usize] = fold(b as char);
+        b += 1;
+    }
+    table
+};
 
 /// The folded character at `at`, with the number of bytes it takes; an HTML entity counts as the character it names.
 pub(super) fn next(text: &str, at: usize) -> Option<(Fold, usize)> {

@@ -30,6 +30,10 @@ fn taken(value: f64, start: u32, end: u32) -> Option<Taken<u32>> {
 
 /// "2-Pack", "set of 3", "2er Set", "twin pack", "pair of".
 fn worded(page: Page) -> Option<Taken<u32>> {
+    let words = Cues::of(&[Role::Pack, Role::Bundle]);
+    if !page.cues.any(words) {
+        return None;
+    }
     for (i, item) in page.items.iter().enumerate() {
         let What::Word(role @ (Role::Pack | Role::Pair | Role::Bundle)) = item.what else { continue };
         if role == Role::Bundle && page.role(i + 1) != Role::Of {

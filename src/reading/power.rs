@@ -76,9 +76,12 @@ pub(super) fn choose(page: Page, says: &mut All, arrays: &Arrays, pack: Option<u
 /// The value of a headline: the top of a dimming range or of a wattage switch; a range without such a word is not sure.
 fn top(page: Page, f: &Figure) -> Option<f64> {
     let at = usize::from(f.item);
+    if !(f.range || f.list) {
+        return Some(f.high);
+    }
     let dimmed = page.cues.any(Cues::of(&[Role::Switchable, Role::Dim, Role::Level]))
         || page.left(at).cues.any(Cues::of(&[Role::Power, Role::Rating]));
-    (!(f.range || f.list) || dimmed).then_some(f.high)
+    dimmed.then_some(f.high)
 }
 
 /// In a pack, a figure that is the pack's total beside one light's figure.

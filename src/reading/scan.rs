@@ -1,6 +1,6 @@
 //! Text to tokens: words with their roles, numbers, signs, and codes such as `GL-1000` whose digits are no figure.
 
-use super::fold::{Fold, Mark, fold, next};
+use super::fold::{ASCII, Fold, Mark, next};
 use super::number::{self, Printed};
 use super::roles::{Role, Unit};
 use super::words::{LONGEST_IDEOGRAPHS, SEED, role, step};
@@ -231,7 +231,7 @@ impl Scanner<'_> {
         let start = self.at;
         let b = self.byte(start);
         let (folded, length) = if b < 0x80 && b != b'&' {
-            (fold(b as char), 1)
+            (ASCII[usize::from(b)], 1)
         } else {
             let Some(found) = next(self.text, start) else {
                 self.at = self.text.len();
