@@ -98,7 +98,7 @@ fn crossed_after(page: Page, at: usize) -> Option<usize> {
     }
     match page.what(i + 1)? {
         What::Figure(f) => {
-            let side = page.words(i + 2).len() == 1 && matches!(page.words(i + 2).as_bytes()[0] | 0x20, b'd' | b'h' | b'l');
+            let side = ["d", "h", "l"].iter().any(|side| page.is(i + 2, side));
             let count = is_count(&page.figures[usize::from(f)]) && !side && page.mark(i + 2) != Some(Mark::Times);
             count.then_some(usize::from(f))
         }
@@ -219,6 +219,17 @@ pub(super) fn denied(page: Page, at: usize) -> bool {
     page.mark(i) == Some(Mark::Question) && page.role(i + 1) == Role::Deny
 }
 
+/// The number that "twin", "tri", "quad" stand for.
+pub(super) fn fold_of(page: Page, i: usize) -> f64 {
+    if page.starts(i, "tri") {
+        3.0
+    } else if page.starts(i, "quad") {
+        4.0
+    } else {
+        2.0
+    }
+}
+
 /// The number of heads, bars or panels that the text gives.
 fn heads(page: Page) -> Option<f64> {
     page.items.iter().enumerate().find_map(|(i, item)| {
@@ -227,11 +238,7 @@ fn heads(page: Page) -> Option<f64> {
         match page.figure_before(i - dash) {
             Some(f) if is_count(f) => Some(f.high),
             _ if page.role_before(i - dash) == Role::Double => {
-                Some(match page.words(i - dash - 1).as_bytes()[1] | 0x20 {
-                    b'r' => 3.0,
-                    b'u' => 4.0,
-                    _ => 2.0,
-                })
+                Some(fold_of(page, i - dash - 1))
             }
             _ => None,
         }

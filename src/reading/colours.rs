@@ -96,7 +96,7 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
     while first > used
         && matches!(page.role(first - 1), Role::Deep | Role::Far | Role::Warm | Role::Cool)
         || first > used && page.role(first - 1) == Role::None && matches!(page.what(first - 1), Some(What::Word(_)))
-            && ["royal", "natural", "neutral", "pure", "super", "bright"].iter().any(|w| page.words(first - 1).eq_ignore_ascii_case(w))
+            && ["royal", "natural", "neutral", "pure", "super", "bright"].iter().any(|w| page.is(first - 1, w))
     {
         first -= 1;
     }
@@ -225,7 +225,7 @@ fn figure(page: Page, index: usize, used: usize, says: &mut watts::All, read: &m
         return Some(at + 1);
     }
     let (word, colour) = by_figure(f)?;
-    let named = |k: usize| matches!(page.role(k), Role::Colour(_) | Role::Deep | Role::Far | Role::Warm | Role::Cool) || page.words(k).eq_ignore_ascii_case("royal");
+    let named = |k: usize| matches!(page.role(k), Role::Colour(_) | Role::Deep | Role::Far | Role::Warm | Role::Cool) || page.is(k, "royal");
     if named(at + 1) || f.list {
         return None;
     }
@@ -269,7 +269,7 @@ fn letters(page: Page, i: usize) -> bool {
         k != i
             && (matches!(page.role(k), Role::Letter(_)) && page.role(k) != page.role(i)
                 || page.is_watts(k) && white_letter(page, k)
-                || matches!(page.role(k), Role::Colour(_)) && page.figure_before(k).is_some_and(is_count) && page.words(k).len() == 2)
+                || matches!(page.role(k), Role::Colour(_)) && page.figure_before(k).is_some_and(is_count) && matches!(page.role(k), Role::Colour(ColourWord::Uv | ColourWord::Ir | ColourWord::FarRed | ColourWord::DeepRed | ColourWord::WarmWhite | ColourWord::CoolWhite)))
     })
 }
 

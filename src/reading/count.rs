@@ -309,7 +309,7 @@ fn diodes(page: Page, i: usize, pack: bool) -> After {
         match page.what(k) {
             Some(What::Word(Role::Per)) => {
                 let part = matches!(page.role(k + 1), Role::Unit(_) | Role::Measured | Role::Board)
-                    || page.role(k + 1) == Role::Part && !pack && !page.words(k + 1).to_ascii_lowercase().starts_with("panel");
+                    || page.role(k + 1) == Role::Part && !pack && !page.starts(k + 1, "panel");
                 return if part { After::Elsewhere } else { After::Diodes { total: false } };
             }
             Some(What::Mark(Mark::Slash)) if matches!(page.role(k + 1), Role::Unit(Unit::Metre | Unit::Length) | Role::Measured | Role::Part) => {
@@ -399,6 +399,6 @@ fn package_beside(_page: Page, _k: usize, cobs: bool) -> Option<Package> {
 /// Diode codes that are mounted on boards.
 fn board_code(page: Page) -> bool {
     (0..page.items.len()).any(|i| {
-        matches!(page.items[i].what, What::Code) && page.words(i).len() >= 5 && page.words(i).as_bytes()[..2].eq_ignore_ascii_case(b"lm")
+        matches!(page.items[i].what, What::Code) && page.words(i).get(..2).is_some_and(|w| w.eq_ignore_ascii_case("lm"))
     })
 }

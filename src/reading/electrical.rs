@@ -163,17 +163,15 @@ fn of_the_light(page: Page, f: &Figure) -> bool {
 
 /// Whether the device at item `i` feeds the light: its volts are the light's supply.
 fn feeds(page: Page, i: usize) -> bool {
-    let word = page.words(i).to_ascii_lowercase();
     ["adapt", "driver", "supply", "psu", "netzteil", "transformer", "batter", "socket", "outlet", "alim", "aliment", "fuente", "fonte", "cord"]
         .iter()
-        .any(|w| word.starts_with(w))
-        || !word.is_ascii()
+        .any(|w| page.starts(i, w))
 }
 
 fn is_mains(page: Page, f: &Figure) -> bool {
     let at = usize::from(f.item);
     let dc = f.unit == Unit::VoltDc || page.role_before(at) == Role::Dc;
-    let output = page.left(at).cues.any(Role::Rating.cue()) && page.words(at.wrapping_sub(1)).eq_ignore_ascii_case("output");
+    let output = page.left(at).cues.any(Role::Rating.cue()) && page.is(at.wrapping_sub(1), "output");
     f.unit == Unit::VoltAc && f.high > 24.0 || (f.high >= MAINS && !dc && !output)
 }
 

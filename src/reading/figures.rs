@@ -299,8 +299,7 @@ impl Builder<'_> {
     fn spaced_thousands(&self, i: usize, first: Printed) -> Option<Printed> {
         let second = self.number(i + 1)?;
         let plain = |n: Printed| !n.decimal && !n.doubtful;
-        let three = self.tokens[i + 1].end - self.tokens[i + 1].start == 3 && second.digits == 3;
-        if !(plain(first) && plain(second) && three && first.digits <= 3 && first.value > 0.0) {
+        if !(plain(first) && plain(second) && second.digits == 3 && first.digits <= 3 && first.value > 0.0) {
             return None;
         }
         if i > 0 && matches!(self.kind(i - 1), Some(Kind::Number(_) | Kind::Mark(Mark::Times | Mark::Slash | Mark::Dash))) {

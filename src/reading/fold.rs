@@ -152,6 +152,18 @@ pub(super) fn next(text: &str, at: usize) -> Option<(Fold, usize)> {
     Some((fold(c), c.len_utf8()))
 }
 
+/// The first place from `at` on that is not a zero-width character.
+#[inline]
+pub(super) fn past_skips(text: &str, mut at: usize) -> usize {
+    while text.as_bytes().get(at).is_some_and(|&b| b >= 0x80) {
+        match next(text, at) {
+            Some((Fold::Skip, length)) => at += length,
+            _ => break,
+        }
+    }
+    at
+}
+
 /// The character that an HTML entity at the start of `bytes` stands for, and the entity's length.
 fn entity(bytes: &[u8]) -> Option<(char, usize)> {
     const LONGEST: usize = 10;

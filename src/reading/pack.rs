@@ -1,5 +1,6 @@
 //! How many complete lights the listing sells together. Bars, heads and panels of one light do not count.
 
+use super::array::fold_of;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::page::Page;
@@ -51,9 +52,7 @@ fn worded(page: Page) -> Option<Taken<u32>> {
             return taken(2.0, item.start, item.end);
         }
         if page.role_before(i) == Role::Double {
-            let word = page.words(i - 1).to_ascii_lowercase();
-            let n = if word.starts_with("tri") { 3.0 } else if word.starts_with("quad") { 4.0 } else { 2.0 };
-            return taken(n, page.items[i - 1].start, item.end);
+            return taken(fold_of(page, i - 1), page.items[i - 1].start, item.end);
         }
         let mut k = i + 1;
         while matches!(page.role(k), Role::Of | Role::DoubleEnded | Role::With | Role::Pack)
@@ -86,7 +85,7 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
         let first = if n.worded { i + 1 } else { i + 2 };
         for k in first..first + 6 {
             match page.what(k) {
-                Some(What::Word(Role::Part)) if i == 0 && page.words(k).ends_with('s') && k > first => {
+                Some(What::Word(Role::Part)) if i == 0 && page.words(k).trim_end_matches('\u{200b}').ends_with('s') && k > first => {
                     return taken(n.high, n.start, page.items[k].end);
                 }
                 Some(What::Word(Role::Lights)) => return taken(n.high, n.start, page.items[k].end),

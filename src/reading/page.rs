@@ -4,7 +4,7 @@
 //! no break ("1000W actual 110W") a word that introduces what follows goes with the second, the others with the first.
 
 use super::figures::{Figure, Item, What};
-use super::fold::Mark;
+use super::fold::{Fold, Mark, next};
 use super::roles::{Cues, Role, Unit};
 
 /// Most items that a phrase reaches.
@@ -126,6 +126,41 @@ impl<'a> Page<'a> {
         self.items.get(i).map_or("", |i| &self.text[i.start as usize..i.end as usize])
     }
 
+    /// Whether item `i` is the word, or starts with it, in any case, accents and zero-width characters aside.
+    fn spells(&self, i: usize, word: &str, whole: bool) -> bool {
+        let text = self.words(i);
+        let mut at = 0;
+        let mut letters = word.bytes();
+        while let Some((folded, length)) = next(text, at) {
+            at += length;
+            match folded {
+                Fold::Skip => {}
+                Fold::Letter(u) => match letters.next() {
+                    Some(b) if u32::from(b) == u => {}
+                    Some(_) => return false,
+                    None => return !whole,
+                },
+                _ => return false,
+            }
+        }
+        letters.next().is_none() && !text.is_empty()
+    }
+
+    /// Whether item `i` is the word.
+    pub(super) fn is(&self, i: usize, word: &str) -> bool {
+        self.spells(i, word, true)
+    }
+
+    /// Whether item `i` starts with the letters.
+    pub(super) fn starts(&self, i: usize, letters: &str) -> bool {
+        self.spells(i, letters, false)
+    }
+
+    /// Whether item `i` is written in capitals.
+    pub(super) fn capitals(&self, i: usize) -> bool {
+        !self.words(i).chars().any(char::is_lowercase)
+    }
+
     /// Whether the sign at item `i` ends a phrase. A hyphen does with white space on both sides.
     pub(super) fn breaks(&self, i: usize) -> bool {
         match self.mark(i) {
@@ -182,8 +217,8 @@ impl<'a> Page<'a> {
     /// A two-letter capital word before item `i`, such as a country's plug.
     fn before_code_word(&self, i: usize) -> bool {
         i.checked_sub(1).is_some_and(|i| {
-            let w = self.words(i);
-            w.len() == 2 && w.bytes().all(|b| b.is_ascii_uppercase())
+            let letters = self.words(i).chars().filter(|c| c.is_ascii_uppercase()).count();
+            letters == 2 && self.capitals(i)
         })
     }
 

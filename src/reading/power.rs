@@ -152,13 +152,8 @@ fn variants(page: Page, says: &mut All) -> bool {
     listed || says.iter().enumerate().any(|(k, s)| bare(s) && slash_list(page, says, k))
 }
 
-/// Whether the word starts so, in any case.
-fn starts_with(word: &str, start: &str) -> bool {
-    word.get(..start.len()).is_some_and(|w| w.eq_ignore_ascii_case(start))
-}
-
 fn words_switch(page: Page) -> bool {
-    page.cues.any(Role::Level.cue()) && (0..page.items.len()).any(|i| page.role(i) == Role::Level && starts_with(page.words(i), "switch"))
+    page.cues.any(Role::Level.cue()) && (0..page.items.len()).any(|i| page.role(i) == Role::Level && page.starts(i, "switch"))
 }
 
 /// "100W/200W/300W switchable": the top one stands for the light.
@@ -185,7 +180,7 @@ fn slash_list(page: Page, says: &All, k: usize) -> bool {
         }
         i += 1;
     }
-    let stroke = page.mark(i) == Some(Mark::Slash) || page.role(i) == Role::And && page.words(i).eq_ignore_ascii_case("or");
+    let stroke = page.mark(i) == Some(Mark::Slash) || page.role(i) == Role::And && page.is(i, "or");
     stroke
         && page.figure(i + 1).is_some_and(|next| {
             let index = page.figures.iter().position(|g| g.item == next.item).unwrap_or(k);

@@ -55,9 +55,9 @@ fn kind(page: Page, f: &Figure) -> Option<LampKind> {
     for i in at + 1..at + 9 {
         match page.what(i) {
             Some(What::Word(Role::Lamp(lamp))) => kind = Some(merge(kind, lamp)),
-            Some(What::Word(Role::DoubleEnded)) if page.words(i) == "DE" && kind.is_none() => kind = Some(LampKind::Hps),
+            Some(What::Word(Role::DoubleEnded)) if page.is(i, "de") && page.capitals(i) && kind.is_none() => kind = Some(LampKind::Hps),
             Some(What::Word(Role::Tube)) => tube = true,
-            Some(What::Word(Role::Double)) if page.words(i + 2).eq_ignore_ascii_case("ended") => {
+            Some(What::Word(Role::Double)) if page.is(i + 2, "ended") => {
                 kind = kind.or(Some(LampKind::Hps));
             }
             Some(What::Word(Role::Led)) if kind.is_none() => break,

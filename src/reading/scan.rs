@@ -1,6 +1,6 @@
 //! Text to tokens: words with their roles, numbers, signs, and codes such as `GL-1000` whose digits are no figure.
 
-use super::fold::{ASCII, Fold, Mark, next};
+use super::fold::{ASCII, Fold, Mark, next, past_skips};
 use super::number::{self, Printed};
 use super::roles::{Role, Unit};
 use super::words::{LONGEST_IDEOGRAPHS, SEED, role, step};
@@ -142,8 +142,13 @@ impl Scanner<'_> {
     }
 
     fn digit_follows(&self) -> bool {
-        let b = self.byte(self.at);
-        b.is_ascii_digit() || (b >= 0x80 && matches!(next(self.text, self.at), Some((Fold::Digit(_), _))))
+        self.digit_at(self.at)
+    }
+
+    fn digit_at(&self, at: usize) -> bool {
+        let at = past_skips(self.text, at);
+        let b = self.byte(at);
+        b.is_ascii_digit() || (b >= 0x80 && matches!(next(self.text, at), Some((Fold::Digit(_), _))))
     }
 
     /// A hyphen and a digit after letters that are no word: `KX-6`.
@@ -152,12 +157,11 @@ impl Scanner<'_> {
             Role::None | Role::Unit(_) | Role::Letter(_) | Role::DoubleEnded | Role::Short | Role::Stock => true,
             // `FR-18` is a model, `IR-730nm` a wavelength.
             Role::Colour(_) if letters == 2 => {
-                let digits = self.text.as_bytes().iter().skip(self.at + 1).take_while(|b| b.is_ascii_digit()).count();
-                self.byte(self.at + 1 + digits) | 0x20 != b'n'
+                self.digit_at(self.at + 1) && self.byte(number::read(self.text, self.at + 1).end) | 0x20 != b'n'
             }
             _ => false,
         };
-        no_word && matches!(self.byte(self.at), b'-' | b'_') && self.byte(self.at + 1).is_ascii_digit()
+        no_word && matches!(self.byte(self.at), b'-' | b'_') && self.digit_at(self.at + 1)
     }
 
     /// A lone `x`: a times sign between a number and what it counts, else a letter of a name.
@@ -180,36 +184,16 @@ impl Scanner<'_> {
     /// Takes letters, digits and inner hyphens as one code.
     fn code(&mut self, start: usize, mut hash: u64) {
         let mut pure = true;
-        loop {
-            let b = self.byte(self.at);
-            if b.is_ascii_alphanumeric() {
-                hash = step(hash, u32::from(b | 0x20));
-                self.at += 1;
-            } else if matches!(b, b'-' | b'_') && self.byte(self.at + 1).is_ascii_alphanumeric() {
-                pure &= self.at - start <= 1;
-                self.at += 1;
-            } else if b >= 0x80 {
-                match next(self.text, self.at) {
-                    Some((Fold::Digit(d), n)) => {
-                        hash = step(hash, u32::from(d) + 0x30);
-                        self.at += n;
-                    }
-                    Some((Fold::Letter(u), n)) => {
-                        hash = step(hash, u);
-                        self.at += n;
-                    }
-                    Some((Fold::Skip, n)) => self.at += n,
-                    // `s−1`: a minus in an exponent.
-                    Some((Fold::Mark(Mark::Dash), n))
-                        if self.at - start == 1 && self.byte(self.at + n).is_ascii_digit() =>
-                    {
-                        self.at += n;
-                    }
-                    _ => break,
-                }
-            } else {
-                break;
+        while let Some((folded, n)) = next(self.text, self.at) {
+            match folded {
+                Fold::Digit(d) => hash = step(hash, u32::from(d) + 0x30),
+                Fold::Letter(u) => hash = step(hash, u),
+                Fold::Skip => {}
+                Fold::Mark(Mark::Dash) if self.joins(self.at + n) => pure &= self.letters_between(start) <= 1,
+                Fold::Mark(Mark::Other) if self.byte(self.at) == b'_' && self.joins(self.at + n) => pure = false,
+                _ => break,
             }
+            self.at += n;
         }
         let kind = match role(hash) {
             Role::None => Kind::Code,
@@ -217,6 +201,22 @@ impl Scanner<'_> {
             _ => Kind::Code,
         };
         self.push(kind, start);
+    }
+
+    /// Whether a letter or digit stands at `at`, so that the sign before it is inside a code.
+    fn joins(&self, at: usize) -> bool {
+        matches!(next(self.text, past_skips(self.text, at)), Some((Fold::Letter(_) | Fold::Digit(_), _)))
+    }
+
+    /// Letters from `start` to here, zero-width characters not counted.
+    fn letters_between(&self, start: usize) -> usize {
+        let (mut at, mut count) = (start, 0);
+        while at < self.at {
+            let Some((folded, n)) = next(self.text, at) else { break };
+            count += usize::from(folded != Fold::Skip);
+            at += n;
+        }
+        count
     }
 
     fn number(&mut self) {
@@ -248,7 +248,7 @@ impl Scanner<'_> {
                 self.spaced = true;
             }
             Fold::Skip => self.at += length,
-            Fold::Mark(Mark::Stop) if b == b'.' && self.byte(start + 1).is_ascii_digit() && self.spaced => {
+            Fold::Mark(Mark::Stop) if b == b'.' && self.spaced && self.digit_at(start + 1) => {
                 // `.5W`
                 let mut printed = number::read(self.text, start + 1);
                 let scale = 10f64.powi(i32::from(printed.digits));
@@ -271,7 +271,9 @@ impl Scanner<'_> {
         let (mut hash, mut at, mut best) = (SEED, start, None);
         let mut first_end = start;
         for i in 0..LONGEST_IDEOGRAPHS {
-            let Some((Fold::Ideograph(u), n)) = next(self.text, at) else { break };
+            let from = past_skips(self.text, at);
+            let Some((Fold::Ideograph(u), n)) = next(self.text, from) else { break };
+            at = from;
             hash = step(hash, u);
             at += n;
             if i == 0 {

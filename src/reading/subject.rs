@@ -17,8 +17,8 @@ pub(super) fn is_light(page: Page) -> bool {
     for i in 0..page.items.len() {
         match page.items[i].what {
             What::Word(Role::Device) => thing = Some(false),
-            What::Word(Role::Measured) if page.words(i).eq_ignore_ascii_case("meter") => thing = Some(false),
-            What::Word(Role::Wall) if !light_before && !matches!(page.role(i + 1), Role::Power | Role::DrawNoun) && page.role_before(i) != Role::At && !page.words(i).eq_ignore_ascii_case("wall") => thing = Some(false),
+            What::Word(Role::Measured) if page.is(i, "meter") => thing = Some(false),
+            What::Word(Role::Wall) if !light_before && !matches!(page.role(i + 1), Role::Power | Role::DrawNoun) && page.role_before(i) != Role::At && !page.is(i, "wall") => thing = Some(false),
             What::Word(Role::Diode | Role::Light | Role::Lights | Role::Part | Role::Board | Role::Led | Role::Cob) => {
                 thing = Some(true);
                 light_before = true;

@@ -134,7 +134,7 @@ fn equivalent(page: Page, at: usize, left: Cues, next: Cues) -> bool {
         return true;
     }
     let double_ended = page.role(at + 1) == Role::DoubleEnded
-        && page.words(at + 1) == "DE"
+        && page.is(at + 1, "de") && page.capitals(at + 1)
         && matches!(page.role(at + 2), Role::Lamp(_) | Role::Light | Role::Lights);
     let word = at + 1 + usize::from(page.mark(at + 1) == Some(Mark::Open));
     let smaller = page.role(word) == Role::Equivalent
@@ -152,7 +152,7 @@ fn spelled_lamp(page: Page, at: usize) -> bool {
     while matches!(page.role(i), Role::Light | Role::Double | Role::Traditional | Role::Tube) || page.mark(i) == Some(Mark::Dash) {
         i += 1;
     }
-    if page.words(i).eq_ignore_ascii_case("ended") {
+    if page.is(i, "ended") {
         i += 1;
     }
     if i > at + 1 && matches!(page.role(i), Role::Equivalent | Role::Replacement | Role::Lamp(_)) {
@@ -352,7 +352,7 @@ fn labelled(page: Page, k: usize) -> Says {
 pub(super) fn white_letter(page: Page, at: usize) -> bool {
     let letter = |i: usize| page.figure(i).is_some_and(|f| f.unit == Unit::Bare) && matches!(page.role(i + 1), Role::Letter(_));
     let sign = |m: Option<Mark>| matches!(m, Some(Mark::Plus | Mark::Slash | Mark::Comma | Mark::And));
-    let single = page.words(at).trim_end().ends_with(['W', 'w']);
+    let single = page.words(at).trim_end_matches(|c: char| !c.is_alphanumeric()).ends_with(['W', 'w', 'Ｗ']);
     let after = if sign(page.mark(at + 1)) { at + 2 } else { at + 1 };
     let before = match page.mark_before(at) {
         m if sign(m) => at.checked_sub(3),
@@ -365,5 +365,5 @@ pub(super) fn white_letter(page: Page, at: usize) -> bool {
 fn dimension(page: Page, at: usize) -> bool {
     page.mark(at + 1) == Some(Mark::Times)
         && page.figure(at + 2).is_some_and(|f| matches!(f.unit, Unit::Bare | Unit::Length))
-        && matches!(page.words(at + 3), "D" | "H" | "L" | "d" | "h")
+        && ["d", "h", "l"].iter().any(|side| page.is(at + 3, side))
 }
