@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
-use plainwatt::facts::Read;
+use plainwatt::facts::{LampKind, Read};
 use plainwatt::reading::Reader;
 use serde::Deserialize;
 use serde_json::{Value, json};
@@ -26,11 +26,7 @@ struct Score {
 
 fn listings(file: &str) -> Vec<Listing> {
     let path = format!("{}/fixtures/{file}", env!("CARGO_MANIFEST_DIR"));
-    std::fs::read_to_string(path)
-        .unwrap()
-        .lines()
-        .map(|line| serde_json::from_str(line).unwrap())
-        .collect()
+    std::fs::read_to_string(path).unwrap().lines().map(|line| serde_json::from_str(line).unwrap()).collect()
 }
 
 /// What was read, in the shape of the labels.
@@ -39,16 +35,17 @@ fn as_labels(read: &Read) -> BTreeMap<&'static str, Value> {
     for c in &read.colours {
         *colours.entry(c.value.word.key()).or_default() += c.value.count;
     }
-    let actual = read.actual_w.map(|a| a.value).map(|a| {
-        if a.low == a.high { json!(a.high.0) } else { json!([a.low.0, a.high.0]) }
-    });
+    let actual = read
+        .actual_w
+        .map(|a| a.value)
+        .map(|a| if a.low == a.high { json!(a.high.0) } else { json!([a.low.0, a.high.0]) });
     BTreeMap::from([
         ("advertised_w", json!(read.advertised_w.map(|t| t.value.value))),
         ("diode_count", json!(read.diode_count.map(|t| t.value))),
         ("class_w", json!(read.class.map(|t| t.value.watts.0))),
         ("actual_w", json!(actual)),
         ("replaces_w", json!(read.replaces.map(|t| t.value.watts.0))),
-        ("replaces_kind", json!(read.replaces.and_then(|t| t.value.kind).map(|k| k.key()))),
+        ("replaces_kind", json!(read.replaces.and_then(|t| t.value.kind).map(LampKind::key))),
         ("ppf", json!(read.ppf.map(|t| t.value.value))),
         ("ppe", json!(read.ppe.map(|t| t.value.value))),
         ("volts", json!(read.volts.map(|t| [t.value.0.value, t.value.1.value]))),
@@ -103,16 +100,24 @@ fn score(file: &str) -> (BTreeMap<String, Score>, String) {
     for (field, s) in &scores {
         writeln!(table, "{field:<16}{:>7}{:>7}{:>7}", s.right, s.wrong, s.missed).unwrap();
     }
-    let (right, all) = scores.values().fold((0, 0), |(r, a), s| (r + s.right, a + s.right + s.wrong + s.missed));
-    writeln!(table, "all fields      {:>6.2} % of {all}\n{misses}", 100.0 * f64::from(right) / f64::from(all)).unwrap();
+    let (right, all) =
+        scores.values().fold((0, 0), |(r, a), s| (r + s.right, a + s.right + s.wrong + s.missed));
+    writeln!(
+        table,
+        "all fields      {:>6.2} % of {all}\n{misses}",
+        100.0 * f64::from(right) / f64::from(all)
+    )
+    .unwrap();
     (scores, table)
 }
 
 /// At least 98 % of all fields right, and `advertised_w` right or absent on at least 99 %.
+#[expect(clippy::print_stdout, reason = "the table is what this test shows")]
 fn assert_bars(file: &str) {
     let (scores, table) = score(file);
     println!("{table}");
-    let (right, all) = scores.values().fold((0, 0), |(r, a), s| (r + s.right, a + s.right + s.wrong + s.missed));
+    let (right, all) =
+        scores.values().fold((0, 0), |(r, a), s| (r + s.right, a + s.right + s.wrong + s.missed));
     assert!(right * 100 >= all * 98, "only {right} of {all} fields are right\n{table}");
     let claim = &scores["advertised_w"];
     let texts = claim.right + claim.wrong + claim.missed;

@@ -8,23 +8,25 @@ use proptest::prelude::*;
 fn spans(read: &Read) -> Vec<Span> {
     let mut spans: Vec<Span> = read.left.iter().map(|l| l.span).collect();
     spans.extend(read.colours.iter().map(|c| c.span));
-    spans.extend([
-        read.advertised_w.map(|t| t.span),
-        read.diode_count.map(|t| t.span),
-        read.class.map(|t| t.span),
-        read.actual_w.map(|t| t.span),
-        read.replaces.map(|t| t.span),
-        read.ppf.map(|t| t.span),
-        read.ppe.map(|t| t.span),
-        read.volts.map(|t| t.span),
-        read.amps.map(|t| t.span),
-        read.supply.map(|t| t.span),
-        read.units_in_pack.map(|t| t.span),
-        read.drive.map(|t| t.span),
-        read.package.map(|t| t.span),
-    ]
-    .into_iter()
-    .flatten());
+    spans.extend(
+        [
+            read.advertised_w.map(|t| t.span),
+            read.diode_count.map(|t| t.span),
+            read.class.map(|t| t.span),
+            read.actual_w.map(|t| t.span),
+            read.replaces.map(|t| t.span),
+            read.ppf.map(|t| t.span),
+            read.ppe.map(|t| t.span),
+            read.volts.map(|t| t.span),
+            read.amps.map(|t| t.span),
+            read.supply.map(|t| t.span),
+            read.units_in_pack.map(|t| t.span),
+            read.drive.map(|t| t.span),
+            read.package.map(|t| t.span),
+        ]
+        .into_iter()
+        .flatten(),
+    );
     spans
 }
 
@@ -54,7 +56,10 @@ fn values(read: &Read) -> String {
 fn assert_spans_fit(text: &str) {
     for span in spans(&read(text)) {
         assert!(span.start <= span.end && span.end <= text.len(), "{span:?} outside {text:?}");
-        assert!(text.is_char_boundary(span.start) && text.is_char_boundary(span.end), "{span:?} splits {text:?}");
+        assert!(
+            text.is_char_boundary(span.start) && text.is_char_boundary(span.end),
+            "{span:?} splits {text:?}"
+        );
     }
 }
 
@@ -65,12 +70,16 @@ fn fixture() -> Vec<String> {
             let path = format!("{}/fixtures/{file}", env!("CARGO_MANIFEST_DIR"));
             std::fs::read_to_string(path).unwrap().lines().map(str::to_owned).collect::<Vec<_>>()
         })
-        .map(|line| serde_json::from_str::<serde_json::Value>(&line).unwrap()["text"].as_str().unwrap().to_owned())
+        .map(|line| {
+            serde_json::from_str::<serde_json::Value>(&line).unwrap()["text"].as_str().unwrap().to_owned()
+        })
         .collect()
 }
 
 fn full_width(text: &str) -> String {
-    text.chars().map(|c| if c.is_ascii_digit() { char::from_u32(c as u32 - 0x30 + 0xff10).unwrap() } else { c }).collect()
+    text.chars()
+        .map(|c| if c.is_ascii_digit() { char::from_u32(c as u32 - 0x30 + 0xff10).unwrap() } else { c })
+        .collect()
 }
 
 #[test]
@@ -112,7 +121,7 @@ fn zero_width_characters_change_nothing() {
 fn a_text_over_the_limit_is_read_up_to_it() {
     let title = "300W LED Grow Light 100x3W ";
     let long = format!("{title}{}", "äx ".repeat(LIMIT));
-    assert_eq!(read(&long).advertised_w.unwrap().value.value, 300.0);
+    assert!((read(&long).advertised_w.unwrap().value.value - 300.0).abs() < 1e-9);
     let hidden = format!("{}{title}", " ".repeat(LIMIT));
     assert!(read(&hidden).advertised_w.is_none());
 }

@@ -120,11 +120,24 @@ fn current(page: Page, amps: &[usize], mains: bool, highest: Stated, read: &mut 
 fn paired<'a>(page: Page<'a>, f: &Figure) -> Option<&'a Figure> {
     let at = usize::from(f.item);
     let joins = |i: usize| match page.what(i) {
-        Some(What::Mark(Mark::At | Mark::Slash | Mark::Open | Mark::Colon | Mark::Equal | Mark::Current | Mark::Times | Mark::Close)) => true,
-        Some(What::Word(role)) => matches!(role, Role::At | Role::Ac | Role::Dc | Role::Current | Role::For | Role::UpTo | Role::Rating),
+        Some(What::Mark(
+            Mark::At
+            | Mark::Slash
+            | Mark::Open
+            | Mark::Colon
+            | Mark::Equal
+            | Mark::Current
+            | Mark::Times
+            | Mark::Close,
+        )) => true,
+        Some(What::Word(role)) => matches!(
+            role,
+            Role::At | Role::Ac | Role::Dc | Role::Current | Role::For | Role::UpTo | Role::Rating
+        ),
         _ => false,
     };
-    let volts = |i: usize| page.figure(i).filter(|v| matches!(v.unit, Unit::Volt | Unit::VoltAc | Unit::VoltDc));
+    let volts =
+        |i: usize| page.figure(i).filter(|v| matches!(v.unit, Unit::Volt | Unit::VoltAc | Unit::VoltDc));
     for i in at + 1..at + 5 {
         if let Some(v) = volts(i) {
             // `24V 1.5A 230V`: without a sign the one before is nearer.
@@ -163,9 +176,24 @@ fn of_the_light(page: Page, f: &Figure) -> bool {
 
 /// Whether the device at item `i` feeds the light: its volts are the light's supply.
 fn feeds(page: Page, i: usize) -> bool {
-    ["adapt", "driver", "supply", "psu", "netzteil", "transformer", "batter", "socket", "outlet", "alim", "aliment", "fuente", "fonte", "cord"]
-        .iter()
-        .any(|w| page.starts(i, w))
+    [
+        "adapt",
+        "driver",
+        "supply",
+        "psu",
+        "netzteil",
+        "transformer",
+        "batter",
+        "socket",
+        "outlet",
+        "alim",
+        "aliment",
+        "fuente",
+        "fonte",
+        "cord",
+    ]
+    .iter()
+    .any(|w| page.starts(i, w))
 }
 
 fn is_mains(page: Page, f: &Figure) -> bool {
@@ -185,13 +213,16 @@ fn labelled(page: Page, at: usize, unit: Unit) -> bool {
             What::Mark(Mark::Close | Mark::Open) => {}
             What::Word(Role::Ac) if unit == Unit::Volt => {
                 let f = page.figure(at);
-                return f.is_some_and(|f| f.range && f.low >= MAINS) || signed && page.role(k.wrapping_sub(1)) == Role::Voltage;
+                return f.is_some_and(|f| f.range && f.low >= MAINS)
+                    || signed && page.role(k.wrapping_sub(1)) == Role::Voltage;
             }
             What::Word(Role::Unit(u)) => return signed && u == unit,
             What::Word(Role::Voltage) => {
                 return signed && unit == Unit::Volt && page.figure(at).is_some_and(|f| f.high >= 3.0);
             }
-            What::Word(Role::Current) => return signed && unit == Unit::Amp && page.role(k.wrapping_sub(1)) != Role::Drive,
+            What::Word(Role::Current) => {
+                return signed && unit == Unit::Amp && page.role(k.wrapping_sub(1)) != Role::Drive;
+            }
             _ => return false,
         }
         i = k;

@@ -68,7 +68,9 @@ fn reason(read: &Read, says: Says, at: Span) -> Option<LeftWhy> {
         read.class.map(|t| t.span),
         read.replaces.map(|t| t.span),
     ];
-    if taken.contains(&Some(at)) || read.colours.iter().any(|c| c.span.start <= at.start && at.end <= c.span.end) {
+    if taken.contains(&Some(at))
+        || read.colours.iter().any(|c| c.span.start <= at.start && at.end <= c.span.end)
+    {
         return None;
     }
     Some(match says {

@@ -27,7 +27,13 @@ impl Printed {
     /// The same digits with the doubtful sign read as a decimal sign.
     pub(super) fn as_decimal(self) -> Self {
         if self.doubtful {
-            Self { value: self.value / 1000.0, half: self.half / 1000.0, doubtful: false, decimal: true, ..self }
+            Self {
+                value: self.value / 1000.0,
+                half: self.half / 1000.0,
+                doubtful: false,
+                decimal: true,
+                ..self
+            }
         } else {
             self
         }

@@ -14,7 +14,15 @@ const MOST_PIECES: f64 = 10.0;
 
 /// The pack, where the text states one.
 pub(super) fn units(page: Page) -> Option<Taken<u32>> {
-    const SIGNS: Cues = Cues::of(&[Role::Pack, Role::Pair, Role::Pieces, Role::Light, Role::Lights, Role::Bundle, Role::Part]);
+    const SIGNS: Cues = Cues::of(&[
+        Role::Pack,
+        Role::Pair,
+        Role::Pieces,
+        Role::Light,
+        Role::Lights,
+        Role::Bundle,
+        Role::Part,
+    ]);
     if !page.cues.any(SIGNS) {
         return None;
     }
@@ -23,10 +31,8 @@ pub(super) fn units(page: Page) -> Option<Taken<u32>> {
 
 fn taken(value: f64, start: u32, end: u32) -> Option<Taken<u32>> {
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "checked to be 2 to 500")]
-    (value >= 2.0 && value <= MOST && value.fract() == 0.0).then(|| Taken {
-        value: value as u32,
-        span: Span { start: start as usize, end: end as usize },
-    })
+    ((2.0..=MOST).contains(&value) && value.fract() == 0.0)
+        .then_some(Taken { value: value as u32, span: Span { start: start as usize, end: end as usize } })
 }
 
 /// "2-Pack", "set of 3", "2er Set", "twin pack", "pair of".
@@ -85,7 +91,9 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
         let first = if n.worded { i + 1 } else { i + 2 };
         for k in first..first + 6 {
             match page.what(k) {
-                Some(What::Word(Role::Part)) if i == 0 && page.words(k).trim_end_matches('\u{200b}').ends_with('s') && k > first => {
+                Some(What::Word(Role::Part))
+                    if i == 0 && page.words(k).trim_end_matches('\u{200b}').ends_with('s') && k > first =>
+                {
                     return taken(n.high, n.start, page.items[k].end);
                 }
                 Some(What::Word(Role::Lights)) => return taken(n.high, n.start, page.items[k].end),
@@ -118,7 +126,13 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
             || page.is_watts(i + 2);
         let label = matches!(
             before,
-            Role::Colour(_) | Role::Diode | Role::Chip | Role::Cob | Role::Led | Role::Device | Role::Quantity
+            Role::Colour(_)
+                | Role::Diode
+                | Role::Chip
+                | Role::Cob
+                | Role::Led
+                | Role::Device
+                | Role::Quantity
         ) || matches!(page.mark_before(i), Some(Mark::Colon | Mark::Equal));
         if ends && !label && page.mark(i + 2) != Some(Mark::Times) {
             return taken(n.high, n.start, page.items[i + 1].end);

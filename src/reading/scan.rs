@@ -1,5 +1,6 @@
 //! Text to tokens: words with their roles, numbers, signs, and codes such as `GL-1000` whose digits are no figure.
 
+use super::codes::joins_digits;
 use super::fold::{ASCII, Fold, Mark, next, past_skips};
 use super::number::{self, Printed};
 use super::roles::{Role, Unit};
@@ -29,9 +30,9 @@ pub(super) struct Token {
 }
 
 /// Where the tokenizer is.
-struct Scanner<'a> {
-    text: &'a str,
-    at: usize,
+pub(super) struct Scanner<'a> {
+    pub text: &'a str,
+    pub at: usize,
     spaced: bool,
     tokens: &'a mut Vec<Token>,
 }
@@ -57,7 +58,7 @@ pub(super) fn scan(text: &str, tokens: &mut Vec<Token>) {
 }
 
 impl Scanner<'_> {
-    fn push(&mut self, kind: Kind, start: usize) {
+    pub(super) fn push(&mut self, kind: Kind, start: usize) {
         self.push_to(kind, start, self.at);
     }
 
@@ -67,7 +68,7 @@ impl Scanner<'_> {
         self.spaced = false;
     }
 
-    fn byte(&self, at: usize) -> u8 {
+    pub(super) fn byte(&self, at: usize) -> u8 {
         self.text.as_bytes().get(at).copied().unwrap_or(0)
     }
 
@@ -129,7 +130,8 @@ impl Scanner<'_> {
             self.push(Kind::Mark(Mark::Times), start + cross);
             return;
         }
-        if !self.after_number() && (digit_next && !joins_digits(found, letters) || self.code_follows(found, letters))
+        if !self.after_number()
+            && (digit_next && !joins_digits(found, letters) || self.code_follows(found, letters))
         {
             self.code(start, hash);
             return;
@@ -145,23 +147,10 @@ impl Scanner<'_> {
         self.digit_at(self.at)
     }
 
-    fn digit_at(&self, at: usize) -> bool {
+    pub(super) fn digit_at(&self, at: usize) -> bool {
         let at = past_skips(self.text, at);
         let b = self.byte(at);
         b.is_ascii_digit() || (b >= 0x80 && matches!(next(self.text, at), Some((Fold::Digit(_), _))))
-    }
-
-    /// A hyphen and a digit after letters that are no word: `KX-6`.
-    fn code_follows(&self, found: Role, letters: u32) -> bool {
-        let no_word = match found {
-            Role::None | Role::Unit(_) | Role::Letter(_) | Role::DoubleEnded | Role::Short | Role::Stock => true,
-            // `FR-18` is a model, `IR-730nm` a wavelength.
-            Role::Colour(_) if letters == 2 => {
-                self.digit_at(self.at + 1) && self.byte(number::read(self.text, self.at + 1).end) | 0x20 != b'n'
-            }
-            _ => false,
-        };
-        no_word && matches!(self.byte(self.at), b'-' | b'_') && self.digit_at(self.at + 1)
     }
 
     /// A lone `x`: a times sign between a number and what it counts, else a letter of a name.
@@ -172,51 +161,14 @@ impl Scanner<'_> {
         );
         let lower = self.text.as_bytes()[start] != b'X';
         let known = matches!(self.tokens.last().map(|t| t.kind), Some(Kind::Word(r)) if r != Role::None);
-        if digit_next && !counts && !lower && !(known && !self.spaced) {
+        let glued = known && !self.spaced;
+        if digit_next && !(counts || lower || glued) {
             self.code(start, SEED);
         } else if counts || lower || known {
             self.push(Kind::Mark(Mark::Times), start);
         } else {
             self.push(Kind::Word(Role::None), start);
         }
-    }
-
-    /// Takes letters, digits and inner hyphens as one code.
-    fn code(&mut self, start: usize, mut hash: u64) {
-        let mut pure = true;
-        while let Some((folded, n)) = next(self.text, self.at) {
-            match folded {
-                Fold::Digit(d) => hash = step(hash, u32::from(d) + 0x30),
-                Fold::Letter(u) => hash = step(hash, u),
-                Fold::Skip => {}
-                Fold::Mark(Mark::Dash) if self.joins(self.at + n) => pure &= self.letters_between(start) <= 1,
-                Fold::Mark(Mark::Other) if self.byte(self.at) == b'_' && self.joins(self.at + n) => pure = false,
-                _ => break,
-            }
-            self.at += n;
-        }
-        let kind = match role(hash) {
-            Role::None => Kind::Code,
-            found if pure => Kind::Word(found),
-            _ => Kind::Code,
-        };
-        self.push(kind, start);
-    }
-
-    /// Whether a letter or digit stands at `at`, so that the sign before it is inside a code.
-    fn joins(&self, at: usize) -> bool {
-        matches!(next(self.text, past_skips(self.text, at)), Some((Fold::Letter(_) | Fold::Digit(_), _)))
-    }
-
-    /// Letters from `start` to here, zero-width characters not counted.
-    fn letters_between(&self, start: usize) -> usize {
-        let (mut at, mut count) = (start, 0);
-        while at < self.at {
-            let Some((folded, n)) = next(self.text, at) else { break };
-            count += usize::from(folded != Fold::Skip);
-            at += n;
-        }
-        count
     }
 
     fn number(&mut self) {
@@ -296,38 +248,4 @@ impl Scanner<'_> {
         }
         self.push(Kind::Word(found), start);
     }
-}
-
-/// Whether digits may follow the word directly without making it a code: `AC85`, `LED100`, `IR730nm`.
-fn joins_digits(role: Role, letters: u32) -> bool {
-    letters >= 2
-        && matches!(
-            role,
-            Role::Ac
-                | Role::Dc
-                | Role::Package(_)
-                | Role::Cob
-                | Role::Led
-                | Role::Diode
-                | Role::Chip
-                | Role::Colour(_)
-                | Role::DrawAdjective
-                | Role::DrawNoun
-                | Role::DrawVerb
-                | Role::Power
-                | Role::Rating
-                | Role::Only
-                | Role::Ppf
-                | Role::Ppe
-                | Role::Input
-                | Role::Voltage
-                | Role::Current
-                | Role::Lamp(_)
-                | Role::Equivalent
-                | Role::Replaces
-                | Role::Each
-                | Role::Approx
-                | Role::Times
-                | Role::UpTo
-        )
 }
