@@ -88,11 +88,12 @@ fn crossed_before(page: Page, at: usize) -> Option<usize> {
 /// `3W LED × 100`: the figure after the cross.
 fn crossed_after(page: Page, at: usize) -> Option<usize> {
     let mut i = at + 1;
-    while i < at + 4
+    while i < at + 6
         && (matches!(
             page.role(i),
             Role::Led | Role::Diode | Role::Chip | Role::Cob | Role::Double | Role::Package(_)
-        ) || page.figure(i).is_some_and(|f| f.unit == Unit::Bare && package_number(f.high).is_some()))
+        ) || page.figure(i).is_some_and(|f| f.unit == Unit::Bare && package_number(f.high).is_some())
+            || page.mark(i) == Some(Mark::Dash) && !page.breaks(i))
     {
         i += 1;
     }

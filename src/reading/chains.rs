@@ -30,7 +30,10 @@ impl Builder<'_> {
         let fits = match unit {
             Unit::Watt => second.value == 0.0 || apart || foreign,
             Unit::PhotonFlux => true,
-            Unit::Bare => matches!(self.role(i + 2), Role::Diode) && second.value == 0.0,
+            Unit::Bare => {
+                let thousand = second.value == 0.0 || !self.text.is_ascii();
+                matches!(self.role(i + 2), Role::Diode | Role::Led) && thousand
+            }
             _ => false,
         };
         fits.then_some(Printed {

@@ -2,6 +2,7 @@
 
 use super::array::LARGEST_BEAD;
 use super::figures::{Figure, What};
+use super::fold::Mark;
 use super::page::Page;
 use super::phrase::{DRAW, Phrase};
 use super::roles::{Cues, Role, Unit};
@@ -17,7 +18,9 @@ pub(super) fn class(
     left: &Phrase,
     right: &Phrase,
 ) -> bool {
-    if page.role(at + 1) == Role::Per && matches!(page.role(at + 2), Role::Cob | Role::Chip | Role::Led) {
+    if (page.role(at + 1) == Role::Per || page.mark(at + 1) == Some(Mark::Slash))
+        && matches!(page.role(at + 2), Role::Cob | Role::Chip | Role::Led)
+    {
         return true;
     }
     if f.high > LARGEST_BEAD || f.range || f.list {
@@ -38,7 +41,7 @@ pub(super) fn class(
     if page.role(at + 1) == Role::Led && leads_to_beads(page, at + 2) {
         return true;
     }
-    let labelled = left.near.any(BEAD.and(Role::Kind.cue()))
+    let labelled = left.near.any(BEAD.and(Role::Kind.cue())) && !counted_noun(page, at)
         || (left.near.any(Cues::of(&[Role::Led, Role::Power]))
             && left.cues.any(Cues::of(&[Role::Kind, Role::Chip])))
         || (left.near.any(Role::Each.cue()) && left.cues.any(BEAD));
@@ -49,8 +52,17 @@ pub(super) fn class(
         return true;
     }
     // "120 total, 5W each": each of the diodes, unless lights are sold together.
-    let each = page.role(at + 1) == Role::Each || right.near.any(Role::Each.cue());
+    let each = page.role(at + 1) == Role::Each
+        || left.near.any(Role::Each.cue())
+        || right.near.any(Role::Each.cue());
     each && pack.is_none() && others && page.cues.any(BEAD.and(Cues::of(&[Role::Led, Role::Pieces])))
+}
+
+/// "120 LEDs 10W": the diode word before the watts belongs to the count before it.
+fn counted_noun(page: Page, at: usize) -> bool {
+    at >= 2
+        && page.role(at - 1) == Role::Diode
+        && page.figure(at - 2).is_some_and(|n| n.unit == Unit::Bare && package_number(n.high).is_none())
 }
 
 /// `10W LED 60 pcs`: LED in the singular with a count after it.

@@ -232,7 +232,7 @@ fn part_of_part(page: Page, at: usize) -> bool {
     at >= 2
         && matches!(page.role(at - 1), Role::Of | Role::With)
         && (matches!(page.role(at - 2), Role::Part | Role::Board)
-            && page.figure(at.wrapping_sub(3)).is_some()
+            && page.figure(at.wrapping_sub(3)).is_some_and(|n| n.unit == Unit::Bare)
             || page.role(at - 2) == Role::Each)
 }
 

@@ -17,7 +17,7 @@ pub(super) fn is_light(page: Page) -> bool {
     for i in 0..page.items.len() {
         match page.items[i].what {
             What::Word(Role::Device) => thing = Some(false),
-            What::Word(Role::Measured) if page.is(i, "meter") => thing = Some(false),
+            What::Word(Role::Measured) if !light_before && page.is(i, "meter") => thing = Some(false),
             What::Word(Role::Wall)
                 if !light_before
                     && !matches!(page.role(i + 1), Role::Power | Role::DrawNoun)

@@ -32,6 +32,9 @@ pub(super) fn unitless(page: Page, f: &Figure, arrays: &Arrays, index: usize) ->
             What::Mark(Mark::Colon | Mark::Equal) => signed = true,
             What::Mark(Mark::Compare | Mark::Tilde | Mark::Current | Mark::Close | Mark::Open) => {}
             What::Word(Role::Approx | Role::Only) => {}
+            What::Word(Role::Unit(Unit::Watt)) if page.role_before(k) == Role::DrawAdjective => {
+                return Says::Draw(3);
+            }
             What::Word(Role::Unit(Unit::Watt)) => {
                 return if signed { labelled(page, k) } else { Says::Nothing };
             }

@@ -70,7 +70,10 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
     if f.per {
         return Says::Left(LeftWhy::Part);
     }
-    if left.near.any(Role::Deny.cue()) || denied(page, at) {
+    if left.near.any(Role::Deny.cue())
+        || left.cues.any(Role::Deny.cue()) && not_before(page, at)
+        || denied(page, at)
+    {
         return Says::Left(LeftWhy::Denied);
     }
     if let Some(array) = arrays.iter().find(|a| a.watts == index) {
@@ -96,6 +99,18 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
         return Says::Selected;
     }
     draw(page, f, at, pack, before, (&left, &right))
+}
+
+/// "do NOT buy 1000W": a denial up to three words before, but not "no" and its own noun ("no fan, 300W").
+fn not_before(page: Page, at: usize) -> bool {
+    (1..=3).any(|d| at >= d && page.role(at - d) == Role::Deny && !page.is(at - d, "no"))
+}
+
+/// "A 600W HPS uses 660W": a verb of drawing whose subject is another lamp.
+fn draws_elsewhere(page: Page, at: usize) -> bool {
+    (1..=3).any(|d| {
+        at > d && page.role(at - d) == Role::DrawVerb && matches!(page.role(at - d - 1), Role::Lamp(_))
+    })
 }
 
 /// Another device's watts, a limit of load, a joke or a saving.
@@ -138,6 +153,9 @@ fn draw(
     let index = before.len();
     if page.mark(at + 1) == Some(Mark::Question) && left.cues.any(DRAW) {
         return Says::Left(LeftWhy::Rhetoric);
+    }
+    if left.cues.any(Role::DrawVerb.cue()) && draws_elsewhere(page, at) {
+        return Says::Left(LeftWhy::OtherDevice);
     }
     if left.cues.any(DRAW) || right.cues.any(DRAW) {
         let label = left.cues.any(Cues::of(&[Role::DrawAdjective, Role::DrawNoun, Role::Input]));

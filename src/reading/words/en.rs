@@ -126,7 +126,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Each, "each ea apiece"),
     (R::Total, "total combined altogether overall together totals totaling totalling"),
     // Draw.
-    (R::DrawVerb, "draws drawing consumes consuming uses using pulls pulling eats consume pull sips"),
+    (R::DrawVerb, "draws drawing consumes consuming uses using pulls pulling eats consume pull sips runs"),
     (R::DrawAdjective, "actual actually real true effective practical realistic genuine really truly honest"),
     (R::DrawNoun, "draw consumption consumed drawn usage"),
     (R::Input, "input"),
