@@ -67,6 +67,8 @@ pub enum LeftWhy {
     Outranked,
     /// Nothing says what it is.
     Unclear,
+    /// Beyond the part of the text that is read.
+    BeyondLimit,
 }
 
 /// Words that look like a figure and were deliberately not taken.

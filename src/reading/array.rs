@@ -3,11 +3,11 @@
 
 use smallvec::SmallVec;
 
+use super::class::package_number;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::page::Page;
 use super::roles::{Cues, Role, Unit};
-use super::watts::package_number;
 
 /// The largest class in watts that a bead has; above it only a COB.
 pub(super) const LARGEST_BEAD: f64 = 20.0;
@@ -88,8 +88,12 @@ fn crossed_before(page: Page, at: usize) -> Option<usize> {
 /// `3W LED × 100`: the figure after the cross.
 fn crossed_after(page: Page, at: usize) -> Option<usize> {
     let mut i = at + 1;
-    while i < at + 4 && (matches!(page.role(i), Role::Led | Role::Diode | Role::Chip | Role::Cob | Role::Double | Role::Package(_))
-            || page.figure(i).is_some_and(|f| f.unit == Unit::Bare && package_number(f.high).is_some()))
+    while i < at + 6
+        && (matches!(
+            page.role(i),
+            Role::Led | Role::Diode | Role::Chip | Role::Cob | Role::Double | Role::Package(_)
+        ) || page.figure(i).is_some_and(|f| f.unit == Unit::Bare && package_number(f.high).is_some())
+            || page.mark(i) == Some(Mark::Dash) && !page.breaks(i))
     {
         i += 1;
     }
@@ -98,8 +102,9 @@ fn crossed_after(page: Page, at: usize) -> Option<usize> {
     }
     match page.what(i + 1)? {
         What::Figure(f) => {
-            let side = page.words(i + 2).len() == 1 && matches!(page.words(i + 2).as_bytes()[0] | 0x20, b'd' | b'h' | b'l');
-            let count = is_count(&page.figures[usize::from(f)]) && !side && page.mark(i + 2) != Some(Mark::Times);
+            let side = ["d", "h", "l"].iter().any(|side| page.is(i + 2, side));
+            let count =
+                is_count(&page.figures[usize::from(f)]) && !side && page.mark(i + 2) != Some(Mark::Times);
             count.then_some(usize::from(f))
         }
         _ => None,
@@ -115,7 +120,9 @@ fn listed(page: Page, at: usize) -> Option<usize> {
         i = i.checked_sub(1)?;
         match page.items[i].what {
             What::Word(Role::Pieces | Role::Diode | Role::Led | Role::Chip | Role::Cob) => thing = true,
-            What::Word(Role::Of | Role::DoubleEnded | Role::At | Role::With | Role::Unit(Unit::Amp)) => joined = true,
+            What::Word(Role::Of | Role::DoubleEnded | Role::At | Role::With | Role::Unit(Unit::Amp)) => {
+                joined = true;
+            }
             What::Word(Role::Double | Role::Kind | Role::Each) => {}
             What::Word(Role::None) if others < 2 => others += 1,
             What::Mark(Mark::Open | Mark::At) => {}
@@ -123,15 +130,17 @@ fn listed(page: Page, at: usize) -> Option<usize> {
                 let n = usize::from(n);
                 let count = is_count(&page.figures[n]) && page.mark_before(i) != Some(Mark::Times);
                 let right = page.right(at);
-                let after = page.first_right(at, DIODE.and(Cues::of(&[Role::Light, Role::Lights, Role::Part])), 4);
+                let after =
+                    page.first_right(at, DIODE.and(Cues::of(&[Role::Light, Role::Lights, Role::Part])), 4);
                 let product = (page.figures[n].high * f.high - f.high).abs() > 0.1
                     && page.figures.iter().any(|w| {
                         w.unit == Unit::Watt && (w.high - page.figures[n].high * f.high).abs() < 0.01 * w.high
                     });
                 let each = right.near.any(Role::Each.cue()) || page.role_before(at) == Role::Each;
-                let beads = after.any(Cues::of(&[Role::Diode, Role::Chip])) || (after.any(Role::Led.cue()) && thing);
+                let beads =
+                    after.any(Cues::of(&[Role::Diode, Role::Chip])) || (after.any(Role::Led.cue()) && thing);
                 let cob = page.first_right(at, Role::Cob.cue(), 3).any(Role::Cob.cue());
-                let sure = joined && thing || each && thing || beads || product && thing || cob;
+                let sure = thing && (joined || each || product) || beads || cob;
                 return (count && sure).then_some(n);
             }
             _ => return None,
@@ -148,7 +157,10 @@ fn judge(page: Page, count: usize, watts: usize, crossed: bool, pack: Option<u32
     let after = page.first_right(z, DIODE.and(AFTER), 5);
     let near = page.role(z + 1).cue();
     let before = page.role_before(a).cue();
-    let worded = between.any(DIODE) || after.any(DIODE) || before.any(DIODE) || page.mark_before(a) == Some(Mark::Colon);
+    let worded = between.any(DIODE)
+        || after.any(DIODE)
+        || before.any(DIODE)
+        || page.mark_before(a) == Some(Mark::Colon);
     let cob = between.any(Role::Cob.cue()) || after.any(Role::Cob.cue()) || before.any(Role::Cob.cue());
     let of = if cob || (page.cues.any(Role::Cob.cue()) && w.high > LARGEST_BEAD && crossed) {
         Of::Cobs
@@ -156,7 +168,10 @@ fn judge(page: Page, count: usize, watts: usize, crossed: bool, pack: Option<u32
         Of::Device
     } else if replaced(page, a, z) {
         Of::Replaced
-    } else if pack.is_some_and(|p| (f64::from(p) - n.high).abs() < 0.5) && !between.any(DIODE) && !after.any(DIODE) {
+    } else if pack.is_some_and(|p| (f64::from(p) - n.high).abs() < 0.5)
+        && !between.any(DIODE)
+        && !after.any(DIODE)
+    {
         Of::Lights
     } else if between.any(Role::Part.cue())
         || (near.any(Role::Part.cue()) && n.high <= 16.0)
@@ -174,13 +189,20 @@ fn judge(page: Page, count: usize, watts: usize, crossed: bool, pack: Option<u32
     Some(Array { count, watts, of, worded })
 }
 
-const AFTER: Cues = Cues::of(&[Role::Cob, Role::Light, Role::Part, Role::Equivalent, Role::Lamp(crate::facts::LampKind::Hps)]);
+const AFTER: Cues = Cues::of(&[
+    Role::Cob,
+    Role::Light,
+    Role::Part,
+    Role::Equivalent,
+    Role::Lamp(crate::facts::LampKind::Hps),
+]);
 
 /// `replaces 4 x 54W T5 lamps`.
 fn replaced(page: Page, a: usize, z: usize) -> bool {
     let lamp = Cues::of(&[Role::Lamp(crate::facts::LampKind::Hps), Role::Tube, Role::Replacement]);
     let claim = Cues::of(&[Role::Replaces, Role::Versus, Role::Equivalent]);
-    page.left(a).cues.any(claim) || page.first_right(z, lamp.and(DIODE), 3).any(lamp)
+    page.cues.any(claim) && page.left(a).cues.any(claim)
+        || page.cues.any(lamp) && page.first_right(z, lamp.and(DIODE), 3).any(lamp)
 }
 
 /// `10W double chip (2 x 5W)`: the two or three dice of one bead.
@@ -193,10 +215,17 @@ fn half_chip(page: Page, n: &Figure, w: &Figure) -> bool {
 
 /// Denied arrays go; among arrays of a few things without a diode word, those that match the number of heads are parts.
 fn drop_unlikely(page: Page, arrays: &mut Arrays) {
+    let denials = page.cues.any(Role::Deny.cue());
     arrays.retain(|a| {
+        if !denials {
+            return true;
+        }
         let last = page.figures[a.count].item.max(page.figures[a.watts].item);
         !denied(page, usize::from(last))
-            && !page.left(usize::from(page.figures[a.count].item.min(page.figures[a.watts].item))).near.any(Role::Deny.cue())
+            && !page
+                .left(usize::from(page.figures[a.count].item.min(page.figures[a.watts].item)))
+                .near
+                .any(Role::Deny.cue())
     });
     for a in arrays.iter_mut() {
         let n = page.figures[a.count].high;
@@ -215,6 +244,17 @@ pub(super) fn denied(page: Page, at: usize) -> bool {
     page.mark(i) == Some(Mark::Question) && page.role(i + 1) == Role::Deny
 }
 
+/// The number that "twin", "tri", "quad" stand for.
+pub(super) fn fold_of(page: Page, i: usize) -> f64 {
+    if page.starts(i, "tri") {
+        3.0
+    } else if page.starts(i, "quad") {
+        4.0
+    } else {
+        2.0
+    }
+}
+
 /// The number of heads, bars or panels that the text gives.
 fn heads(page: Page) -> Option<f64> {
     page.items.iter().enumerate().find_map(|(i, item)| {
@@ -222,13 +262,7 @@ fn heads(page: Page) -> Option<f64> {
         let dash = usize::from(page.mark_before(i) == Some(Mark::Dash));
         match page.figure_before(i - dash) {
             Some(f) if is_count(f) => Some(f.high),
-            _ if page.role_before(i - dash) == Role::Double => {
-                Some(match page.words(i - dash - 1).as_bytes()[1] | 0x20 {
-                    b'r' => 3.0,
-                    b'u' => 4.0,
-                    _ => 2.0,
-                })
-            }
+            _ if page.role_before(i - dash) == Role::Double => Some(fold_of(page, i - dash - 1)),
             _ => None,
         }
     })

@@ -3,19 +3,22 @@
 //! The listing's word decides; without one the colour temperature or the wavelength does. Ratios and percentages are no
 //! counts.
 
+use super::class::package_number;
 use super::figures::{Figure, What};
 use super::fold::Mark;
+use super::hues::{after_colour, by_figure, is_count, letters, number_first, ratio_letters};
 use super::page::Page;
 use super::roles::{Role, Unit};
-use super::watts::{Says, white_letter};
 use super::watts;
+use super::watts::{Says, white_letter};
 use crate::facts::{Colour, ColourCount, ColourWord, LeftWhy, Read, Span, Taken};
-
-/// The most diodes of one colour.
-const MOST: f64 = 1_000_000.0;
 
 /// Fills `colours`.
 pub(super) fn choose(page: Page, says: &mut watts::All, read: &mut Read) {
+    let letters = Role::Colour(ColourWord::Red).cue();
+    if !page.cues.any(letters) && !page.has_unit(&[Unit::Nanometre, Unit::Kelvin]) {
+        return;
+    }
     let mut used = 0usize; // items before this one belong to an earlier colour
     let mut i = 0;
     while i < page.items.len() {
@@ -35,67 +38,14 @@ pub(super) fn choose(page: Page, says: &mut watts::All, read: &mut Read) {
     refuse_too_many(read);
 }
 
-/// A wave length or colour temperature as a word: the bands of the labelling conventions.
-fn by_figure(f: &Figure) -> Option<(ColourWord, Colour)> {
-    let v = f.high;
-    match f.unit {
-        Unit::Nanometre => {
-            let word = match v {
-                x if x < 400.0 => ColourWord::Uv,
-                x if x < 500.0 => ColourWord::Blue,
-                x if x < 570.0 => ColourWord::Green,
-                x if x < 620.0 => ColourWord::Orange,
-                x if x < 640.0 => ColourWord::Red,
-                x if x < 700.0 => ColourWord::DeepRed,
-                x if x < 760.0 => ColourWord::FarRed,
-                _ => ColourWord::Ir,
-            };
-            Some((word, Colour::from_nanometres(v)))
-        }
-        Unit::Kelvin if v >= 1000.0 => {
-            let word = match v {
-                x if x < 4000.0 => ColourWord::WarmWhite,
-                x if x < 5000.0 => ColourWord::White,
-                _ => ColourWord::CoolWhite,
-            };
-            Some((word, Colour::White))
-        }
-        _ => None,
-    }
-}
-
-fn is_count(f: &Figure) -> bool {
-    f.unit == Unit::Bare && !f.range && !f.list && !f.decimal && f.high >= 1.0 && f.high <= MOST
-}
-
 /// A colour word at item `i` with its number before or after it; returns the item after what was used.
 fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
-    let (mut word, letter) = match page.role(i) {
+    let (word, letter) = match page.role(i) {
         Role::Colour(word) => (word, false),
         Role::Letter(word) => (word, true),
         _ => return None,
     };
-    let mut first = i;
-    let dash = usize::from(page.mark_before(i) == Some(Mark::Dash) && !page.breaks(i - 1));
-    let modifier = page.role_before(i - dash);
-    if dash == 1 && matches!(modifier, Role::Deep | Role::Far | Role::Warm | Role::Cool) {
-        first = i - 1;
-    }
-    match modifier {
-        Role::Deep if word == ColourWord::Red => word = ColourWord::DeepRed,
-        Role::Far if word == ColourWord::Red => word = ColourWord::FarRed,
-        Role::Warm if word == ColourWord::White => word = ColourWord::WarmWhite,
-        Role::Cool if word == ColourWord::White => word = ColourWord::CoolWhite,
-        _ => {}
-    }
-    // Modifiers before the colour: deep, far, warm, royal.
-    while first > used
-        && matches!(page.role(first - 1), Role::Deep | Role::Far | Role::Warm | Role::Cool)
-        || first > used && page.role(first - 1) == Role::None && matches!(page.what(first - 1), Some(What::Word(_)))
-            && ["royal", "natural", "neutral", "pure", "super", "bright"].contains(&page.words(first - 1).to_ascii_lowercase().as_str())
-    {
-        first -= 1;
-    }
+    let (word, first) = modified(page, i, word, used);
     if page.role_before(first) == Role::All {
         return all_of_one(first, word, read);
     }
@@ -116,11 +66,12 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
     if letter && !letters(page, i) {
         return None;
     }
-    let before = k.checked_sub(1).filter(|&b| b >= used && used <= b).and_then(|b| page.figure(b).map(|f| (b, f)));
+    let before = k.checked_sub(1).filter(|&b| b >= used).and_then(|b| page.figure(b).map(|f| (b, f)));
     let end = after_colour(page, i, &mut wave);
     let glued = page.figure(i + 1).is_some_and(is_count) && !page.spaced(i + 1);
     let total = |f: &Figure| {
-        read.diode_count.is_some_and(|c| c.span == super::power::span(f)) && page.figure(i + 1).is_some_and(is_count)
+        read.diode_count.is_some_and(|c| c.span == super::power::span(f))
+            && page.figure(i + 1).is_some_and(is_count)
     };
     if let Some((b, f)) = before
         && is_count(f)
@@ -130,7 +81,7 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
         && (f.item as usize) >= used
     {
         let shared = page.mark(i + 1) == Some(Mark::Slash)
-            && matches!(page.role(i + 2), Role::Colour(_) | Role::Deep | Role::Far | Role::Warm | Role::Cool)
+            && (matches!(page.role(i + 2), Role::Colour(_)) || modifies(page, i + 2))
             || page.mark_before(k.wrapping_sub(1)) == Some(Mark::Colon) && ratio_letters(page, b);
         if shared {
             read.left.push(crate::facts::Left { span: super::power::span(f), why: LeftWhy::Ratio });
@@ -146,19 +97,30 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
     // The number after: "Red 198", "UV 2pcs", "Red 630nm: 64pcs", "white (3200K) x 60".
     let mut j = end.max(i + 1);
     while matches!(page.mark(j), Some(Mark::Colon | Mark::Equal | Mark::Times | Mark::Open))
-        || matches!(page.role(j), Role::Led | Role::Diode | Role::Chip | Role::Quantity) && page.mark(j + 1).is_some_and(|m| matches!(m, Mark::Colon | Mark::Times))
+        || matches!(page.role(j), Role::Led | Role::Diode | Role::Chip | Role::Quantity)
+            && page.mark(j + 1).is_some_and(|m| matches!(m, Mark::Colon | Mark::Times))
     {
         j += 1;
     }
     let f = page.figure(j)?;
     let unit_next = page.role(j + 1);
     let lists = j > i + 1 || !letter;
-    let next_colour = matches!(unit_next, Role::Colour(_) | Role::Deep | Role::Far | Role::Warm | Role::Cool)
+    let next_colour = (matches!(unit_next, Role::Colour(_)) || modifies(page, j + 1))
         && page.mark(j - 1) != Some(Mark::Times)
         && number_first(page, j);
-    let counts_other = matches!(unit_next, Role::Diode | Role::Led | Role::Chip | Role::Cob | Role::Part | Role::Board | Role::Light | Role::Lights)
-        && !matches!(page.mark(j - 1), Some(Mark::Colon | Mark::Times | Mark::Equal));
-    let model = page.mark(j + 1) == Some(Mark::Times) || watts::package_number(f.high).is_some() && f.unit == Unit::Bare;
+    let counts_other = matches!(
+        unit_next,
+        Role::Diode
+            | Role::Led
+            | Role::Chip
+            | Role::Cob
+            | Role::Part
+            | Role::Board
+            | Role::Light
+            | Role::Lights
+    ) && !matches!(page.mark(j - 1), Some(Mark::Colon | Mark::Times | Mark::Equal));
+    let model =
+        page.mark(j + 1) == Some(Mark::Times) || package_number(f.high).is_some() && f.unit == Unit::Bare;
     if is_count(f) && lists && !next_colour && !counts_other && !model {
         let stop = if unit_next == Role::Pieces { j + 2 } else { j + 1 };
         add(page, read, word, wave, f.high, first, stop);
@@ -167,36 +129,27 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
     None
 }
 
-/// Whether in this list the numbers stand before their colours: the colour after the number at item `j` has none after it.
-fn number_first(page: Page, j: usize) -> bool {
-    let mut k = j + 1;
-    while matches!(page.role(k), Role::Colour(_) | Role::Deep | Role::Far | Role::Warm | Role::Cool) {
-        k += 1;
-    }
-    !page.figure(k).is_some_and(is_count)
+/// Whether the item modifies a colour: deep, far, warm, cool.
+fn modifies(page: Page, i: usize) -> bool {
+    matches!(page.role(i), Role::Deep | Role::Far | Role::Warm | Role::Cool)
 }
 
-/// Skips a wavelength or temperature in brackets or bare after the colour at item `i`; returns the item after it.
-fn after_colour(page: Page, i: usize, wave: &mut Option<Colour>) -> usize {
-    let mut j = i + 1;
-    let open = page.mark(j) == Some(Mark::Open);
-    if open {
-        j += 1;
+/// The colour with the words before it taken in ("deep red", "far-red", "royal blue"), and the first item of it.
+fn modified(page: Page, i: usize, word: ColourWord, used: usize) -> (ColourWord, usize) {
+    const PLAIN: [&str; 6] = ["royal", "natural", "neutral", "pure", "super", "bright"];
+    let dash = usize::from(page.mark_before(i) == Some(Mark::Dash) && !page.breaks(i - 1));
+    let word = match (page.role_before(i - dash), word) {
+        (Role::Deep, ColourWord::Red) => ColourWord::DeepRed,
+        (Role::Far, ColourWord::Red) => ColourWord::FarRed,
+        (Role::Warm, ColourWord::White) => ColourWord::WarmWhite,
+        (Role::Cool, ColourWord::White) => ColourWord::CoolWhite,
+        _ => word,
+    };
+    let mut first = if dash == 1 && i >= 2 && modifies(page, i - 2) { i - 1 } else { i };
+    while first > used && (modifies(page, first - 1) || PLAIN.iter().any(|w| page.is(first - 1, w))) {
+        first -= 1;
     }
-    let mut any = false;
-    while let Some(f) = page.figure(j) {
-        let Some((_, colour)) = by_figure(f) else { break };
-        *wave = wave.or(Some(colour).filter(|_| !any || !f.range));
-        any = true;
-        j += 1;
-        if matches!(page.mark(j), Some(Mark::Slash | Mark::And | Mark::Plus)) && page.figure(j + 1).is_some_and(|f| by_figure(f).is_some()) {
-            j += 1;
-        }
-    }
-    if open && any && page.mark(j) == Some(Mark::Close) {
-        j += 1;
-    }
-    if any { j } else { i + 1 }
+    (word, first)
 }
 
 /// "all blue 60 x 3W": every diode has that colour.
@@ -221,7 +174,10 @@ fn figure(page: Page, index: usize, used: usize, says: &mut watts::All, read: &m
         return Some(at + 1);
     }
     let (word, colour) = by_figure(f)?;
-    let named = |k: usize| matches!(page.role(k), Role::Colour(_) | Role::Deep | Role::Far | Role::Warm | Role::Cool) || page.words(k).eq_ignore_ascii_case("royal");
+    let named = |k: usize| {
+        matches!(page.role(k), Role::Colour(_) | Role::Deep | Role::Far | Role::Warm | Role::Cool)
+            || page.is(k, "royal")
+    };
     if named(at + 1) || f.list {
         return None;
     }
@@ -247,7 +203,9 @@ fn figure(page: Page, index: usize, used: usize, says: &mut watts::All, read: &m
     }
     // `48× 660 nm`, `12 pcs 660nm`
     let mut k = at;
-    while k > used && matches!(page.items[k - 1].what, What::Word(Role::Pieces | Role::Of) | What::Mark(Mark::Times)) {
+    while k > used
+        && matches!(page.items[k - 1].what, What::Word(Role::Pieces | Role::Of) | What::Mark(Mark::Times))
+    {
         k -= 1;
     }
     let n = page.figure(k.checked_sub(1)?)?;
@@ -258,25 +216,21 @@ fn figure(page: Page, index: usize, used: usize, says: &mut watts::All, read: &m
     })
 }
 
-/// Whether the letter at item `i` stands in a list of letters with numbers, at least two different ones.
-fn letters(page: Page, i: usize) -> bool {
-    let from = i.saturating_sub(5);
-    (from..(i + 6).min(page.items.len())).any(|k| {
-        k != i
-            && (matches!(page.role(k), Role::Letter(_)) && page.role(k) != page.role(i)
-                || page.is_watts(k) && white_letter(page, k)
-                || matches!(page.role(k), Role::Colour(_)) && page.figure_before(k).is_some_and(is_count) && page.words(k).len() == 2)
-    })
-}
-
-/// `R:B 8:1`
-fn ratio_letters(page: Page, b: usize) -> bool {
-    b >= 3 && matches!(page.role(b - 2), Role::Letter(_))
-}
-
 /// Adds a count; entries under the same word are summed.
-fn add(page: Page, read: &mut Read, word: ColourWord, wave: Option<Colour>, count: f64, from: usize, to: usize) {
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "counts are between 1 and a million")]
+fn add(
+    page: Page,
+    read: &mut Read,
+    word: ColourWord,
+    wave: Option<Colour>,
+    count: f64,
+    from: usize,
+    to: usize,
+) {
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "counts are between 1 and a million"
+    )]
     let count = count as u32;
     let last = to.min(page.items.len()).max(from + 1) - 1;
     let span = Span { start: page.items[from].start as usize, end: page.items[last].end as usize };
@@ -286,7 +240,9 @@ fn add(page: Page, read: &mut Read, word: ColourWord, wave: Option<Colour>, coun
 
 /// More diodes than a light can have are a misread list.
 fn refuse_too_many(read: &mut Read) {
-    if read.colours.iter().map(|c| u64::from(c.value.count)).sum::<u64>() > u64::from(crate::facts::Count::MOST) {
+    if read.colours.iter().map(|c| u64::from(c.value.count)).sum::<u64>()
+        > u64::from(crate::facts::Count::MOST)
+    {
         read.colours.clear();
     }
 }

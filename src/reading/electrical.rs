@@ -27,6 +27,10 @@ struct Volts {
 
 /// Fills `volts`, `amps`, `supply` and `drive`.
 pub(super) fn choose(page: Page, read: &mut Read) {
+    let units = [Unit::Volt, Unit::VoltAc, Unit::VoltDc, Unit::Amp, Unit::Milliamp];
+    if !page.has_unit(&units) && !page.cues.any(Role::Voltage.cue()) {
+        return;
+    }
     let mut volts: SmallVec<[Volts; 6]> = SmallVec::new();
     let mut amps: SmallVec<[usize; 4]> = SmallVec::new();
     for (k, f) in page.figures.iter().enumerate() {
@@ -116,11 +120,24 @@ fn current(page: Page, amps: &[usize], mains: bool, highest: Stated, read: &mut 
 fn paired<'a>(page: Page<'a>, f: &Figure) -> Option<&'a Figure> {
     let at = usize::from(f.item);
     let joins = |i: usize| match page.what(i) {
-        Some(What::Mark(Mark::At | Mark::Slash | Mark::Open | Mark::Colon | Mark::Equal | Mark::Current | Mark::Times | Mark::Close)) => true,
-        Some(What::Word(role)) => matches!(role, Role::At | Role::Ac | Role::Dc | Role::Current | Role::For | Role::UpTo | Role::Rating),
+        Some(What::Mark(
+            Mark::At
+            | Mark::Slash
+            | Mark::Open
+            | Mark::Colon
+            | Mark::Equal
+            | Mark::Current
+            | Mark::Times
+            | Mark::Close,
+        )) => true,
+        Some(What::Word(role)) => matches!(
+            role,
+            Role::At | Role::Ac | Role::Dc | Role::Current | Role::For | Role::UpTo | Role::Rating
+        ),
         _ => false,
     };
-    let volts = |i: usize| page.figure(i).filter(|v| matches!(v.unit, Unit::Volt | Unit::VoltAc | Unit::VoltDc));
+    let volts =
+        |i: usize| page.figure(i).filter(|v| matches!(v.unit, Unit::Volt | Unit::VoltAc | Unit::VoltDc));
     for i in at + 1..at + 5 {
         if let Some(v) = volts(i) {
             // `24V 1.5A 230V`: without a sign the one before is nearer.
@@ -159,17 +176,30 @@ fn of_the_light(page: Page, f: &Figure) -> bool {
 
 /// Whether the device at item `i` feeds the light: its volts are the light's supply.
 fn feeds(page: Page, i: usize) -> bool {
-    let word = page.words(i).to_ascii_lowercase();
-    ["adapt", "driver", "supply", "psu", "netzteil", "transformer", "batter", "socket", "outlet", "alim", "aliment", "fuente", "fonte", "cord"]
-        .iter()
-        .any(|w| word.starts_with(w))
-        || !word.is_ascii()
+    [
+        "adapt",
+        "driver",
+        "supply",
+        "psu",
+        "netzteil",
+        "transformer",
+        "batter",
+        "socket",
+        "outlet",
+        "alim",
+        "aliment",
+        "fuente",
+        "fonte",
+        "cord",
+    ]
+    .iter()
+    .any(|w| page.starts(i, w))
 }
 
 fn is_mains(page: Page, f: &Figure) -> bool {
     let at = usize::from(f.item);
     let dc = f.unit == Unit::VoltDc || page.role_before(at) == Role::Dc;
-    let output = page.left(at).cues.any(Role::Rating.cue()) && page.words(at.wrapping_sub(1)).eq_ignore_ascii_case("output");
+    let output = page.left(at).cues.any(Role::Rating.cue()) && page.is(at.wrapping_sub(1), "output");
     f.unit == Unit::VoltAc && f.high > 24.0 || (f.high >= MAINS && !dc && !output)
 }
 
@@ -183,13 +213,16 @@ fn labelled(page: Page, at: usize, unit: Unit) -> bool {
             What::Mark(Mark::Close | Mark::Open) => {}
             What::Word(Role::Ac) if unit == Unit::Volt => {
                 let f = page.figure(at);
-                return f.is_some_and(|f| f.range && f.low >= MAINS) || signed && page.role(k.wrapping_sub(1)) == Role::Voltage;
+                return f.is_some_and(|f| f.range && f.low >= MAINS)
+                    || signed && page.role(k.wrapping_sub(1)) == Role::Voltage;
             }
             What::Word(Role::Unit(u)) => return signed && u == unit,
             What::Word(Role::Voltage) => {
                 return signed && unit == Unit::Volt && page.figure(at).is_some_and(|f| f.high >= 3.0);
             }
-            What::Word(Role::Current) => return signed && unit == Unit::Amp && page.role(k.wrapping_sub(1)) != Role::Drive,
+            What::Word(Role::Current) => {
+                return signed && unit == Unit::Amp && page.role(k.wrapping_sub(1)) != Role::Drive;
+            }
             _ => return false,
         }
         i = k;

@@ -57,17 +57,20 @@ pub(super) enum Fold {
 }
 
 /// Folds one character.
-#[expect(clippy::too_many_lines, reason = "one table of characters reads better whole")]
 pub(super) const fn fold(c: char) -> Fold {
     let u = c as u32;
     match c {
         'a'..='z' => Fold::Letter(u),
         'A'..='Z' => Fold::Letter(u | 0x20),
-        '0'..='9' => Fold::Digit((u - 0x30) as u8),
+        '0'..='9' => Fold::Digit(c as u8 - b'0'),
         '\n' | '\r' | '\u{b}' | '\u{c}' | '\u{85}' | '\u{2028}' | '\u{2029}' => Fold::Mark(Mark::Line),
         '\u{a0}' | '\u{2007}'..='\u{200a}' | '\u{202f}' | '\u{205f}' => Fold::Space { joins: true },
-        '\0'..=' ' | '\u{7f}' | '\u{1680}' | '\u{2000}'..='\u{2006}' | '\u{3000}' => Fold::Space { joins: false },
-        '*' | '×' | '✕' | '✖' | '╳' | '∗' | '⨯' | '＊' | '✗' | '✘' | '⨉' | '⋆' => Fold::Mark(Mark::Times),
+        '\0'..=' ' | '\u{7f}' | '\u{1680}' | '\u{2000}'..='\u{2006}' | '\u{3000}' => {
+            Fold::Space { joins: false }
+        }
+        '*' | '×' | '✕' | '✖' | '╳' | '∗' | '⨯' | '＊' | '✗' | '✘' | '⨉' | '⋆' => {
+            Fold::Mark(Mark::Times)
+        }
         '+' | '＋' => Fold::Mark(Mark::Plus),
         '/' | '／' | '∕' | '⁄' => Fold::Mark(Mark::Slash),
         '-' | '\u{2010}'..='\u{2015}' | '−' | '－' | '﹣' => Fold::Mark(Mark::Dash),
@@ -75,8 +78,12 @@ pub(super) const fn fold(c: char) -> Fold {
         ':' | '：' | '∶' => Fold::Mark(Mark::Colon),
         '=' | '＝' | '≙' => Fold::Mark(Mark::Equal),
         '@' | '＠' => Fold::Mark(Mark::At),
-        '(' | '[' | '{' | '（' | '［' | '【' | '「' | '『' | '｛' | '〔' | '《' => Fold::Mark(Mark::Open),
-        ')' | ']' | '}' | '）' | '］' | '】' | '」' | '』' | '｝' | '〕' | '》' => Fold::Mark(Mark::Close),
+        '(' | '[' | '{' | '（' | '［' | '【' | '「' | '『' | '｛' | '〔' | '《' => {
+            Fold::Mark(Mark::Open)
+        }
+        ')' | ']' | '}' | '）' | '］' | '】' | '」' | '』' | '｝' | '〕' | '》' => {
+            Fold::Mark(Mark::Close)
+        }
         ',' | '，' | '、' | '､' => Fold::Mark(Mark::Comma),
         '.' | '。' | '．' | '｡' => Fold::Mark(Mark::Stop),
         ';' | '|' | '；' | '｜' | '∣' | '￨' | '¦' | '•' | '●' | '■' | '▪' | '◆' | '►' | '¶' => {
@@ -119,17 +126,27 @@ pub(super) const fn fold(c: char) -> Fold {
         'а'..='я' => Fold::Letter(u),
         'Ａ'..='Ｚ' => Fold::Letter(u - 0xff21 + 0x61),
         'ａ'..='ｚ' => Fold::Letter(u - 0xff41 + 0x61),
-        '０'..='９' => Fold::Digit((u - 0xff10) as u8),
+        '０'..='９' => Fold::Digit(((u - 0xff10) % 10) as u8),
         '\u{1d7ce}'..='\u{1d7ff}' => Fold::Digit(((u - 0x1d7ce) % 10) as u8),
         '\u{ad}' | '\u{300}'..='\u{36f}' | '\u{200b}'..='\u{200f}' | '\u{202a}'..='\u{202e}' => Fold::Skip,
         '\u{2060}'..='\u{206f}' | '\u{fe00}'..='\u{fe0f}' | '\u{feff}' => Fold::Skip,
         '®' | '™' | '©' | '\u{180e}' => Fold::Skip,
         '々' | 'ぁ'..='ヿ' | '㐀'..='䶿' | '一'..='鿿' | '豈'..='﫿' | '㎡' => Fold::Ideograph(u),
         '\u{c0}'..='\u{24f}' | '\u{370}'..='\u{5ff}' => Fold::Letter(u),
-        '!'..='/' | ':'..='@' | '['..='`' | '{'..='~' => Fold::Mark(Mark::Other),
         _ => Fold::Mark(Mark::Other),
     }
 }
+
+/// The ASCII characters, folded.
+pub(super) static ASCII: [Fold; 128] = {
+    let mut table = [Fold::Skip; 128];
+    let mut b = 0u8;
+    while b < 128 {
+        table[b as usize] = fold(b as char);
+        b += 1;
+    }
+    table
+};
 
 /// The folded character at `at`, with the number of bytes it takes; an HTML entity counts as the character it names.
 pub(super) fn next(text: &str, at: usize) -> Option<(Fold, usize)> {
@@ -140,6 +157,18 @@ pub(super) fn next(text: &str, at: usize) -> Option<(Fold, usize)> {
         return Some((fold(entity), length));
     }
     Some((fold(c), c.len_utf8()))
+}
+
+/// The first place from `at` on that is not a zero-width character.
+#[inline]
+pub(super) fn past_skips(text: &str, mut at: usize) -> usize {
+    while text.as_bytes().get(at).is_some_and(|&b| b >= 0x80) {
+        match next(text, at) {
+            Some((Fold::Skip, length)) => at += length,
+            _ => break,
+        }
+    }
+    at
 }
 
 /// The character that an HTML entity at the start of `bytes` stands for, and the entity's length.

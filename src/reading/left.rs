@@ -1,6 +1,7 @@
 //! Words that look like a figure and were not taken, each with its reason.
 
 use super::figures::What;
+use super::fold::{Fold, Mark, next};
 use super::page::Page;
 use super::power::span;
 use super::roles::Unit;
@@ -39,20 +40,21 @@ pub(super) fn other_device(page: Page, read: &mut Read) {
     }
 }
 
+/// The letter w.
+const WATT: u32 = 0x77;
+
 /// A code with three digits on end, or digits before a W: `GL-1000`, `KB-240W-4C`.
 fn looks_like_a_figure(code: &str) -> bool {
     let mut digits = 0;
-    for (i, b) in code.bytes().enumerate() {
-        if b.is_ascii_digit() {
-            digits += 1;
-        } else {
-            if digits > 0 && matches!(b, b'w' | b'W') {
-                return true;
-            }
-            if digits >= 3 && i >= 3 && matches!(b, b'-') {
-                return true;
-            }
-            digits = 0;
+    let mut at = 0;
+    while let Some((folded, length)) = next(code, at) {
+        at += length;
+        match folded {
+            Fold::Digit(_) => digits += 1,
+            Fold::Letter(WATT) if digits > 0 => return true,
+            Fold::Mark(Mark::Dash) if digits >= 3 => return true,
+            Fold::Skip => {}
+            _ => digits = 0,
         }
     }
     digits >= 3
@@ -66,7 +68,9 @@ fn reason(read: &Read, says: Says, at: Span) -> Option<LeftWhy> {
         read.class.map(|t| t.span),
         read.replaces.map(|t| t.span),
     ];
-    if taken.contains(&Some(at)) || read.colours.iter().any(|c| c.span.start <= at.start && at.end <= c.span.end) {
+    if taken.contains(&Some(at))
+        || read.colours.iter().any(|c| c.span.start <= at.start && at.end <= c.span.end)
+    {
         return None;
     }
     Some(match says {

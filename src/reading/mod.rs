@@ -5,29 +5,42 @@
 //! file a family of fields, decide by roles. Where they are not sure a field stays `None` and the figure is listed under
 //! `left` with its reason, because a misread number accuses somebody.
 
+#![expect(clippy::match_same_arms, reason = "the arms of a grammar are grouped by what they mean")]
+
+mod admitted;
 mod array;
+mod chains;
+mod class;
+mod codes;
 mod colours;
+mod compared;
 mod count;
+mod counted;
 mod electrical;
 mod figures;
 mod fold;
+mod hues;
 mod left;
 mod number;
 mod pack;
 mod page;
 mod photons;
+mod phrase;
 mod power;
 mod replaced;
 mod roles;
 mod scan;
 mod subject;
+mod unitless;
+mod units;
+mod variants;
 mod watts;
 mod words;
 
-use crate::facts::Read;
+use crate::facts::{Left, LeftWhy, Read, Span};
 
 /// How much of a text is read, in bytes: 64 KiB. A title is 100 bytes, a long description a few thousand; what comes after
-/// the limit is not looked at.
+/// the limit is listed as left, [`LeftWhy::BeyondLimit`].
 pub const LIMIT: usize = 64 * 1024;
 
 /// Reads texts one after another and keeps its buffers between them.
@@ -47,7 +60,16 @@ impl Reader {
 
     /// Reads one text, its first [`LIMIT`] bytes.
     pub fn read(&mut self, text: &str) -> Read {
-        let text = &text[..text.floor_char_boundary(LIMIT)];
+        let end = limit(text);
+        let mut read = self.up_to_limit(&text[..end]);
+        if end < text.len() {
+            let span = Span { start: end, end: text.len() };
+            read.left.push(Left { span, why: LeftWhy::BeyondLimit });
+        }
+        read
+    }
+
+    fn up_to_limit(&mut self, text: &str) -> Read {
         scan::scan(text, &mut self.tokens);
         figures::build(text, &self.tokens, &mut self.items, &mut self.figures);
         let page = page::Page::new(text, &self.items, &self.figures);
@@ -69,6 +91,15 @@ impl Reader {
         left::list(page, &says, &mut read);
         read
     }
+}
+
+/// The last character boundary within the limit.
+fn limit(text: &str) -> usize {
+    let mut end = text.len().min(LIMIT);
+    while !text.is_char_boundary(end) {
+        end -= 1;
+    }
+    end
 }
 
 /// Reads one text. For many texts a [`Reader`] saves the allocations.

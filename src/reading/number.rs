@@ -4,7 +4,7 @@
 //! before any other number of digits it is a decimal sign. `1.250` is therefore 1250, but the unit may know better (nobody
 //! sells 2750 umol/J), so a single grouping full stop is marked and [`Printed::as_decimal`] undoes it.
 
-use super::fold::{Fold, Mark, next};
+use super::fold::{Fold, Mark, next, past_skips};
 
 /// A number as printed.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -27,7 +27,13 @@ impl Printed {
     /// The same digits with the doubtful sign read as a decimal sign.
     pub(super) fn as_decimal(self) -> Self {
         if self.doubtful {
-            Self { value: self.value / 1000.0, half: self.half / 1000.0, doubtful: false, decimal: true, ..self }
+            Self {
+                value: self.value / 1000.0,
+                half: self.half / 1000.0,
+                doubtful: false,
+                decimal: true,
+                ..self
+            }
         } else {
             self
         }
@@ -79,24 +85,25 @@ pub(super) fn read(text: &str, start: usize) -> Printed {
         Printed { value, half: 0.5, digits: digits(first), doubtful: false, decimal: false, end };
     let (mut groups, mut grouped_by) = (0, None);
     loop {
-        let sign = match bytes.get(end) {
+        let at = past_skips(text, end);
+        let sign = match bytes.get(at) {
             Some(b',') => (Fold::Mark(Mark::Comma), 1),
             Some(b'.') => (Fold::Mark(Mark::Stop), 1),
             Some(b'\'') => (Fold::Mark(Mark::Foot), 1),
-            Some(0x80..) => match next(text, end) {
+            Some(0x80..) => match next(text, at) {
                 Some((
                     sign @ (Fold::Mark(Mark::Comma | Mark::Stop | Mark::Foot) | Fold::Space { joins: true }),
                     n,
                 )) => (sign, n),
                 _ => break,
             },
-            Some(b'&') => match next(text, end) {
+            Some(b'&') => match next(text, at) {
                 Some((sign @ (Fold::Space { joins: true } | Fold::Mark(Mark::Foot)), n)) => (sign, n),
                 _ => break,
             },
             _ => break,
         };
-        let after = end + sign.1;
+        let after = at + sign.1;
         let (more, length, stop) = group(text, after);
         if length == 0 {
             break;

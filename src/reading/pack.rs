@@ -1,5 +1,6 @@
 //! How many complete lights the listing sells together. Bars, heads and panels of one light do not count.
 
+use super::array::fold_of;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::page::Page;
@@ -13,7 +14,15 @@ const MOST_PIECES: f64 = 10.0;
 
 /// The pack, where the text states one.
 pub(super) fn units(page: Page) -> Option<Taken<u32>> {
-    const SIGNS: Cues = Cues::of(&[Role::Pack, Role::Pair, Role::Pieces, Role::Light, Role::Lights, Role::Bundle, Role::Part]);
+    const SIGNS: Cues = Cues::of(&[
+        Role::Pack,
+        Role::Pair,
+        Role::Pieces,
+        Role::Light,
+        Role::Lights,
+        Role::Bundle,
+        Role::Part,
+    ]);
     if !page.cues.any(SIGNS) {
         return None;
     }
@@ -22,14 +31,16 @@ pub(super) fn units(page: Page) -> Option<Taken<u32>> {
 
 fn taken(value: f64, start: u32, end: u32) -> Option<Taken<u32>> {
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "checked to be 2 to 500")]
-    (value >= 2.0 && value <= MOST && value.fract() == 0.0).then(|| Taken {
-        value: value as u32,
-        span: Span { start: start as usize, end: end as usize },
-    })
+    ((2.0..=MOST).contains(&value) && value.fract() == 0.0)
+        .then_some(Taken { value: value as u32, span: Span { start: start as usize, end: end as usize } })
 }
 
 /// "2-Pack", "set of 3", "2er Set", "twin pack", "pair of".
 fn worded(page: Page) -> Option<Taken<u32>> {
+    let words = Cues::of(&[Role::Pack, Role::Bundle]);
+    if !page.cues.any(words) {
+        return None;
+    }
     for (i, item) in page.items.iter().enumerate() {
         let What::Word(role @ (Role::Pack | Role::Pair | Role::Bundle)) = item.what else { continue };
         if role == Role::Bundle && page.role(i + 1) != Role::Of {
@@ -47,9 +58,7 @@ fn worded(page: Page) -> Option<Taken<u32>> {
             return taken(2.0, item.start, item.end);
         }
         if page.role_before(i) == Role::Double {
-            let word = page.words(i - 1).to_ascii_lowercase();
-            let n = if word.starts_with("tri") { 3.0 } else if word.starts_with("quad") { 4.0 } else { 2.0 };
-            return taken(n, page.items[i - 1].start, item.end);
+            return taken(fold_of(page, i - 1), page.items[i - 1].start, item.end);
         }
         let mut k = i + 1;
         while matches!(page.role(k), Role::Of | Role::DoubleEnded | Role::With | Role::Pack)
@@ -82,7 +91,9 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
         let first = if n.worded { i + 1 } else { i + 2 };
         for k in first..first + 6 {
             match page.what(k) {
-                Some(What::Word(Role::Part)) if i == 0 && page.words(k).ends_with('s') && k > first => {
+                Some(What::Word(Role::Part))
+                    if i == 0 && page.words(k).trim_end_matches('\u{200b}').ends_with('s') && k > first =>
+                {
                     return taken(n.high, n.start, page.items[k].end);
                 }
                 Some(What::Word(Role::Lights)) => return taken(n.high, n.start, page.items[k].end),
@@ -115,7 +126,13 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
             || page.is_watts(i + 2);
         let label = matches!(
             before,
-            Role::Colour(_) | Role::Diode | Role::Chip | Role::Cob | Role::Led | Role::Device | Role::Quantity
+            Role::Colour(_)
+                | Role::Diode
+                | Role::Chip
+                | Role::Cob
+                | Role::Led
+                | Role::Device
+                | Role::Quantity
         ) || matches!(page.mark_before(i), Some(Mark::Colon | Mark::Equal));
         if ends && !label && page.mark(i + 2) != Some(Mark::Times) {
             return taken(n.high, n.start, page.items[i + 1].end);

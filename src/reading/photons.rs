@@ -13,6 +13,10 @@ const PLAUSIBLE: std::ops::RangeInclusive<f64> = 0.3..=6.0;
 
 /// Fills `ppf`, `ppe` and `ppe_is_bound`.
 pub(super) fn choose(page: Page, read: &mut Read) {
+    let words = Cues::of(&[Role::Ppf, Role::Ppe, Role::Density]);
+    if !page.cues.any(words) && !page.has_unit(&[Unit::FluxDensity, Unit::PhotonFlux, Unit::PhotonEfficacy]) {
+        return;
+    }
     for f in page.figures {
         let at = usize::from(f.item);
         match f.unit {
@@ -36,7 +40,9 @@ fn stated(f: &Figure) -> Stated {
 
 /// "PPF | 248 | 388": two models.
 fn table_cell(page: Page, at: usize) -> bool {
-    page.mark_before(at) == Some(Mark::Pipe) && at >= 2 && page.figure(at - 2).is_some_and(|f| f.unit == Unit::Bare)
+    page.mark_before(at) == Some(Mark::Pipe)
+        && at >= 2
+        && page.figure(at - 2).is_some_and(|f| f.unit == Unit::Bare)
 }
 
 fn flux(page: Page, f: &Figure, at: usize, read: &mut Read) {
@@ -71,7 +77,10 @@ fn label(page: Page, at: usize) -> Option<Role> {
         i = i.checked_sub(1)?;
         match page.items[i].what {
             What::Word(role @ (Role::Ppf | Role::Ppe | Role::Density)) => return Some(role),
-            What::Word(_) | What::Mark(Mark::Colon | Mark::Equal | Mark::Open | Mark::Close | Mark::Compare | Mark::Tilde) => {}
+            What::Word(_)
+            | What::Mark(
+                Mark::Colon | Mark::Equal | Mark::Open | Mark::Close | Mark::Compare | Mark::Tilde,
+            ) => {}
             What::Mark(Mark::Slash | Mark::Dot | Mark::Inverse | Mark::Squared | Mark::At) => {}
             What::Figure(_) if page.figure(i).is_some_and(|f| f.unit == Unit::Length) => {}
             _ => return None,
@@ -96,10 +105,16 @@ fn bare(page: Page, f: &Figure, at: usize, read: &mut Read) {
     }
     let after = page.role(at + 1);
     let label = label(page, at).or(match after {
-        Role::Ppf | Role::Density | Role::Ppe if page.what(at + 2).is_none_or(|w| matches!(w, What::Mark(m) if m != Mark::Colon)) => Some(after),
+        Role::Ppf | Role::Density | Role::Ppe
+            if page.what(at + 2).is_none_or(|w| matches!(w, What::Mark(m) if m != Mark::Colon)) =>
+        {
+            Some(after)
+        }
         _ => None,
     });
-    let cell = page.mark_before(at) == Some(Mark::Pipe) && page.mark(at + 1) == Some(Mark::Pipe) && page.figure(at + 2).is_some();
+    let cell = page.mark_before(at) == Some(Mark::Pipe)
+        && page.mark(at + 1) == Some(Mark::Pipe)
+        && page.figure(at + 2).is_some();
     match label {
         Some(Role::Density) if f.high >= 20.0 => leave(read, f, LeftWhy::FluxDensity),
         Some(Role::Ppf) if read.ppf.is_none() && f.high >= 5.0 && !cell => {

@@ -36,7 +36,8 @@ pub(super) fn choose(page: Page, says: &mut All, arrays: &Arrays, read: &mut Rea
 fn against_leds(page: Page, f: &Figure) -> bool {
     let at = usize::from(f.item);
     let left = page.left(at).cues;
-    left.any(Role::Versus.cue().and(Role::Replaces.cue())) && matches!(page.role(at + 1), Role::Diode | Role::Led)
+    left.any(Role::Versus.cue().and(Role::Replaces.cue()))
+        && matches!(page.role(at + 1), Role::Diode | Role::Led)
         && !left.any(Role::Lamp(LampKind::Hps).cue())
 }
 
@@ -55,9 +56,11 @@ fn kind(page: Page, f: &Figure) -> Option<LampKind> {
     for i in at + 1..at + 9 {
         match page.what(i) {
             Some(What::Word(Role::Lamp(lamp))) => kind = Some(merge(kind, lamp)),
-            Some(What::Word(Role::DoubleEnded)) if page.words(i) == "DE" && kind.is_none() => kind = Some(LampKind::Hps),
+            Some(What::Word(Role::DoubleEnded)) if page.is(i, "de") && page.capitals(i) && kind.is_none() => {
+                kind = Some(LampKind::Hps);
+            }
             Some(What::Word(Role::Tube)) => tube = true,
-            Some(What::Word(Role::Double)) if page.words(i + 2).eq_ignore_ascii_case("ended") => {
+            Some(What::Word(Role::Double)) if page.is(i + 2, "ended") => {
                 kind = kind.or(Some(LampKind::Hps));
             }
             Some(What::Word(Role::Led)) if kind.is_none() => break,
@@ -82,7 +85,8 @@ fn kind(page: Page, f: &Figure) -> Option<LampKind> {
             Some(What::Word(Role::Tube)) => tube = true,
             Some(What::Word(Role::Light | Role::Lights | Role::Led)) if kind.is_some() => break,
             Some(What::Word(_)) => {}
-            Some(What::Mark(Mark::Slash)) if kind.is_some() && matches!(page.role(i.wrapping_sub(1)), Role::Lamp(_)) => {}
+            Some(What::Mark(Mark::Slash))
+                if kind.is_some() && matches!(page.role(i.wrapping_sub(1)), Role::Lamp(_)) => {}
             Some(What::Mark(Mark::Colon | Mark::Close | Mark::Compare | Mark::Equal)) => {}
             Some(What::Figure(_)) if page.figure(i).is_some_and(|f| f.unit == Unit::Bare) => {}
             _ => break,
@@ -95,11 +99,10 @@ fn kind(page: Page, f: &Figure) -> Option<LampKind> {
 fn merge(kind: Option<LampKind>, lamp: LampKind) -> LampKind {
     match (kind, lamp) {
         (None, lamp) => lamp,
-        (Some(LampKind::Hps | LampKind::Mh | LampKind::Hid), LampKind::Hps | LampKind::Mh | LampKind::Hid)
-            if kind != Some(lamp) =>
-        {
-            LampKind::Hid
-        }
+        (
+            Some(LampKind::Hps | LampKind::Mh | LampKind::Hid),
+            LampKind::Hps | LampKind::Mh | LampKind::Hid,
+        ) if kind != Some(lamp) => LampKind::Hid,
         (Some(kind), _) => kind,
     }
 }

@@ -209,6 +209,9 @@ impl Role {
             Self::Tube => 1 << 46,
             Self::Country => 1 << 47,
             Self::Package(_) => 1 << 48,
+            Self::Colour(_) | Self::Letter(_) => 1 << 49,
+            Self::Voltage | Self::Current | Self::Unit(Unit::Volt | Unit::Amp) | Self::Ac => 1 << 50,
+            Self::Times => 1 << 51,
             _ => 0,
         })
     }

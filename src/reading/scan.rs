@@ -1,6 +1,7 @@
 //! Text to tokens: words with their roles, numbers, signs, and codes such as `GL-1000` whose digits are no figure.
 
-use super::fold::{Fold, Mark, fold, next};
+use super::codes::joins_digits;
+use super::fold::{ASCII, Fold, Mark, next, past_skips};
 use super::number::{self, Printed};
 use super::roles::{Role, Unit};
 use super::words::{LONGEST_IDEOGRAPHS, SEED, role, step};
@@ -29,9 +30,9 @@ pub(super) struct Token {
 }
 
 /// Where the tokenizer is.
-struct Scanner<'a> {
-    text: &'a str,
-    at: usize,
+pub(super) struct Scanner<'a> {
+    pub text: &'a str,
+    pub at: usize,
     spaced: bool,
     tokens: &'a mut Vec<Token>,
 }
@@ -57,7 +58,7 @@ pub(super) fn scan(text: &str, tokens: &mut Vec<Token>) {
 }
 
 impl Scanner<'_> {
-    fn push(&mut self, kind: Kind, start: usize) {
+    pub(super) fn push(&mut self, kind: Kind, start: usize) {
         self.push_to(kind, start, self.at);
     }
 
@@ -67,7 +68,7 @@ impl Scanner<'_> {
         self.spaced = false;
     }
 
-    fn byte(&self, at: usize) -> u8 {
+    pub(super) fn byte(&self, at: usize) -> u8 {
         self.text.as_bytes().get(at).copied().unwrap_or(0)
     }
 
@@ -79,7 +80,18 @@ impl Scanner<'_> {
     fn word(&mut self) {
         let start = self.at;
         let (mut hash, mut before, mut letters, mut last) = (SEED, SEED, 0u32, 0u32);
-        loop {
+        for &b in &self.text.as_bytes()[start..] {
+            let lower = b | 0x20;
+            if !lower.is_ascii_lowercase() {
+                break;
+            }
+            before = hash;
+            last = u32::from(lower);
+            hash = step(hash, last);
+            letters += 1;
+        }
+        self.at += letters as usize;
+        while self.byte(self.at) >= 0x80 || self.byte(self.at).is_ascii_alphabetic() {
             let b = self.byte(self.at);
             let letter = if b.is_ascii_alphabetic() {
                 self.at += 1;
@@ -118,7 +130,8 @@ impl Scanner<'_> {
             self.push(Kind::Mark(Mark::Times), start + cross);
             return;
         }
-        if !self.after_number() && (digit_next && !joins_digits(found, letters) || self.code_follows(found, letters))
+        if !self.after_number()
+            && (digit_next && !joins_digits(found, letters) || self.code_follows(found, letters))
         {
             self.code(start, hash);
             return;
@@ -131,22 +144,13 @@ impl Scanner<'_> {
     }
 
     fn digit_follows(&self) -> bool {
-        let b = self.byte(self.at);
-        b.is_ascii_digit() || (b >= 0x80 && matches!(next(self.text, self.at), Some((Fold::Digit(_), _))))
+        self.digit_at(self.at)
     }
 
-    /// A hyphen and a digit after letters that are no word: `KX-6`.
-    fn code_follows(&self, found: Role, letters: u32) -> bool {
-        let no_word = match found {
-            Role::None | Role::Unit(_) | Role::Letter(_) | Role::DoubleEnded | Role::Short | Role::Stock => true,
-            // `FR-18` is a model, `IR-730nm` a wavelength.
-            Role::Colour(_) if letters == 2 => {
-                let digits = self.text.as_bytes().iter().skip(self.at + 1).take_while(|b| b.is_ascii_digit()).count();
-                self.byte(self.at + 1 + digits) | 0x20 != b'n'
-            }
-            _ => false,
-        };
-        no_word && matches!(self.byte(self.at), b'-' | b'_') && self.byte(self.at + 1).is_ascii_digit()
+    pub(super) fn digit_at(&self, at: usize) -> bool {
+        let at = past_skips(self.text, at);
+        let b = self.byte(at);
+        b.is_ascii_digit() || (b >= 0x80 && matches!(next(self.text, at), Some((Fold::Digit(_), _))))
     }
 
     /// A lone `x`: a times sign between a number and what it counts, else a letter of a name.
@@ -157,55 +161,14 @@ impl Scanner<'_> {
         );
         let lower = self.text.as_bytes()[start] != b'X';
         let known = matches!(self.tokens.last().map(|t| t.kind), Some(Kind::Word(r)) if r != Role::None);
-        if digit_next && !counts && !lower && !(known && !self.spaced) {
+        let glued = known && !self.spaced;
+        if digit_next && !(counts || lower || glued) {
             self.code(start, SEED);
         } else if counts || lower || known {
             self.push(Kind::Mark(Mark::Times), start);
         } else {
             self.push(Kind::Word(Role::None), start);
         }
-    }
-
-    /// Takes letters, digits and inner hyphens as one code.
-    fn code(&mut self, start: usize, mut hash: u64) {
-        let mut pure = true;
-        loop {
-            let b = self.byte(self.at);
-            if b.is_ascii_alphanumeric() {
-                hash = step(hash, u32::from(b | 0x20));
-                self.at += 1;
-            } else if matches!(b, b'-' | b'_') && self.byte(self.at + 1).is_ascii_alphanumeric() {
-                pure &= self.at - start <= 1;
-                self.at += 1;
-            } else if b >= 0x80 {
-                match next(self.text, self.at) {
-                    Some((Fold::Digit(d), n)) => {
-                        hash = step(hash, u32::from(d) + 0x30);
-                        self.at += n;
-                    }
-                    Some((Fold::Letter(u), n)) => {
-                        hash = step(hash, u);
-                        self.at += n;
-                    }
-                    Some((Fold::Skip, n)) => self.at += n,
-                    // `s−1`: a minus in an exponent.
-                    Some((Fold::Mark(Mark::Dash), n))
-                        if self.at - start == 1 && self.byte(self.at + n).is_ascii_digit() =>
-                    {
-                        self.at += n;
-                    }
-                    _ => break,
-                }
-            } else {
-                break;
-            }
-        }
-        let kind = match role(hash) {
-            Role::None => Kind::Code,
-            found if pure => Kind::Word(found),
-            _ => Kind::Code,
-        };
-        self.push(kind, start);
     }
 
     fn number(&mut self) {
@@ -220,7 +183,7 @@ impl Scanner<'_> {
         let start = self.at;
         let b = self.byte(start);
         let (folded, length) = if b < 0x80 && b != b'&' {
-            (fold(b as char), 1)
+            (ASCII[usize::from(b)], 1)
         } else {
             let Some(found) = next(self.text, start) else {
                 self.at = self.text.len();
@@ -237,7 +200,7 @@ impl Scanner<'_> {
                 self.spaced = true;
             }
             Fold::Skip => self.at += length,
-            Fold::Mark(Mark::Stop) if b == b'.' && self.byte(start + 1).is_ascii_digit() && self.spaced => {
+            Fold::Mark(Mark::Stop) if b == b'.' && self.spaced && self.digit_at(start + 1) => {
                 // `.5W`
                 let mut printed = number::read(self.text, start + 1);
                 let scale = 10f64.powi(i32::from(printed.digits));
@@ -260,7 +223,9 @@ impl Scanner<'_> {
         let (mut hash, mut at, mut best) = (SEED, start, None);
         let mut first_end = start;
         for i in 0..LONGEST_IDEOGRAPHS {
-            let Some((Fold::Ideograph(u), n)) = next(self.text, at) else { break };
+            let from = past_skips(self.text, at);
+            let Some((Fold::Ideograph(u), n)) = next(self.text, from) else { break };
+            at = from;
             hash = step(hash, u);
             at += n;
             if i == 0 {
@@ -283,38 +248,4 @@ impl Scanner<'_> {
         }
         self.push(Kind::Word(found), start);
     }
-}
-
-/// Whether digits may follow the word directly without making it a code: `AC85`, `LED100`, `IR730nm`.
-fn joins_digits(role: Role, letters: u32) -> bool {
-    letters >= 2
-        && matches!(
-            role,
-            Role::Ac
-                | Role::Dc
-                | Role::Package(_)
-                | Role::Cob
-                | Role::Led
-                | Role::Diode
-                | Role::Chip
-                | Role::Colour(_)
-                | Role::DrawAdjective
-                | Role::DrawNoun
-                | Role::DrawVerb
-                | Role::Power
-                | Role::Rating
-                | Role::Only
-                | Role::Ppf
-                | Role::Ppe
-                | Role::Input
-                | Role::Voltage
-                | Role::Current
-                | Role::Lamp(_)
-                | Role::Equivalent
-                | Role::Replaces
-                | Role::Each
-                | Role::Approx
-                | Role::Times
-                | Role::UpTo
-        )
 }

@@ -17,9 +17,18 @@ pub(super) fn is_light(page: Page) -> bool {
     for i in 0..page.items.len() {
         match page.items[i].what {
             What::Word(Role::Device) => thing = Some(false),
-            What::Word(Role::Measured) if page.words(i).eq_ignore_ascii_case("meter") => thing = Some(false),
-            What::Word(Role::Wall) if !light_before && !matches!(page.role(i + 1), Role::Power | Role::DrawNoun) && page.role_before(i) != Role::At && !page.words(i).eq_ignore_ascii_case("wall") => thing = Some(false),
-            What::Word(Role::Diode | Role::Light | Role::Lights | Role::Part | Role::Board | Role::Led | Role::Cob) => {
+            What::Word(Role::Measured) if !light_before && page.is(i, "meter") => thing = Some(false),
+            What::Word(Role::Wall)
+                if !light_before
+                    && !matches!(page.role(i + 1), Role::Power | Role::DrawNoun)
+                    && page.role_before(i) != Role::At
+                    && !page.is(i, "wall") =>
+            {
+                thing = Some(false);
+            }
+            What::Word(
+                Role::Diode | Role::Light | Role::Lights | Role::Part | Role::Board | Role::Led | Role::Cob,
+            ) => {
                 thing = Some(true);
                 light_before = true;
             }
@@ -45,7 +54,10 @@ pub(super) fn is_light(page: Page) -> bool {
 fn lit(page: Page, from: usize) -> bool {
     (from..page.items.len()).any(|i| {
         page.figure(i).is_some_and(|f| f.unit == Unit::Watt)
-            && matches!(page.role(i + 1), Role::Led | Role::Light | Role::Lights | Role::None | Role::Board | Role::Cob)
+            && matches!(
+                page.role(i + 1),
+                Role::Led | Role::Light | Role::Lights | Role::None | Role::Board | Role::Cob
+            )
             && (i + 1..i + 5).any(|k| matches!(page.role(k), Role::Led | Role::Light | Role::Lights))
     })
 }

@@ -3,12 +3,16 @@
 
 use smallvec::SmallVec;
 
-use super::array::{Arrays, LARGEST_BEAD, Of, denied};
+use super::array::{Arrays, Of, denied};
+use super::class::class;
+use super::compared::{EQUAL, equivalent};
 use super::figures::{Figure, What};
 use super::fold::Mark;
-use super::page::{DRAW, Page};
+use super::page::Page;
+use super::phrase::{DRAW, Phrase};
 use super::roles::{Cues, Role, Unit};
-use crate::facts::{LampKind, LeftWhy, Package};
+use super::unitless::unitless;
+use crate::facts::{LampKind, LeftWhy};
 
 /// What a figure of watts says.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -39,9 +43,9 @@ pub(super) enum Says {
 
 pub(super) type All = SmallVec<[Says; 24]>;
 
-const LAMP: Cues = Cues::of(&[Role::Lamp(LampKind::Hps)]);
-const BEAD: Cues = Cues::of(&[Role::Diode, Role::Chip]);
-const THING: Cues = Cues::of(&[Role::Light, Role::Lights, Role::Led]);
+pub(super) const LAMP: Cues = Cues::of(&[Role::Lamp(LampKind::Hps)]);
+pub(super) const BEAD: Cues = Cues::of(&[Role::Diode, Role::Chip]);
+pub(super) const THING: Cues = Cues::of(&[Role::Light, Role::Lights, Role::Led]);
 
 /// Says of every figure what it says, in the order of the figures.
 pub(super) fn classify(page: Page, arrays: &Arrays, pack: Option<u32>) -> All {
@@ -66,7 +70,10 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
     if f.per {
         return Says::Left(LeftWhy::Part);
     }
-    if left.near.any(Role::Deny.cue()) || denied(page, at) {
+    if left.near.any(Role::Deny.cue())
+        || left.cues.any(Role::Deny.cue()) && not_before(page, at)
+        || denied(page, at)
+    {
         return Says::Left(LeftWhy::Denied);
     }
     if let Some(array) = arrays.iter().find(|a| a.watts == index) {
@@ -84,14 +91,26 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
     if equivalent(page, at, left.cues, right.near) {
         return Says::Equivalent;
     }
-    if class(page, f, at, pack) {
+    if class(page, f, at, pack, &left, &right) {
         return Says::Class;
     }
     let one = !(page.mark(at + 1) == Some(Mark::Slash) && page.is_watts(at + 2));
     if one && left.near.any(Role::Selected.cue()) && page.mark_before(at) == Some(Mark::Colon) {
         return Says::Selected;
     }
-    draw(page, f, at, pack, before, index)
+    draw(page, f, at, pack, before, (&left, &right))
+}
+
+/// "do NOT buy 1000W": a denial up to three words before, but not "no" and its own noun ("no fan, 300W").
+fn not_before(page: Page, at: usize) -> bool {
+    (1..=3).any(|d| at >= d && page.role(at - d) == Role::Deny && !page.is(at - d, "no"))
+}
+
+/// "A 600W HPS uses 660W": a verb of drawing whose subject is another lamp.
+fn draws_elsewhere(page: Page, at: usize) -> bool {
+    (1..=3).any(|d| {
+        at > d && page.role(at - d) == Role::DrawVerb && matches!(page.role(at - d - 1), Role::Lamp(_))
+    })
 }
 
 /// Another device's watts, a limit of load, a joke or a saving.
@@ -104,10 +123,16 @@ fn foreign(page: Page, at: usize, left: Cues, near: Cues, right: Cues, next: Cue
     }
     let load = Role::Load.cue();
     let limit = Cues::of(&[Role::UpTo, Role::Rating, Role::Total]);
-    if near.any(load) || next.any(load) || (left.any(load) && left.and(right).any(limit)) || (right.any(load) && left.any(limit)) {
+    if near.any(load)
+        || next.any(load)
+        || (left.any(load) && left.and(right).any(limit))
+        || (right.any(load) && left.any(limit))
+    {
         return Some(LeftWhy::LoadLimit);
     }
-    if left.any(Role::Like.cue()) || left.any(Role::Save.cue()) && near.any(Cues::of(&[Role::Save, Role::UpTo])) {
+    if left.any(Role::Like.cue())
+        || left.any(Role::Save.cue()) && near.any(Cues::of(&[Role::Save, Role::UpTo]))
+    {
         return Some(LeftWhy::Rhetoric);
     }
     if near.any(Role::Dim.cue()) || left.any(Role::Dim.cue()) || next.any(Role::Dim.cue()) {
@@ -116,127 +141,21 @@ fn foreign(page: Page, at: usize, left: Cues, near: Cues, right: Cues, next: Cue
     None
 }
 
-/// Words after which the replaced lamp comes.
-const CLAIM: Cues = Cues::of(&[Role::Replaces, Role::Versus]);
-const EQUAL: Cues = Cues::of(&[Role::Equivalent, Role::Replacement]);
-
-/// Whether the watts are those of a lamp that the light is compared with.
-fn equivalent(page: Page, at: usize, left: Cues, next: Cues) -> bool {
-    if left.any(CLAIM.and(Role::Equivalent.cue())) {
-        return true;
-    }
-    if page.role_before(at) == Role::Replacement && page.mark_before(at) == Some(Mark::Colon)
-        || left.any(Role::Replacement.cue()) && (page.role_before(at) == Role::For || page.mark_before(at) == Some(Mark::Colon))
-    {
-        return true;
-    }
-    if next.any(Role::Metal.cue()) || matches!(page.role(at + 1), Role::Lamp(_)) {
-        return true;
-    }
-    let double_ended = page.role(at + 1) == Role::DoubleEnded
-        && page.words(at + 1) == "DE"
-        && matches!(page.role(at + 2), Role::Lamp(_) | Role::Light | Role::Lights);
-    let word = at + 1 + usize::from(page.mark(at + 1) == Some(Mark::Open));
-    let smaller = page.role(word) == Role::Equivalent
-        && page.compared_with(word).is_some_and(|lamp| page.figure(at).is_some_and(|own| own.high < lamp.high));
-    if smaller {
-        return false;
-    }
-    let first = page.first_right(at, EQUAL.and(LAMP).and(THING).and(DRAW).and(CLAIM), 3);
-    double_ended || first.any(EQUAL.and(LAMP)) || spelled_lamp(page, at)
-}
-
-/// "600W lamp equivalent", "60W light bulb equivalent", "1000W double-ended HPS", "30W = 250W".
-fn spelled_lamp(page: Page, at: usize) -> bool {
-    let mut i = at + 1;
-    while matches!(page.role(i), Role::Light | Role::Double | Role::Traditional | Role::Tube) || page.mark(i) == Some(Mark::Dash) {
-        i += 1;
-    }
-    if page.words(i).eq_ignore_ascii_case("ended") {
-        i += 1;
-    }
-    if i > at + 1 && matches!(page.role(i), Role::Equivalent | Role::Replacement | Role::Lamp(_)) {
-        return true;
-    }
-    // A larger figure straight after "=" and the light's own.
-    page.mark_before(at) == Some(Mark::Equal)
-        && at >= 2
-        && page.figure(at - 2).is_some_and(|own| {
-            own.unit == Unit::Watt && page.figure(at).is_some_and(|f| f.high > own.high) && page.mark(at - 3) != Some(Mark::Times)
-        })
-}
-
-/// Whether the watts are the class of the diodes, without a count beside them.
-fn class(page: Page, f: &Figure, at: usize, pack: Option<u32>) -> bool {
-    if page.role(at + 1) == Role::Per && matches!(page.role(at + 2), Role::Cob | Role::Chip | Role::Led) {
-        return true;
-    }
-    if f.high > LARGEST_BEAD || f.range || f.list {
-        return false;
-    }
-    let others = page.figures.iter().any(|w| w.unit == Unit::Watt && (w.high - f.high).abs() > f64::EPSILON);
-    let count = page.items.iter().enumerate().any(|(i, item)| {
-        matches!(item.what, What::Word(Role::Pieces | Role::Quantity | Role::Diode)) && i != at + 1
-    });
-    if !others && !count {
-        return false;
-    }
-    let after = page.first_right(at, BEAD.and(THING).and(DRAW).and(Cues::of(&[Role::Part, Role::Device])), 4);
-    let bulb = page.cues.any(Role::Cob.cue()) && !others;
-    if after.any(BEAD) && !bulb {
-        return true;
-    }
-    if page.role(at + 1) == Role::Led && leads_to_beads(page, at + 2) {
-        return true;
-    }
-    let left = page.left(at);
-    let labelled = left.near.any(BEAD.and(Role::Kind.cue()))
-        || (left.near.any(Cues::of(&[Role::Led, Role::Power])) && left.cues.any(Cues::of(&[Role::Kind, Role::Chip])))
-        || (left.near.any(Role::Each.cue()) && left.cues.any(BEAD));
-    if labelled {
-        return true;
-    }
-    if beside_package(page, at) && f.high <= 5.0 {
-        return true;
-    }
-    // "120 total, 5W each": each of the diodes, unless lights are sold together.
-    let each = page.role(at + 1) == Role::Each || page.right(at).near.any(Role::Each.cue());
-    each && pack.is_none() && others && page.cues.any(BEAD.and(Cues::of(&[Role::Led, Role::Pieces])))
-}
-
-/// `10W LED 60 pcs`: LED in the singular with a count after it.
-fn leads_to_beads(page: Page, i: usize) -> bool {
-    page.figure(i).is_some_and(|n| n.unit == Unit::Bare) && page.role(i + 1) == Role::Pieces
-}
-
-/// A package word or number straight beside the watts.
-fn beside_package(page: Page, at: usize) -> bool {
-    let package = |i: usize| {
-        matches!(page.role(i), Role::Package(_))
-            || page.figure(i).is_some_and(|f| f.unit == Unit::Bare && package_number(f.high).is_some())
-    };
-    package(at + 1) || at.checked_sub(1).is_some_and(package)
-}
-
-/// The package that a bare number names.
-pub(super) fn package_number(value: f64) -> Option<Package> {
-    Some(match value {
-        2835.0 => Package::P2835,
-        3014.0 => Package::P3014,
-        3030.0 => Package::P3030,
-        3528.0 => Package::P3528,
-        5050.0 => Package::P5050,
-        5630.0 => Package::P5630,
-        5730.0 => Package::P5730,
-        _ => return None,
-    })
-}
-
 /// A draw, a level, a nameplate value or an unqualified figure.
-fn draw(page: Page, f: &Figure, at: usize, pack: Option<u32>, before: &All, index: usize) -> Says {
-    let (left, right) = (page.left(at), page.right(at));
+fn draw(
+    page: Page,
+    f: &Figure,
+    at: usize,
+    pack: Option<u32>,
+    before: &All,
+    (left, right): (&Phrase, &Phrase),
+) -> Says {
+    let index = before.len();
     if page.mark(at + 1) == Some(Mark::Question) && left.cues.any(DRAW) {
         return Says::Left(LeftWhy::Rhetoric);
+    }
+    if left.cues.any(Role::DrawVerb.cue()) && draws_elsewhere(page, at) {
+        return Says::Left(LeftWhy::OtherDevice);
     }
     if left.cues.any(DRAW) || right.cues.any(DRAW) {
         let label = left.cues.any(Cues::of(&[Role::DrawAdjective, Role::DrawNoun, Role::Input]));
@@ -247,13 +166,23 @@ fn draw(page: Page, f: &Figure, at: usize, pack: Option<u32>, before: &All, inde
         return Says::Draw(2);
     }
     if goes_on(page, at, before, index) {
-        return before[..index].iter().rev().find(|s| matches!(s, Says::Draw(_))).copied().unwrap_or(Says::Draw(2));
+        return before[..index]
+            .iter()
+            .rev()
+            .find(|s| matches!(s, Says::Draw(_)))
+            .copied()
+            .unwrap_or(Says::Draw(2));
     }
     let each = Role::Each.cue();
-    if pack.is_some() && (left.near.any(each) || right.near.any(each) || right.cues.any(each) && !right.cues.any(BEAD)) {
+    if pack.is_some()
+        && (left.near.any(each) || right.near.any(each) || right.cues.any(each) && !right.cues.any(BEAD))
+    {
         return Says::EachLight;
     }
-    if right.near.any(each) || page.first_right(at, Cues::of(&[Role::Per, Role::Light, Role::Part]), 1).any(Role::Part.cue()) && page.cues.any(Role::Total.cue()) {
+    if right.near.any(each)
+        || page.first_right(at, Cues::of(&[Role::Per, Role::Light, Role::Part]), 1).any(Role::Part.cue())
+            && page.cues.any(Role::Total.cue())
+    {
         return Says::Left(LeftWhy::Part);
     }
     if page.role(at + 1) == Role::Per && matches!(page.role(at + 2), Role::Part | Role::Board) {
@@ -266,8 +195,11 @@ fn draw(page: Page, f: &Figure, at: usize, pack: Option<u32>, before: &All, inde
         || page.figure_before(at).is_some_and(|p| p.unit == Unit::Percent)
         || (matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal))
             && at >= 2
-            && (page.role(at - 2) == Role::Level || page.figure(at - 2).is_some_and(|p| p.unit == Unit::Percent)));
-    let higher = || (0..index).any(|k| matches!(before[k], Says::Bare | Says::Nameplate) && page.figures[k].high > f.high);
+            && (page.role(at - 2) == Role::Level
+                || page.figure(at - 2).is_some_and(|p| p.unit == Unit::Percent)));
+    let higher = || {
+        (0..index).any(|k| matches!(before[k], Says::Bare | Says::Nameplate) && page.figures[k].high > f.high)
+    };
     let under_voltage = page.mark(at + 1) == Some(Mark::At)
         && page.figure(at + 2).is_some_and(|v| matches!(v.unit, Unit::Volt | Unit::VoltAc))
         && higher();
@@ -305,56 +237,13 @@ fn goes_on(page: Page, at: usize, before: &All, index: usize) -> bool {
     volts || level || plain
 }
 
-/// A number without a unit that can only be watts: "actual 247", "315 CMH", "Power (W): 240".
-fn unitless(page: Page, f: &Figure, arrays: &Arrays, index: usize) -> Says {
-    let at = usize::from(f.item);
-    if f.list || f.worded || f.high < 2.0 || arrays.iter().any(|a| a.count == index) {
-        return Says::Nothing;
-    }
-    if matches!(page.role(at + 1), Role::Lamp(_)) && f.high >= 20.0 && !f.range {
-        return Says::Equivalent;
-    }
-    let next_ends = match page.what(at + 1) {
-        None => true,
-        Some(What::Mark(m)) => !matches!(m, Mark::Times | Mark::Percent | Mark::Degree | Mark::Colon),
-        _ => false,
-    };
-    if !next_ends {
-        return Says::Nothing;
-    }
-    let mut i = at;
-    let mut signed = false;
-    while let Some(k) = i.checked_sub(1) {
-        match page.items[k].what {
-            What::Mark(Mark::Colon | Mark::Equal) => signed = true,
-            What::Mark(Mark::Compare | Mark::Tilde | Mark::Current | Mark::Close | Mark::Open) => {}
-            What::Word(Role::Approx | Role::Only) => {}
-            What::Word(Role::Unit(Unit::Watt)) => {
-                return if signed { labelled(page, k) } else { Says::Nothing };
-            }
-            What::Word(Role::Power) if page.role_before(k) == Role::DrawAdjective => return Says::Draw(3),
-            What::Word(Role::Power) if signed => return labelled(page, k + 1),
-            What::Word(Role::DrawAdjective | Role::DrawNoun | Role::Measured | Role::DrawVerb) => {
-                return if page.cue(k).any(DRAW) { Says::Draw(2) } else { Says::Nothing };
-            }
-            _ => return Says::Nothing,
-        }
-        i = k;
-    }
-    Says::Nothing
-}
-
-/// Whether a label that ends before item `k` names a draw or a power.
-fn labelled(page: Page, k: usize) -> Says {
-    let left = page.left(k);
-    if left.cues.any(DRAW) { Says::Draw(3) } else { Says::Nameplate }
-}
-
 /// `60R+20B+10W`, `96 W, 24 R`: white diodes in a list of colour letters.
 pub(super) fn white_letter(page: Page, at: usize) -> bool {
-    let letter = |i: usize| page.figure(i).is_some_and(|f| f.unit == Unit::Bare) && matches!(page.role(i + 1), Role::Letter(_));
+    let letter = |i: usize| {
+        page.figure(i).is_some_and(|f| f.unit == Unit::Bare) && matches!(page.role(i + 1), Role::Letter(_))
+    };
     let sign = |m: Option<Mark>| matches!(m, Some(Mark::Plus | Mark::Slash | Mark::Comma | Mark::And));
-    let single = page.words(at).trim_end().ends_with(['W', 'w']);
+    let single = page.words(at).trim_end_matches(|c: char| !c.is_alphanumeric()).ends_with(['W', 'w', 'Ｗ']);
     let after = if sign(page.mark(at + 1)) { at + 2 } else { at + 1 };
     let before = match page.mark_before(at) {
         m if sign(m) => at.checked_sub(3),
@@ -367,5 +256,5 @@ pub(super) fn white_letter(page: Page, at: usize) -> bool {
 fn dimension(page: Page, at: usize) -> bool {
     page.mark(at + 1) == Some(Mark::Times)
         && page.figure(at + 2).is_some_and(|f| matches!(f.unit, Unit::Bare | Unit::Length))
-        && matches!(page.words(at + 3), "D" | "H" | "L" | "d" | "h")
+        && ["d", "h", "l"].iter().any(|side| page.is(at + 3, side))
 }

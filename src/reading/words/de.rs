@@ -7,9 +7,15 @@ use crate::reading::roles::Role as R;
 
 pub(super) const ROWS: &[Row] = &[
     (R::DrawVerb, "verbraucht zieht verbrauchen nimmt benötigt"),
-    (R::DrawAdjective, "tatsächliche tatsächlicher tatsächlich tatsaechliche reale realer reell reelle echte echter echt wirkliche"),
+    (
+        R::DrawAdjective,
+        "tatsächliche tatsächlicher tatsächlich tatsaechliche reale realer reell reelle echte echter echt wirkliche",
+    ),
     (R::DrawAdjective, "effektive effektiv wahre wirklich"),
-    (R::DrawNoun, "stromverbrauch verbrauch leistungsaufnahme aufnahme energieverbrauch aufgenommen aufnahmeleistung"),
+    (
+        R::DrawNoun,
+        "stromverbrauch verbrauch leistungsaufnahme aufnahme energieverbrauch aufgenommen aufnahmeleistung",
+    ),
     (R::DrawNoun, "anschlussleistung wirkleistung realverbrauch"),
     (R::Input, "eingangsleistung"),
     (R::Wall, "steckdose"),
@@ -31,7 +37,10 @@ pub(super) const ROWS: &[Row] = &[
     (R::Pieces, "stück stk stuck"),
     (R::Quantity, "anzahl menge zahl"),
     (R::Kind, "typ einzelne"),
-    (R::Light, "lampe leuchte licht pflanzenlampe pflanzenleuchte wachstumslampe growlampe pflanzenlicht birne leuchtmittel"),
+    (
+        R::Light,
+        "lampe leuchte licht pflanzenlampe pflanzenleuchte wachstumslampe growlampe pflanzenlicht birne leuchtmittel",
+    ),
     (R::Light, "strahler"),
     (R::Lights, "lampen leuchten pflanzenlampen"),
     (R::Part, "köpfe kopf köpfig balken leiste leisten röhre röhren arme module panele stäbe"),
@@ -39,7 +48,10 @@ pub(super) const ROWS: &[Row] = &[
     (R::Pack, "er packung stückpackung doppelpack"),
     (R::Each, "je jeweils"),
     (R::Total, "gesamt insgesamt zusammen"),
-    (R::Device, "lüfter ventilator netzteil kabel zeitschaltuhr verlängerungskabel pumpe wasserpumpe heizmatte treiber netzkabel"),
+    (
+        R::Device,
+        "lüfter ventilator netzteil kabel zeitschaltuhr verlängerungskabel pumpe wasserpumpe heizmatte treiber netzkabel",
+    ),
     (R::Device, "steckdosenleiste vorschaltgerät trafo fassung zelt growzelt aufhängung solarpanel"),
     (R::Load, "kaskadierbar verkettbar belastbar schaltleistung"),
     (R::Deny, "nicht kein keine"),

@@ -20,9 +20,18 @@ pub(super) const ROWS: &[Row] = &[
     (R::Unit(U::Kelvin), "k kelvin"),
     (R::Unit(U::Metre), "m metre metres mtr"),
     (R::Unit(U::Length), "in inch inches ft foot feet cm mm meters yd yard"),
-    (R::Unit(U::Other), "kwh wh mah ah h hr hrs hour hours yr yrs year years day days hz khz kg lb lbs oz g db dba lm lumen"),
-    (R::Unit(U::Other), "lumens lux btu cfm gal gallon gallons l liter liters litre awg min mins minutes c f rpm mos month"),
-    (R::Unit(U::Other), "mol mols months band bands spectrum spectrums sq stars reviews cri va klm ghz pods plants people"),
+    (
+        R::Unit(U::Other),
+        "kwh wh mah ah h hr hrs hour hours yr yrs year years day days hz khz kg lb lbs oz g db dba lm lumen",
+    ),
+    (
+        R::Unit(U::Other),
+        "lumens lux btu cfm gal gallon gallons l liter liters litre awg min mins minutes c f rpm mos month",
+    ),
+    (
+        R::Unit(U::Other),
+        "mol mols months band bands spectrum spectrums sq stars reviews cri va klm ghz pods plants people",
+    ),
     (R::Unit(U::Micromole), "umol umole umoles umols micromole micromoles micromol"),
     (R::Unit(U::Millimole), "mmol millimol millimole"),
     (R::Unit(U::Second), "s s1 sec second seconds"),
@@ -78,25 +87,46 @@ pub(super) const ROWS: &[Row] = &[
     (R::Quantity, "qty quantity number count amount"),
     (R::Kind, "type single individual"),
     // Things.
-    (R::Light, "light lamp bulb fixture luminaire growlight lite lighting retrofit unit illuminator floodlight"),
+    (
+        R::Light,
+        "light lamp bulb fixture luminaire growlight lite lighting retrofit unit illuminator floodlight",
+    ),
     (R::Lights, "lights lamps bulbs fixtures luminaires growlights units"),
-    (R::Part, "bar bars head heads panel panels module modules tube tubes strip strips arm arms channel channels row rows"),
+    (
+        R::Part,
+        "bar bars head heads panel panels module modules tube tubes strip strips arm arms channel channels row rows",
+    ),
     (R::Part, "leaf leaves ring rings tier tiers section sections cluster clusters zone zones layer layers"),
     (R::Board, "board boards quantum qb"),
     (R::Pack, "pack packs pk set lot carton box case packof"),
     (R::Pair, "pair"),
     (R::Bundle, "bundle kit kits system combo garden includes included including starter"),
-    (R::Device, "fan fans pump pumps mat driver drivers cable cables cord cords timer timers adapter adaptor adapters hanger"),
-    (R::Device, "hangers ballast heater charger battery solar humidifier dehumidifier filter filters tent tents controller"),
-    (R::Device, "socket sockets lens lenses psu psus extension surge powerstrip plugin thermostat glasses ratchet rope"),
+    (
+        R::Device,
+        "fan fans pump pumps mat driver drivers cable cables cord cords timer timers adapter adaptor adapters hanger",
+    ),
+    (
+        R::Device,
+        "hangers ballast heater charger battery solar humidifier dehumidifier filter filters tent tents controller",
+    ),
+    (
+        R::Device,
+        "socket sockets lens lenses psu psus extension surge powerstrip plugin thermostat glasses ratchet rope",
+    ),
     (R::Device, "dimmer trellis inverter transformer blower circulator dome receptacle splitter hub remote"),
-    (R::Device, "thermometer hygrometer oscillating wattmeter switchbox airpump bracket camera router motor cloth film foil mylar tarp curtain bulbsocket"),
-    (R::Load, "daisy chain chainable chained linkable link links linking linked load capacity circuit switching loads"),
+    (
+        R::Device,
+        "thermometer hygrometer oscillating wattmeter switchbox airpump bracket camera router motor cloth film foil mylar tarp curtain bulbsocket",
+    ),
+    (
+        R::Load,
+        "daisy chain chainable chained linkable link links linking linked load capacity circuit switching loads",
+    ),
     // Packs and shares.
     (R::Each, "each ea apiece"),
     (R::Total, "total combined altogether overall together totals totaling totalling"),
     // Draw.
-    (R::DrawVerb, "draws drawing consumes consuming uses using pulls pulling eats consume pull sips"),
+    (R::DrawVerb, "draws drawing consumes consuming uses using pulls pulling eats consume pull sips runs"),
     (R::DrawAdjective, "actual actually real true effective practical realistic genuine really truly honest"),
     (R::DrawNoun, "draw consumption consumed drawn usage"),
     (R::Input, "input"),
@@ -113,8 +143,14 @@ pub(super) const ROWS: &[Row] = &[
     (R::Ac, "ac"),
     (R::Dc, "dc usb"),
     // Claims of replacement.
-    (R::Equivalent, "equivalent eqv equiv eq equivalence equivalents eqiv lookalike alike equals equal comparable compared compare compares"),
-    (R::Replaces, "replaces replace replacing retire substitutes substitute supersedes upgrade ditch swap outperforms outshines beats"),
+    (
+        R::Equivalent,
+        "equivalent eqv equiv eq equivalence equivalents eqiv lookalike alike equals equal comparable compared compare compares",
+    ),
+    (
+        R::Replaces,
+        "replaces replace replacing retire substitutes substitute supersedes upgrade ditch swap outperforms outshines beats",
+    ),
     (R::Replacement, "replacement slayer killer alternative replacements substitution"),
     (R::Versus, "vs versus than outgrows grows unlike"),
     (R::Like, "like feels pay imagine why resembles"),
@@ -122,7 +158,10 @@ pub(super) const ROWS: &[Row] = &[
     (R::Save, "saves save saving savings saved"),
     // Levels and choices.
     (R::Dim, "standby dims dimmed dim sleep idle minimum lowest low off night moonlight"),
-    (R::Level, "veg bloom both full mode switch switches boost flower flowering seedling seedlings high vegetative medium"),
+    (
+        R::Level,
+        "veg bloom both full mode switch switches boost flower flowering seedling seedlings high vegetative medium",
+    ),
     (R::Choose, "choose select option options available variants variant choice pick pls sizes choices"),
     (R::Selected, "size selected chosen selection"),
     (R::Switchable, "selectable switchable dimmable adjustable tunable"),

@@ -35,7 +35,10 @@ pub(super) const ROWS: &[Row] = &[
     (R::Pack, "lot paquet"),
     (R::Each, "chacun chacune chaque unité"),
     (R::Total, "totale tout totaux"),
-    (R::Device, "ventilateur pompe câble minuterie minuteur alimentation adaptateur rallonge tapis chauffant programmateur"),
+    (
+        R::Device,
+        "ventilateur pompe câble minuterie minuteur alimentation adaptateur rallonge tapis chauffant programmateur",
+    ),
     (R::Deny, "pas non"),
     (R::Save, "économise économie"),
     (R::Choose, "choisir choix"),

@@ -15,7 +15,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Only, "わずか たった のみ だけ"),
     (R::Power, "電力 出力 ワット数"),
     (R::Rating, "定格 定格電力 最大 公称 定格出力"),
-    (R::Equivalent, "相当 同等 換算 相当の"),
+    (R::Equivalent, "相当 同等 換算 相当の 形 形相当"),
     (R::Replaces, "代替 置き換え 代わり"),
     (R::Lamp(L::Hps), "ナトリウムランプ ナトリウム 高圧ナトリウム"),
     (R::Lamp(L::Mh), "メタルハライド メタハラ"),

@@ -7,7 +7,10 @@ use crate::reading::roles::Role as R;
 
 pub(super) const ROWS: &[Row] = &[
     (R::DrawVerb, "verbruikt trekt gebruikt"),
-    (R::DrawAdjective, "werkelijk werkelijke echt echte daadwerkelijk daadwerkelijke feitelijk feitelijke reëel"),
+    (
+        R::DrawAdjective,
+        "werkelijk werkelijke echt echte daadwerkelijk daadwerkelijke feitelijk feitelijke reëel",
+    ),
     (R::DrawNoun, "verbruik stroomverbruik energieverbruik opgenomen"),
     (R::Wall, "stopcontact"),
     (R::Measured, "gemeten"),

@@ -7,7 +7,10 @@ use crate::reading::roles::Role as R;
 
 pub(super) const ROWS: &[Row] = &[
     (R::DrawVerb, "zużywa pobiera"),
-    (R::DrawAdjective, "rzeczywista rzeczywisty rzeczywiste realna realny faktyczna faktyczny faktyczne prawdziwa rzeczywistej"),
+    (
+        R::DrawAdjective,
+        "rzeczywista rzeczywisty rzeczywiste realna realny faktyczna faktyczny faktyczne prawdziwa rzeczywistej",
+    ),
     (R::DrawNoun, "pobór poboru zużycie"),
     (R::Wall, "gniazdka"),
     (R::Measured, "zmierzona zmierzone zmierzony"),

@@ -1,0 +1,106 @@
+//! The draw that a listing admits: the labelled one before others, the range over two mains voltages, the highest level, or a
+//! ratings row below the headline.
+
+use super::array::Arrays;
+use super::figures::What;
+use super::fold::Mark;
+use super::page::Page;
+use super::power::{Chosen, SAME, highest, span};
+use super::roles::{Role, Unit};
+use super::watts::{All, Says};
+use crate::facts::{Admitted, LeftWhy, Read, Taken};
+use crate::units::Watts;
+
+/// Chooses the draw.
+pub(super) fn admitted(
+    page: Page,
+    says: &mut All,
+    arrays: &Arrays,
+    headline: Option<usize>,
+    read: &mut Read,
+    chosen: &mut Chosen,
+) -> (f64, f64) {
+    let rank = |s: &Says| if let Says::Draw(r) = s { Some(*r) } else { None };
+    let best = says.iter().filter_map(rank).max();
+    let mut found: Option<(usize, f64, f64)> = None;
+    let mut several = false;
+    if let Some(best) = best {
+        for k in (0..says.len()).filter(|&k| rank(&says[k]) == Some(best)) {
+            let f = &page.figures[k];
+            found = Some(match found {
+                None => (k, f.low, f.high),
+                Some((first, low, high)) => {
+                    several |= (f.high - high).abs() > SAME;
+                    let at = |k: usize| usize::from(page.figures[k].item);
+                    if under_voltage(page, at(first)) && under_voltage(page, at(k)) {
+                        (first, low.min(f.low), high.max(f.high))
+                    } else if at_level(page, at(k)) && f.high > high {
+                        (k, f.low, f.high)
+                    } else {
+                        (first, low, high)
+                    }
+                }
+            });
+        }
+    } else if let Some(h) = headline {
+        let claim = page.figures[h].high;
+        let level = highest(page, says).filter(|&k| k != h && page.figures[k].high < claim);
+        let lower = (0..says.len()).find(|&k| {
+            let f = &page.figures[k];
+            k != h && says[k] == Says::Nameplate && f.high < claim - SAME && !is_product(page, arrays, f.high)
+        });
+        found = level.or(lower).map(|k| (k, page.figures[k].low, page.figures[k].high));
+        if let Some((k, low, high)) = found {
+            let paired =
+                |k: usize| says[k] == Says::Level && under_voltage(page, usize::from(page.figures[k].item));
+            if paired(k) {
+                let lowest =
+                    (0..says.len()).filter(|&k| paired(k)).map(|k| page.figures[k].low).fold(low, f64::min);
+                found = Some((k, lowest, high));
+            }
+        }
+    }
+    let Some((k, low, high)) = found else { return (0.0, 0.0) };
+    let f = &page.figures[k];
+    let list = f.list || (several && chosen.variants);
+    if list && chosen.variants {
+        for s in says.iter_mut().filter(|s| matches!(s, Says::Draw(_))) {
+            *s = Says::Left(LeftWhy::Variant);
+        }
+        return (0.0, 0.0);
+    }
+    let low = if f.list { high } else { low };
+    chosen.draw = Some(k);
+    let value = Admitted { low: Watts(low), high: Watts(high), tolerance: f.tolerance };
+    read.actual_w = Some(Taken { value, span: span(f) });
+    (low, high)
+}
+
+/// Whether the figure is count times class.
+pub(super) fn is_product(page: Page, arrays: &Arrays, watts: f64) -> bool {
+    arrays.iter().any(|a| (page.figures[a.count].high * page.figures[a.watts].high - watts).abs() < SAME)
+}
+
+/// Whether the draw at item `at` holds at one mains voltage: "(110V)", "@ 220V", "(220V): ".
+fn under_voltage(page: Page, at: usize) -> bool {
+    let volts = |i: usize| page.figure(i).is_some_and(|f| matches!(f.unit, Unit::Volt | Unit::VoltAc));
+    (1..=3).any(|d| volts(at + d) && (at + 1..at + d).all(|i| glue(page, i)))
+        || (1..=4).any(|d| at >= d && volts(at - d) && (at - d + 1..at).all(|i| glue(page, i)))
+}
+
+fn glue(page: Page, i: usize) -> bool {
+    match page.what(i) {
+        Some(What::Mark(Mark::Open | Mark::Close | Mark::At | Mark::Colon | Mark::Equal)) => true,
+        Some(What::Word(role)) => matches!(role, Role::At | Role::Ac | Role::For | Role::Of | Role::Power),
+        _ => false,
+    }
+}
+
+/// Whether the figure at item `at` belongs to a level.
+fn at_level(page: Page, at: usize) -> bool {
+    (1..=2).any(|d| {
+        at >= d
+            && (page.role(at - d) == Role::Level
+                || page.figure(at - d).is_some_and(|f| f.unit == Unit::Percent))
+    })
+}

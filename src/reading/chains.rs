@@ -1,0 +1,121 @@
+//! Numbers that belong together: thousands with plain spaces, ratios, sizes, ranges.
+
+use super::class::package_number;
+use super::figures::Builder;
+use super::fold::Mark;
+use super::number::Printed;
+use super::roles::{Role, Unit};
+use super::scan::Kind;
+use super::units::same_kind;
+
+impl Builder<'_> {
+    /// `1 200 W`: a plain space between thousands, where a unit follows and nothing else explains the first number.
+    pub(super) fn spaced_thousands(&self, i: usize, first: Printed) -> Option<Printed> {
+        let second = self.number(i + 1)?;
+        let plain = |n: Printed| !n.decimal && !n.doubtful;
+        if !(plain(first) && plain(second) && second.digits == 3 && first.digits <= 3 && first.value > 0.0) {
+            return None;
+        }
+        if i > 0
+            && matches!(
+                self.kind(i - 1),
+                Some(Kind::Number(_) | Kind::Mark(Mark::Times | Mark::Slash | Mark::Dash))
+            )
+        {
+            return None;
+        }
+        let unit = self.unit(i + 2).0;
+        let apart = self.tokens.get(i + 2).is_some_and(|t| t.spaced);
+        let foreign = !self.text.is_ascii() && second.value > 0.0 && first.digits == 1;
+        let fits = match unit {
+            Unit::Watt => second.value == 0.0 || apart || foreign,
+            Unit::PhotonFlux => true,
+            Unit::Bare => {
+                let thousand = second.value == 0.0 || !self.text.is_ascii();
+                matches!(self.role(i + 2), Role::Diode | Role::Led) && thousand
+            }
+            _ => false,
+        };
+        fits.then_some(Printed {
+            value: first.value * 1000.0 + second.value,
+            digits: first.digits + 3,
+            end: second.end,
+            ..second
+        })
+    }
+
+    /// `8:1:1`, glued.
+    pub(super) fn ratio(&self, i: usize) -> Option<usize> {
+        let mut j = i + 1;
+        while self.mark(j) == Some(Mark::Colon)
+            && self.glued(j)
+            && self.glued(j + 1)
+            && self.number(j + 1).is_some()
+        {
+            j += 2;
+        }
+        (j > i + 1).then_some(j)
+    }
+
+    /// `400*215*60mm`, `3x3ft`, `12"x12"`, `20 x 25`: numbers joined by crosses, none of them with watts or a colour.
+    pub(super) fn size(&self, i: usize) -> Option<usize> {
+        if self.number(i).is_some_and(|n| package_number(n.value).is_some()) {
+            return None;
+        }
+        let (mut j, mut parts, mut length) = (i, 0, false);
+        let mut end = i;
+        loop {
+            self.number(j)?;
+            let (unit, next) = self.unit(j + 1);
+            match unit {
+                Unit::Bare => {}
+                Unit::Length | Unit::Metre => length = true,
+                _ => return None,
+            }
+            parts += 1;
+            end = next.max(end);
+            if self.mark(next) == Some(Mark::Times) && self.number(next + 1).is_some() {
+                j = next + 1;
+            } else {
+                break;
+            }
+        }
+        let counts = matches!(self.role(end), Role::Colour(_) | Role::Diode | Role::Cob | Role::Pieces);
+        (parts >= 2 && (length || !counts)).then_some(end)
+    }
+
+    /// The upper number of a range whose lower one ends before token `j`, and the token after it.
+    pub(super) fn range(
+        &self,
+        j: usize,
+        low: Printed,
+        unit: Unit,
+        after_unit: usize,
+    ) -> Option<(Printed, usize)> {
+        let link = if unit == Unit::Bare { j } else { after_unit };
+        let (tight, wave) = match self.kind(link)? {
+            Kind::Mark(Mark::Tilde) => (true, true),
+            Kind::Mark(Mark::Dash) => (self.glued(link) && self.glued(link + 1), false),
+            Kind::Word(Role::To | Role::UpTo) => (true, true),
+            _ => return None,
+        };
+        let mut k = link + 1;
+        if matches!(self.role(k), Role::Ac | Role::Dc) {
+            k += 1;
+        }
+        let high = self.number(k)?;
+        if high.value < low.value {
+            return None;
+        }
+        let (second, end) = self.unit(k + 1);
+        if self.mark(end) == Some(Mark::Times)
+            || (second == Unit::Bare && self.mark(k + 1) == Some(Mark::Times))
+        {
+            return None;
+        }
+        let alike = second != Unit::Watt || (unit == Unit::Bare && high.value <= low.value * 3.0);
+        let loose = second != Unit::Bare && (unit == Unit::Bare || same_kind(unit, second)) && alike;
+        let fits = tight || wave || loose;
+        fits.then_some((high, k + 1))
+    }
+}

@@ -1,0 +1,94 @@
+//! Whether watts are the class of the diodes, without a count joined to them: "Chip: 10W", "3W LEDs", "0.2W 2835".
+
+use super::array::LARGEST_BEAD;
+use super::figures::{Figure, What};
+use super::fold::Mark;
+use super::page::Page;
+use super::phrase::{DRAW, Phrase};
+use super::roles::{Cues, Role, Unit};
+use super::watts::{BEAD, THING};
+use crate::facts::Package;
+
+/// Whether the watts are the class of the diodes, without a count beside them.
+pub(super) fn class(
+    page: Page,
+    f: &Figure,
+    at: usize,
+    pack: Option<u32>,
+    left: &Phrase,
+    right: &Phrase,
+) -> bool {
+    if (page.role(at + 1) == Role::Per || page.mark(at + 1) == Some(Mark::Slash))
+        && matches!(page.role(at + 2), Role::Cob | Role::Chip | Role::Led)
+    {
+        return true;
+    }
+    if f.high > LARGEST_BEAD || f.range || f.list {
+        return false;
+    }
+    let others = page.figures.iter().any(|w| w.unit == Unit::Watt && (w.high - f.high).abs() > f64::EPSILON);
+    let count = page.items.iter().enumerate().any(|(i, item)| {
+        matches!(item.what, What::Word(Role::Pieces | Role::Quantity | Role::Diode)) && i != at + 1
+    });
+    if !others && !count {
+        return false;
+    }
+    let after = page.first_right(at, BEAD.and(THING).and(DRAW).and(Cues::of(&[Role::Part, Role::Device])), 4);
+    let bulb = page.cues.any(Role::Cob.cue()) && !others;
+    if after.any(BEAD) && !bulb {
+        return true;
+    }
+    if page.role(at + 1) == Role::Led && leads_to_beads(page, at + 2) {
+        return true;
+    }
+    let labelled = left.near.any(BEAD.and(Role::Kind.cue())) && !counted_noun(page, at)
+        || (left.near.any(Cues::of(&[Role::Led, Role::Power]))
+            && left.cues.any(Cues::of(&[Role::Kind, Role::Chip])))
+        || (left.near.any(Role::Each.cue()) && left.cues.any(BEAD));
+    if labelled {
+        return true;
+    }
+    if beside_package(page, at) && f.high <= 5.0 {
+        return true;
+    }
+    // "120 total, 5W each": each of the diodes, unless lights are sold together.
+    let each = page.role(at + 1) == Role::Each
+        || left.near.any(Role::Each.cue())
+        || right.near.any(Role::Each.cue());
+    each && pack.is_none() && others && page.cues.any(BEAD.and(Cues::of(&[Role::Led, Role::Pieces])))
+}
+
+/// "120 LEDs 10W": the diode word before the watts belongs to the count before it.
+fn counted_noun(page: Page, at: usize) -> bool {
+    at >= 2
+        && page.role(at - 1) == Role::Diode
+        && page.figure(at - 2).is_some_and(|n| n.unit == Unit::Bare && package_number(n.high).is_none())
+}
+
+/// `10W LED 60 pcs`: LED in the singular with a count after it.
+fn leads_to_beads(page: Page, i: usize) -> bool {
+    page.figure(i).is_some_and(|n| n.unit == Unit::Bare) && page.role(i + 1) == Role::Pieces
+}
+
+/// A package word or number straight beside the watts.
+fn beside_package(page: Page, at: usize) -> bool {
+    let package = |i: usize| {
+        matches!(page.role(i), Role::Package(_))
+            || page.figure(i).is_some_and(|f| f.unit == Unit::Bare && package_number(f.high).is_some())
+    };
+    package(at + 1) || at.checked_sub(1).is_some_and(package)
+}
+
+/// The package that a bare number names.
+pub(super) fn package_number(value: f64) -> Option<Package> {
+    Some(match value {
+        2835.0 => Package::P2835,
+        3014.0 => Package::P3014,
+        3030.0 => Package::P3030,
+        3528.0 => Package::P3528,
+        5050.0 => Package::P5050,
+        5630.0 => Package::P5630,
+        5730.0 => Package::P5730,
+        _ => return None,
+    })
+}

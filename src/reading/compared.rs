@@ -1,0 +1,66 @@
+//! Whether watts are those of a lamp that the light is compared with: "replaces 600W", "600W equivalent", "400W HPS slayer".
+
+use super::fold::Mark;
+use super::page::Page;
+use super::phrase::DRAW;
+use super::roles::{Cues, Role, Unit};
+use super::watts::{LAMP, THING};
+
+/// Words after which the replaced lamp comes.
+const CLAIM: Cues = Cues::of(&[Role::Replaces, Role::Versus]);
+
+pub(super) const EQUAL: Cues = Cues::of(&[Role::Equivalent, Role::Replacement]);
+
+/// Whether the watts are those of a lamp that the light is compared with.
+pub(super) fn equivalent(page: Page, at: usize, left: Cues, next: Cues) -> bool {
+    if left.any(CLAIM.and(Role::Equivalent.cue())) {
+        return true;
+    }
+    if page.role_before(at) == Role::Replacement && page.mark_before(at) == Some(Mark::Colon)
+        || left.any(Role::Replacement.cue())
+            && (page.role_before(at) == Role::For || page.mark_before(at) == Some(Mark::Colon))
+    {
+        return true;
+    }
+    if next.any(Role::Metal.cue()) || matches!(page.role(at + 1), Role::Lamp(_)) {
+        return true;
+    }
+    let double_ended = page.role(at + 1) == Role::DoubleEnded
+        && page.is(at + 1, "de")
+        && page.capitals(at + 1)
+        && matches!(page.role(at + 2), Role::Lamp(_) | Role::Light | Role::Lights);
+    let word = at + 1 + usize::from(page.mark(at + 1) == Some(Mark::Open));
+    let smaller = page.role(word) == Role::Equivalent
+        && page
+            .compared_with(word)
+            .is_some_and(|lamp| page.figure(at).is_some_and(|own| own.high < lamp.high));
+    if smaller {
+        return false;
+    }
+    let first = page.first_right(at, EQUAL.and(LAMP).and(THING).and(DRAW).and(CLAIM), 3);
+    double_ended || first.any(EQUAL.and(LAMP)) || spelled_lamp(page, at)
+}
+
+/// "600W lamp equivalent", "60W light bulb equivalent", "1000W double-ended HPS", "30W = 250W".
+fn spelled_lamp(page: Page, at: usize) -> bool {
+    let mut i = at + 1;
+    while matches!(page.role(i), Role::Light | Role::Double | Role::Traditional | Role::Tube)
+        || page.mark(i) == Some(Mark::Dash)
+    {
+        i += 1;
+    }
+    if page.is(i, "ended") {
+        i += 1;
+    }
+    if i > at + 1 && matches!(page.role(i), Role::Equivalent | Role::Replacement | Role::Lamp(_)) {
+        return true;
+    }
+    // A larger figure straight after "=" and the light's own.
+    page.mark_before(at) == Some(Mark::Equal)
+        && at >= 2
+        && page.figure(at - 2).is_some_and(|own| {
+            own.unit == Unit::Watt
+                && page.figure(at).is_some_and(|f| f.high > own.high)
+                && page.mark(at - 3) != Some(Mark::Times)
+        })
+}

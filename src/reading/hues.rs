@@ -1,0 +1,106 @@
+//! Colours by wavelength or colour temperature, and the look of a list of colours.
+
+use super::figures::Figure;
+use super::fold::Mark;
+use super::page::Page;
+use super::roles::{Role, Unit};
+use super::watts::white_letter;
+use crate::facts::{Colour, ColourWord};
+
+/// The most diodes of one colour.
+const MOST: f64 = 1_000_000.0;
+
+/// A wave length or colour temperature as a word: the bands of the labelling conventions.
+pub(super) fn by_figure(f: &Figure) -> Option<(ColourWord, Colour)> {
+    let v = f.high;
+    match f.unit {
+        Unit::Nanometre => {
+            let word = match v {
+                x if x < 400.0 => ColourWord::Uv,
+                x if x < 500.0 => ColourWord::Blue,
+                x if x < 570.0 => ColourWord::Green,
+                x if x < 620.0 => ColourWord::Orange,
+                x if x < 640.0 => ColourWord::Red,
+                x if x < 700.0 => ColourWord::DeepRed,
+                x if x < 760.0 => ColourWord::FarRed,
+                _ => ColourWord::Ir,
+            };
+            Some((word, Colour::from_nanometres(v)))
+        }
+        Unit::Kelvin if v >= 1000.0 => {
+            let word = match v {
+                x if x < 4000.0 => ColourWord::WarmWhite,
+                x if x < 5000.0 => ColourWord::White,
+                _ => ColourWord::CoolWhite,
+            };
+            Some((word, Colour::White))
+        }
+        _ => None,
+    }
+}
+
+pub(super) fn is_count(f: &Figure) -> bool {
+    f.unit == Unit::Bare && !f.range && !f.list && !f.decimal && f.high >= 1.0 && f.high <= MOST
+}
+
+/// Whether in this list the numbers stand before their colours: the colour after the number at item `j` has none after it.
+pub(super) fn number_first(page: Page, j: usize) -> bool {
+    let mut k = j + 1;
+    while matches!(page.role(k), Role::Colour(_) | Role::Deep | Role::Far | Role::Warm | Role::Cool) {
+        k += 1;
+    }
+    !page.figure(k).is_some_and(is_count)
+}
+
+/// Skips a wavelength or temperature in brackets or bare after the colour at item `i`; returns the item after it.
+pub(super) fn after_colour(page: Page, i: usize, wave: &mut Option<Colour>) -> usize {
+    let mut j = i + 1;
+    let open = page.mark(j) == Some(Mark::Open);
+    if open {
+        j += 1;
+    }
+    let mut any = false;
+    while let Some(f) = page.figure(j) {
+        let Some((_, colour)) = by_figure(f) else { break };
+        *wave = wave.or(Some(colour).filter(|_| !any || !f.range));
+        any = true;
+        j += 1;
+        if matches!(page.mark(j), Some(Mark::Slash | Mark::And | Mark::Plus))
+            && page.figure(j + 1).is_some_and(|f| by_figure(f).is_some())
+        {
+            j += 1;
+        }
+    }
+    if open && any && page.mark(j) == Some(Mark::Close) {
+        j += 1;
+    }
+    if any { j } else { i + 1 }
+}
+
+/// Whether the letter at item `i` stands in a list of letters with numbers, at least two different ones.
+pub(super) fn letters(page: Page, i: usize) -> bool {
+    let from = i.saturating_sub(5);
+    (from..(i + 6).min(page.items.len())).any(|k| {
+        k != i
+            && (matches!(page.role(k), Role::Letter(_)) && page.role(k) != page.role(i)
+                || page.is_watts(k) && white_letter(page, k)
+                || matches!(page.role(k), Role::Colour(_))
+                    && page.figure_before(k).is_some_and(is_count)
+                    && matches!(
+                        page.role(k),
+                        Role::Colour(
+                            ColourWord::Uv
+                                | ColourWord::Ir
+                                | ColourWord::FarRed
+                                | ColourWord::DeepRed
+                                | ColourWord::WarmWhite
+                                | ColourWord::CoolWhite
+                        )
+                    ))
+    })
+}
+
+/// `R:B 8:1`
+pub(super) fn ratio_letters(page: Page, b: usize) -> bool {
+    b >= 3 && matches!(page.role(b - 2), Role::Letter(_))
+}

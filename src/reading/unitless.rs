@@ -1,0 +1,57 @@
+//! Numbers without a unit that can only be watts: "actual 247", "315 CMH", "Power (W): 240".
+
+use super::array::Arrays;
+use super::figures::{Figure, What};
+use super::fold::Mark;
+use super::page::Page;
+use super::phrase::DRAW;
+use super::roles::{Role, Unit};
+use super::watts::Says;
+
+/// A number without a unit that can only be watts: "actual 247", "315 CMH", "Power (W): 240".
+pub(super) fn unitless(page: Page, f: &Figure, arrays: &Arrays, index: usize) -> Says {
+    let at = usize::from(f.item);
+    if f.list || f.worded || f.high < 2.0 || arrays.iter().any(|a| a.count == index) {
+        return Says::Nothing;
+    }
+    if matches!(page.role(at + 1), Role::Lamp(_)) && f.high >= 20.0 && !f.range {
+        return Says::Equivalent;
+    }
+    let next_ends = match page.what(at + 1) {
+        None => true,
+        Some(What::Mark(m)) => !matches!(m, Mark::Times | Mark::Percent | Mark::Degree | Mark::Colon),
+        _ => false,
+    };
+    if !next_ends {
+        return Says::Nothing;
+    }
+    let mut i = at;
+    let mut signed = false;
+    while let Some(k) = i.checked_sub(1) {
+        match page.items[k].what {
+            What::Mark(Mark::Colon | Mark::Equal) => signed = true,
+            What::Mark(Mark::Compare | Mark::Tilde | Mark::Current | Mark::Close | Mark::Open) => {}
+            What::Word(Role::Approx | Role::Only) => {}
+            What::Word(Role::Unit(Unit::Watt)) if page.role_before(k) == Role::DrawAdjective => {
+                return Says::Draw(3);
+            }
+            What::Word(Role::Unit(Unit::Watt)) => {
+                return if signed { labelled(page, k) } else { Says::Nothing };
+            }
+            What::Word(Role::Power) if page.role_before(k) == Role::DrawAdjective => return Says::Draw(3),
+            What::Word(Role::Power) if signed => return labelled(page, k + 1),
+            What::Word(Role::DrawAdjective | Role::DrawNoun | Role::Measured | Role::DrawVerb) => {
+                return if page.cue(k).any(DRAW) { Says::Draw(2) } else { Says::Nothing };
+            }
+            _ => return Says::Nothing,
+        }
+        i = k;
+    }
+    Says::Nothing
+}
+
+/// Whether a label that ends before item `k` names a draw or a power.
+fn labelled(page: Page, k: usize) -> Says {
+    let left = page.left(k);
+    if left.cues.any(DRAW) { Says::Draw(3) } else { Says::Nameplate }
+}

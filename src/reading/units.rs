@@ -1,0 +1,139 @@
+//! The unit after a number: written out, joined with a hyphen, or built of parts as photon units are; and the tolerance after
+//! that.
+
+use super::figures::Builder;
+use super::fold::Mark;
+use super::roles::{Role, Unit};
+use super::scan::Kind;
+use crate::facts::Tolerance;
+use crate::units::Watts;
+
+impl Builder<'_> {
+    /// The unit at token `j`, and the token after it.
+    pub(super) fn unit(&self, j: usize) -> (Unit, usize) {
+        match self.kind(j) {
+            Some(Kind::Mark(Mark::Percent)) => (Unit::Percent, j + 1),
+            Some(Kind::Mark(Mark::Inch | Mark::Foot)) if self.glued(j) => (Unit::Length, j + 1),
+            Some(Kind::Mark(Mark::Degree)) => (Unit::Other, j + 1),
+            Some(Kind::Mark(Mark::Dash)) if self.glued(j) && self.glued(j + 1) => match self.role(j + 1) {
+                Role::Unit(unit @ (Unit::Watt | Unit::Kilowatt | Unit::Volt | Unit::Length)) => (unit, j + 2),
+                _ => (Unit::Bare, j),
+            },
+            Some(Kind::Word(Role::Unit(unit))) => self.worded_unit(unit, j),
+            _ => (Unit::Bare, j),
+        }
+    }
+
+    pub(super) fn worded_unit(&self, unit: Unit, j: usize) -> (Unit, usize) {
+        let t = self.tokens[j];
+        let capital = self.text.as_bytes()[t.start as usize].is_ascii_uppercase();
+        match unit {
+            Unit::Micromole => self.photons(j, false),
+            Unit::Millimole => self.photons(j, true),
+            // "90 in total"
+            Unit::Length if self.role(j + 1) == Role::Total => (Unit::Bare, j),
+            Unit::Amp if t.spaced && t.end - t.start == 1 && !capital => (Unit::Bare, j),
+            Unit::Volt => {
+                let mut k = j + 1;
+                if matches!(self.mark(k), Some(Mark::Tilde | Mark::Current)) && self.number(k + 1).is_none() {
+                    k += 1;
+                }
+                match self.role(k) {
+                    Role::Dc if self.number(k + 1).is_none() => (Unit::VoltDc, k + 1),
+                    Role::Ac if self.number(k + 1).is_none() => (Unit::VoltAc, k + 1),
+                    _ => (Unit::Volt, k),
+                }
+            }
+            other => (other, j + 1),
+        }
+    }
+
+    /// A photon unit from the word for micromoles on: per second, per joule or per square metre as well.
+    pub(super) fn photons(&self, j: usize, milli: bool) -> (Unit, usize) {
+        let (mut second, mut joule, mut area) = (false, false, false);
+        let (mut k, mut end) = (j + 1, j + 1);
+        while k < self.tokens.len().min(j + 12) {
+            match self.tokens[k].kind {
+                Kind::Mark(
+                    Mark::Slash | Mark::Dot | Mark::Times | Mark::Inverse | Mark::Squared | Mark::Stop,
+                ) => {}
+                Kind::Mark(Mark::Dash) if self.glued(k) => {}
+                Kind::Word(Role::Per) => {}
+                Kind::Number(n) if self.glued(k) && n.value <= 2.0 => {}
+                Kind::Word(Role::Unit(Unit::Second)) if !second => second = true,
+                Kind::Word(Role::Unit(Unit::Joule)) if !joule => joule = true,
+                Kind::Word(Role::Unit(Unit::SquareMetre)) => area = true,
+                Kind::Word(Role::Unit(Unit::Metre)) => area = true,
+                // umol/s/W is umol/J by another name.
+                Kind::Word(Role::Unit(Unit::Watt)) if second && self.mark(k - 1) == Some(Mark::Slash) => {
+                    joule = true;
+                }
+                _ => break,
+            }
+            if matches!(
+                self.tokens[k].kind,
+                Kind::Word(Role::Unit(_)) | Kind::Mark(Mark::Squared | Mark::Inverse)
+            ) || (self.number(k).is_some() && self.mark(k - 1) == Some(Mark::Dash))
+            {
+                end = k + 1;
+            }
+            k += 1;
+        }
+        let unit = match (area, joule, second) {
+            (true, _, _) => Unit::FluxDensity,
+            (_, true, _) => Unit::PhotonEfficacy,
+            (_, _, true) if milli => Unit::PhotonFluxMilli,
+            (_, _, true) => Unit::PhotonFlux,
+            _ => Unit::Other,
+        };
+        (unit, end)
+    }
+
+    /// `/m`, `/m²`, `per foot` after watts.
+    pub(super) fn per_length(&self, next: usize) -> bool {
+        let per = self.mark(next) == Some(Mark::Slash) || self.role(next) == Role::Per;
+        per && matches!(
+            self.role(next + 1),
+            Role::Unit(Unit::Metre | Unit::Length | Unit::SquareMetre) | Role::Part | Role::Measured
+        )
+    }
+
+    /// `±5 %`, `(±5%)`, `+/-2W` after the unit.
+    pub(super) fn tolerance(&self, next: usize, unit: Unit) -> (Option<Tolerance>, usize) {
+        let mut k = next;
+        let open = self.mark(k) == Some(Mark::Open);
+        if open {
+            k += 1;
+        }
+        match self.mark(k) {
+            Some(Mark::PlusMinus) => k += 1,
+            Some(Mark::Plus) => {
+                k += 1;
+                if self.mark(k) == Some(Mark::Slash) {
+                    k += 1;
+                }
+                if self.mark(k) != Some(Mark::Dash) {
+                    return (None, next);
+                }
+                k += 1;
+            }
+            _ => return (None, next),
+        }
+        let Some(n) = self.number(k) else { return (None, next) };
+        let (tolerance, mut after) = match self.unit(k + 1) {
+            (Unit::Percent, after) => (Tolerance::Share(n.value / 100.0), after),
+            (Unit::Watt, after) if unit == Unit::Watt => (Tolerance::Watts(Watts(n.value)), after),
+            _ => return (None, next),
+        };
+        if open && self.mark(after) == Some(Mark::Close) {
+            after += 1;
+        }
+        (Some(tolerance), after)
+    }
+}
+
+/// Volts of any kind go with volts.
+pub(super) fn same_kind(a: Unit, b: Unit) -> bool {
+    let volts = |u| matches!(u, Unit::Volt | Unit::VoltAc | Unit::VoltDc);
+    a == b || (volts(a) && volts(b))
+}

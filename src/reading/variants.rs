@@ -1,0 +1,107 @@
+//! Whether unqualified figures are variants of which one has to be chosen, settings of one light, or neither.
+
+use super::fold::Mark;
+use super::page::Page;
+use super::power::SAME;
+use super::roles::{Cues, Role, Unit};
+use super::watts::{All, Says};
+use crate::facts::LeftWhy;
+
+/// Whether the unqualified figures are variants of which one has to be chosen.
+pub(super) fn variants(page: Page, says: &mut All) -> bool {
+    let bare = |s: &Says| matches!(s, Says::Bare | Says::Nameplate);
+    let mut distinct = 0;
+    let mut sized = 0;
+    let mut last: Option<f64> = None;
+    for (k, f) in page.figures.iter().enumerate() {
+        if !bare(&says[k]) {
+            continue;
+        }
+        if last != Some(f.high) {
+            distinct += 1;
+            let length = page.figure_before(usize::from(f.item)).is_some_and(|l| l.unit == Unit::Length);
+            sized += usize::from(length);
+            last = Some(f.high);
+        }
+    }
+    let switch = page.cues.any(Cues::of(&[Role::Switchable])) || words_switch(page);
+    if table(page, says) {
+        return true;
+    }
+    if says.contains(&Says::Selected) || (page.cues.any(Role::Choose.cue()) && distinct >= 2) || sized >= 2 {
+        return true;
+    }
+    if switch {
+        let first = says.iter().position(bare);
+        if let Some(first) = first {
+            raise(page, says, first);
+        }
+        return false;
+    }
+    let listed = page.figures.iter().enumerate().any(|(k, f)| f.list && bare(&says[k]));
+    listed || says.iter().enumerate().any(|(k, s)| bare(s) && slash_list(page, says, k))
+}
+
+fn words_switch(page: Page) -> bool {
+    page.cues.any(Role::Level.cue())
+        && (0..page.items.len()).any(|i| page.role(i) == Role::Level && page.starts(i, "switch"))
+}
+
+/// "100W/200W/300W switchable": the top one stands for the light.
+fn raise(page: Page, says: &mut All, first: usize) {
+    let mut top = first;
+    let mut k = first;
+    while slash_list(page, says, k) {
+        let Some(next) = page.figure(usize::from(page.figures[k].item) + 2) else { break };
+        let Some(index) = page.figures.iter().position(|f| f.item == next.item) else { break };
+        let lower = if page.figures[index].high > page.figures[top].high {
+            std::mem::replace(&mut top, index)
+        } else {
+            index
+        };
+        says[lower] = Says::Left(LeftWhy::NotFullPower);
+        k = index;
+    }
+}
+
+/// Another unqualified figure, a different one, straight after a stroke.
+fn slash_list(page: Page, says: &All, k: usize) -> bool {
+    let f = &page.figures[k];
+    let at = usize::from(f.item);
+    let mut i = at + 1;
+    if page.mark(i) == Some(Mark::Open) {
+        while i < at + 8 && page.mark(i) != Some(Mark::Close) {
+            i += 1;
+        }
+        i += 1;
+    }
+    let stroke = page.mark(i) == Some(Mark::Slash) || page.role(i) == Role::And && page.is(i, "or");
+    stroke
+        && page.figure(i + 1).is_some_and(|next| {
+            let index = page.figures.iter().position(|g| g.item == next.item).unwrap_or(k);
+            next.unit == Unit::Watt
+                && (next.high - f.high).abs() > SAME
+                && matches!(says[index], Says::Bare | Says::Nameplate)
+        })
+}
+
+/// A table row with a figure for each of two models: "Typical input power | 160W | 250W".
+fn table(page: Page, says: &mut All) -> bool {
+    let mut found = false;
+    for k in 0..says.len() {
+        let at = usize::from(page.figures[k].item);
+        if page.is_watts(at)
+            && page.mark(at + 1) == Some(Mark::Pipe)
+            && page.is_watts(at + 2)
+            && !matches!(says[k], Says::Left(_) | Says::Equivalent | Says::Nothing)
+            && page.mark(at.wrapping_sub(1)) == Some(Mark::Pipe)
+        {
+            says[k] = Says::Left(LeftWhy::Variant);
+            if let Some(n) = says.get_mut(k + 1) {
+                *n = Says::Left(LeftWhy::Variant);
+            }
+            found = true;
+        }
+    }
+    found
+}
