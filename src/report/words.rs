@@ -140,5 +140,6 @@ fn why(why: LeftWhy) -> &'static str {
         LeftWhy::PackTotal => "it is the total of a pack",
         LeftWhy::Outranked => "another figure takes precedence",
         LeftWhy::Unclear => "nothing says what it is",
+        LeftWhy::BeyondLimit => "the text is longer than what is read",
     }
 }
