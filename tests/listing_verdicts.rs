@@ -57,3 +57,16 @@ fn a_wrong_headline_would_be_caught() {
     wrong.advertised_w = Some(Taken { value: Stated { value: 2000.0, half_digit: 0.5 }, span: SOMEWHERE });
     assert!(verdict(&wrong, &model).convicts());
 }
+
+#[test]
+fn a_light_of_cobs_and_diodes_is_not_accused_by_either_alone() {
+    let model = Model::new(Table::built_in()).unwrap();
+    for title in [
+        "500W LED grow light 4 x 50W COB + 100 x 3W",
+        "400W LED grow light 4x50W COB and 60 x 3W diodes",
+        "Grow light 600W: 6 COB + 120 x 3W LEDs",
+        "LED grow light 300W 60 pcs 3W + 40 pcs 5W",
+    ] {
+        assert!(!verdict(&reading::read(title), &model).convicts(), "{title}");
+    }
+}

@@ -3,7 +3,7 @@
 use std::process::{Command, Output};
 
 use plainwatt::comparison::meaning::{Meaning, all, find};
-use plainwatt::comparison::{Basis, Evidence, Reason, Verdict};
+use plainwatt::comparison::{Basis, Evidence, Verdict};
 use plainwatt::report::UNREADABLE;
 
 fn plainwatt(arguments: &[String]) -> Output {

@@ -36,8 +36,17 @@ pub(super) fn choose(page: Page, says: &mut All, arrays: &mut Arrays, chosen: Ch
     let kept: smallvec::SmallVec<[Array; 2]> =
         arrays.iter().copied().filter(|a| matches!(a.of, Of::Diodes | Of::Cobs)).collect();
     let cobs = kept.iter().any(|a| a.of == Of::Cobs);
-    let class = class(page, says, &kept, cobs, chosen);
     package(page, read);
+    read.beside_board = page.cues.any(Cues::of(&[Role::Cob, Role::Board])) || board_code(page);
+    // "4 x 50W COB + 100 x 3W": neither class speaks for the whole light, and one of the counts alone would accuse it.
+    let beside_cobs = cobs || found.iter().any(|f| f.cob);
+    if beside_cobs && kept.iter().any(|a| a.of == Of::Diodes) {
+        for array in &kept {
+            says[array.watts] = Says::Left(LeftWhy::Part);
+        }
+        return;
+    }
+    let class = class(page, says, &kept, cobs, chosen);
     if let Some((watts, k)) = class {
         let package =
             package_beside(page, k, cobs).or(read.package.map(|p| p.value).filter(|p| *p != Package::Cob));
@@ -56,7 +65,6 @@ pub(super) fn choose(page: Page, says: &mut All, arrays: &mut Arrays, chosen: Ch
         let value = value as u32;
         read.diode_count = Some(Taken { value, span: span(&page.figures[k]) });
     }
-    read.beside_board = page.cues.any(Cues::of(&[Role::Cob, Role::Board])) || board_code(page);
 }
 
 /// "40W (4*10W), 80 pcs lamp beads": a few things beside a larger count are heads.
