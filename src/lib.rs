@@ -7,6 +7,7 @@ pub mod counting;
 pub mod draw;
 pub mod facts;
 pub mod intake;
+pub mod photons;
 pub mod reading;
 pub mod reference;
 pub mod report;

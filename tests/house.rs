@@ -9,7 +9,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Each room and the rooms it may see: those below it, never those above or beside it.
-const ROOMS: [(&str, &[&str]); 14] = [
+const ROOMS: [(&str, &[&str]); 15] = [
     ("units", &[]),
     ("uncertain", &["units"]),
     ("facts", &["uncertain", "units"]),
@@ -17,13 +17,14 @@ const ROOMS: [(&str, &[&str]); 14] = [
     ("counting", &["reference", "facts", "uncertain", "units"]),
     ("draw", &["reference", "facts", "uncertain", "units"]),
     ("sweep", &["draw", "reference", "facts", "uncertain", "units"]),
-    ("comparison", &["draw", "reference", "facts", "uncertain", "units"]),
+    ("photons", &["draw", "reference", "facts", "uncertain", "units"]),
+    ("comparison", &["photons", "draw", "reference", "facts", "uncertain", "units"]),
     ("reading", &["counting", "reference", "facts", "uncertain", "units"]),
     ("intake", &["counting", "reference", "facts", "uncertain", "units"]),
     // Rows in, rows out: it knows nothing of lights.
     ("stream", &[]),
-    ("report", &["comparison", "sweep", "draw", "reference", "facts", "uncertain", "units"]),
-    ("cli", &["comparison", "draw", "counting", "reference", "facts", "uncertain", "units"]),
+    ("report", &["comparison", "photons", "sweep", "draw", "reference", "facts", "uncertain", "units"]),
+    ("cli", &["comparison", "photons", "draw", "counting", "reference", "facts", "uncertain", "units"]),
     (
         "commands",
         &[
@@ -34,6 +35,7 @@ const ROOMS: [(&str, &[&str]); 14] = [
             "reading",
             "sweep",
             "comparison",
+            "photons",
             "draw",
             "counting",
             "reference",
@@ -45,8 +47,18 @@ const ROOMS: [(&str, &[&str]); 14] = [
 ];
 
 /// Rooms that only compute.
-const SILENT: [&str; 9] =
-    ["units", "uncertain", "facts", "reference", "counting", "draw", "sweep", "comparison", "reading"];
+const SILENT: [&str; 10] = [
+    "units",
+    "uncertain",
+    "facts",
+    "reference",
+    "counting",
+    "draw",
+    "photons",
+    "sweep",
+    "comparison",
+    "reading",
+];
 
 /// What such rooms never mention.
 const FORBIDDEN: [&str; 18] = [

@@ -3,9 +3,10 @@
 use serde::Serialize;
 use serde_json::{Map, Value};
 
-use super::{Light, Run, UNREADABLE, Unreadable};
+use super::{Light, Run, UNREADABLE, Unreadable, figures};
 use crate::comparison::{Basis, honest_label};
 use crate::facts::{Fault, Read};
+use crate::photons::Photons;
 use crate::uncertain::{Contribution, Uncertain};
 use crate::units::{Amps, Watts};
 
@@ -27,6 +28,7 @@ struct Object<'a> {
     wall_w: Option<Interval>,
     common_wall_w: Option<Range>,
     ceiling_wall_w: Option<Uncertain<Watts>>,
+    photons: Option<figures::PhotonsObject>,
     class_ma: Option<f64>,
     needed_ma: Option<f64>,
     running_ma: Option<f64>,
@@ -151,6 +153,7 @@ fn object<'a>(run: Run<'a>, light: Light<'a>) -> Object<'a> {
         }),
         common_wall_w: draw.map(|d| Range { low: d.common.0, high: d.common.1 }),
         ceiling_wall_w: assessment.counted.ceiling().map(|c| c.wall),
+        photons: draw.map(|d| figures::PhotonsObject::from(&Photons::of(run.model, d))),
         class_ma: assessment.class_current.map(Amps::ma),
         needed_ma: assessment.needed.and_then(|n| n.current).map(Amps::ma),
         running_ma: assessment.running.and_then(|r| r.current).map(Amps::ma),

@@ -12,6 +12,7 @@ use super::words::words;
 use super::{Light, Run};
 use crate::comparison::{honest_label, sentence};
 use crate::draw::Draw;
+use crate::photons::Photons;
 use crate::units::{Rounded, Watts};
 
 /// How the working is shown.
@@ -44,7 +45,7 @@ pub fn light(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
     if let Some(draw) = &assessment.counted.draw {
         text.push_str(&diodes(run, draw));
         text.push('\n');
-        text.push_str(&powers(light, draw));
+        text.push_str(&powers(run, light, draw));
         text.push('\n');
     }
     let word = layout.style.verdict(assessment.verdict);
@@ -141,7 +142,7 @@ fn diodes(run: Run<'_>, draw: &Draw) -> String {
     table.trim_fmt() + "\n"
 }
 
-fn powers(light: Light<'_>, draw: &Draw) -> String {
+fn powers(run: Run<'_>, light: Light<'_>, draw: &Draw) -> String {
     let assessment = light.assessment;
     let range = |low: Watts, high: Watts| format!("{} to {high}", Rounded(low.0));
     let mut lines: Vec<(&str, String)> = Vec::new();
@@ -164,6 +165,7 @@ fn powers(light: Light<'_>, draw: &Draw) -> String {
     lines.push(("commonly run", range(draw.common.0, draw.common.1)));
     let (low, high) = draw.ceiling.wall_interval();
     lines.push(("at most", format!("{} at the published maximum", range(low, high))));
+    lines.push(("photons", super::figures::photons(&Photons::of(run.model, draw))));
     if let Some(measured) = assessment.measured {
         lines.push(("measured", format!("{} \u{b1} {}", Rounded(measured.value.0), measured.u * 1.96)));
     }

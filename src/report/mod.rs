@@ -6,6 +6,7 @@
 pub mod cautions;
 pub mod csv;
 pub mod diodes;
+mod figures;
 pub mod json;
 pub mod light;
 pub mod markdown;
