@@ -95,8 +95,8 @@ pub struct Vet {
     /// The photon efficacy it states, umol/J
     #[arg(long, value_name = "EFFICACY", allow_hyphen_values = true)]
     pub ppe: Option<String>,
-    /// The watts of the lamp it is said to replace
-    #[arg(long, value_name = "WATTS", allow_hyphen_values = true)]
+    /// The lamp it is said to replace: "600W HPS"
+    #[arg(long, value_name = "LAMP", allow_hyphen_values = true)]
     pub replaces: Option<String>,
     /// Show the uncertainty budget too
     #[arg(long)]

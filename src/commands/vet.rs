@@ -7,7 +7,7 @@ use anyhow::Result;
 use super::{Ended, flags, print, setting_up, terminal};
 use crate::cli::{Format, Vet, When};
 use crate::comparison::assess;
-use crate::facts::{Listing, Replaced};
+use crate::facts::Listing;
 use crate::intake;
 use crate::reading;
 use crate::report::{Light, Run, csv, json, light, markdown};
@@ -63,9 +63,7 @@ fn listing(vet: &Vet) -> Result<Listing<'_>> {
         ppe: given(&vet.ppe)
             .map(|t| flags::figure("ppe", &t, "a photon efficacy in umol/J above 0, such as 1.5"))
             .transpose()?,
-        replaces: given(&vet.replaces)
-            .map(|t| flags::watts("replaces", &t).map(|watts| Replaced { watts, kind: None }))
-            .transpose()?,
+        replaces: given(&vet.replaces).map(|t| flags::replaced(&t)).transpose()?,
         ..Listing::default()
     })
 }

@@ -7,6 +7,8 @@
 mod assess;
 mod basis;
 mod counted;
+mod figure_reason;
+mod figures;
 mod label;
 mod measured;
 mod own_words;
@@ -18,6 +20,8 @@ mod verdict;
 
 pub use assess::{Assessment, Backwards, Finding, assess};
 pub use counted::Counted;
+pub use figure_reason::FigureReason;
+pub use figures::{Claimed, Figure};
 pub use label::honest_label;
 pub use reason::Reason;
 pub use sentence::sentence;

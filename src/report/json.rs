@@ -40,6 +40,7 @@ struct Object<'a> {
     volt_amps: Option<f64>,
     implied_w: Option<f64>,
     findings: Vec<Finding>,
+    claims: Vec<figures::ClaimObject>,
     groups: Vec<Group<'a>>,
     budget: Vec<Contribution>,
     reasons: Vec<Reason>,
@@ -173,6 +174,7 @@ fn object<'a>(run: Run<'a>, light: Light<'a>) -> Object<'a> {
                 reason: f.reason.text(),
             })
             .collect(),
+        claims: assessment.figures.iter().map(figures::ClaimObject::from).collect(),
         groups: draw.map_or_else(Vec::new, |d| {
             let group = |part: &crate::draw::Part| {
                 let class = table.class(part.class);

@@ -52,6 +52,12 @@ pub fn light(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
     let basis = assessment.basis.map(|b| format!(", basis {}", b.word())).unwrap_or_default();
     let _ = writeln!(text, "verdict: {word} (evidence {}{basis})", assessment.evidence.word());
     paragraph(&mut text, &sentence(listing, assessment), "", layout);
+    if !assessment.figures.is_empty() {
+        text.push('\n');
+        for figure in &assessment.figures {
+            paragraph(&mut text, &super::figures::claim(figure, layout.style), "- ", layout);
+        }
+    }
     if assessment.findings.len() > 1 {
         text.push_str("\nfound:\n");
         for finding in &assessment.findings {
