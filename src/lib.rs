@@ -3,6 +3,7 @@
 pub mod cli;
 pub mod commands;
 pub mod comparison;
+pub mod cost;
 pub mod counting;
 pub mod draw;
 pub mod facts;

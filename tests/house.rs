@@ -9,7 +9,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Each room and the rooms it may see: those below it, never those above or beside it.
-const ROOMS: [(&str, &[&str]); 15] = [
+const ROOMS: [(&str, &[&str]); 16] = [
     ("units", &[]),
     ("uncertain", &["units"]),
     ("facts", &["uncertain", "units"]),
@@ -17,13 +17,17 @@ const ROOMS: [(&str, &[&str]); 15] = [
     ("counting", &["reference", "facts", "uncertain", "units"]),
     ("draw", &["reference", "facts", "uncertain", "units"]),
     ("sweep", &["draw", "reference", "facts", "uncertain", "units"]),
+    ("cost", &["units"]),
     ("photons", &["draw", "reference", "facts", "uncertain", "units"]),
     ("comparison", &["photons", "draw", "reference", "facts", "uncertain", "units"]),
     ("reading", &["counting", "reference", "facts", "uncertain", "units"]),
     ("intake", &["counting", "reference", "facts", "uncertain", "units"]),
     // Rows in, rows out: it knows nothing of lights.
     ("stream", &[]),
-    ("report", &["comparison", "photons", "sweep", "draw", "reference", "facts", "uncertain", "units"]),
+    (
+        "report",
+        &["comparison", "cost", "photons", "sweep", "draw", "reference", "facts", "uncertain", "units"],
+    ),
     ("cli", &["comparison", "photons", "draw", "counting", "reference", "facts", "uncertain", "units"]),
     (
         "commands",
@@ -35,7 +39,9 @@ const ROOMS: [(&str, &[&str]); 15] = [
             "reading",
             "sweep",
             "comparison",
+            "cost",
             "photons",
+            "cost",
             "draw",
             "counting",
             "reference",
@@ -47,7 +53,7 @@ const ROOMS: [(&str, &[&str]); 15] = [
 ];
 
 /// Rooms that only compute.
-const SILENT: [&str; 10] = [
+const SILENT: [&str; 11] = [
     "units",
     "uncertain",
     "facts",
@@ -55,6 +61,7 @@ const SILENT: [&str; 10] = [
     "counting",
     "draw",
     "photons",
+    "cost",
     "sweep",
     "comparison",
     "reading",

@@ -26,6 +26,23 @@ pub(super) fn watts(flag: &str, text: &str) -> Result<Watts> {
     Ok(Watts(above_zero(flag, text, "W", "watts above 0, such as 300 or 28.5W")?.value))
 }
 
+/// Hours a day, above 0 up to 24.
+pub(super) fn hours(text: &str) -> Result<f64> {
+    quantity(text, "h")
+        .filter(|h| *h > 0.0 && *h <= 24.0)
+        .ok_or_else(|| refused("hours", text, "hours a day above 0 and at most 24, such as 12"))
+}
+
+/// A currency's name or sign: no digits, which would run into the amounts.
+pub(super) fn currency(text: &str) -> Result<String> {
+    let text = text.trim();
+    let plain = |c: char| !c.is_ascii_digit() && !c.is_whitespace() && !c.is_control();
+    if text.chars().count() <= 8 && text.chars().all(plain) {
+        return Ok(text.to_owned());
+    }
+    Err(refused("currency", text, "a short name or sign, such as EUR"))
+}
+
 /// `600W HPS`, or watts alone.
 pub(super) fn replaced(text: &str) -> Result<Replaced> {
     let accepted =

@@ -4,7 +4,7 @@ use crate::facts::{LampKind, Replaced};
 use crate::units::{PhotonFlux, Watts};
 
 /// Photon flux of fixtures with one high-pressure sodium lamp on a mogul base, by the lamp's watts. Nelson & Bugbee 2014,
-/// PLoS ONE 9(6): e99010.
+/// PLOS ONE 9(6): e99010.
 const HPS: [(f64, f64); 2] = [(400.0, 416.0), (1000.0, 1090.0)];
 
 /// Photon flux of the fixture with a 1000 W double-ended high-pressure sodium lamp (same source). A listing that says

@@ -11,7 +11,7 @@ const LEAN: &str = "listing,supplier,claim_w,verdict,evidence,basis,share,led_w,
 common_low_w,common_high_w,needed_ma,reasons";
 const WIDE: &str = ",p_reach,p_ceiling,tolerance,confidence,table,led_u_w,wall_u_w,ceiling_wall_w,ceiling_wall_u_w,\
 class_ma,needed_scale,running_ma,running_ma_u,running_scale,measured_w,measured_u_w,admitted_low_w,admitted_high_w,\
-volt_amps,implied_w,honest_label,ppf_verdict,ppe_verdict,replaces_verdict";
+volt_amps,implied_w,honest_label,ppf_verdict,ppe_verdict,replaces_verdict,price_per_w";
 
 /// How rows are written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -93,6 +93,7 @@ impl Format {
         word(out, verdict(|c| matches!(c, Claimed::Flux(_))));
         word(out, verdict(|c| matches!(c, Claimed::Efficacy(_))));
         word(out, verdict(|c| matches!(c, Claimed::Replaces(_))));
+        number(out, super::worth::price_per_watt(light.listing, assessment));
     }
 
     /// Appends the row of a listing that could not be read: its names, the word, and a code that names the column.

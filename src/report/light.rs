@@ -46,6 +46,12 @@ pub fn light(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
         text.push_str(&diodes(run, draw));
         text.push('\n');
         text.push_str(&powers(run, light, draw));
+    }
+    let lines = super::worth::lines(run, light);
+    for (name, value) in &lines {
+        let _ = writeln!(text, "{name:<13} {value}");
+    }
+    if assessment.counted.draw.is_some() || !lines.is_empty() {
         text.push('\n');
     }
     let word = layout.style.verdict(assessment.verdict);

@@ -16,6 +16,7 @@ pub mod style;
 pub mod summary;
 pub mod table;
 pub mod words;
+pub mod worth;
 
 use crate::comparison::{Assessment, Settings};
 use crate::draw::Model;
@@ -39,6 +40,8 @@ pub struct Light<'a> {
     pub read: Option<&'a Read>,
     /// The result.
     pub assessment: &'a Assessment,
+    /// What was asked about money, if anything.
+    pub money: Option<&'a worth::Money>,
 }
 
 /// A row that could not be read, with as much of it as names it.
