@@ -98,6 +98,9 @@ pub struct Vet {
     /// The lamp it is said to replace: "600W HPS"
     #[arg(long, value_name = "LAMP", allow_hyphen_values = true)]
     pub replaces: Option<String>,
+    /// A circuit, for how many such lights it carries: "120V 15A"
+    #[arg(long, value_name = "CIRCUIT", allow_hyphen_values = true)]
+    pub circuit: Option<String>,
     #[command(flatten)]
     /// What it costs
     pub money: Money,

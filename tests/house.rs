@@ -9,7 +9,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Each room and the rooms it may see: those below it, never those above or beside it.
-const ROOMS: [(&str, &[&str]); 16] = [
+const ROOMS: [(&str, &[&str]); 17] = [
     ("units", &[]),
     ("uncertain", &["units"]),
     ("facts", &["uncertain", "units"]),
@@ -18,6 +18,7 @@ const ROOMS: [(&str, &[&str]); 16] = [
     ("draw", &["reference", "facts", "uncertain", "units"]),
     ("sweep", &["draw", "reference", "facts", "uncertain", "units"]),
     ("cost", &["units"]),
+    ("circuit", &["units"]),
     ("photons", &["draw", "reference", "facts", "uncertain", "units"]),
     ("comparison", &["photons", "draw", "reference", "facts", "uncertain", "units"]),
     ("reading", &["counting", "reference", "facts", "uncertain", "units"]),
@@ -26,9 +27,23 @@ const ROOMS: [(&str, &[&str]); 16] = [
     ("stream", &[]),
     (
         "report",
-        &["comparison", "cost", "photons", "sweep", "draw", "reference", "facts", "uncertain", "units"],
+        &[
+            "circuit",
+            "comparison",
+            "cost",
+            "photons",
+            "sweep",
+            "draw",
+            "reference",
+            "facts",
+            "uncertain",
+            "units",
+        ],
     ),
-    ("cli", &["comparison", "photons", "draw", "counting", "reference", "facts", "uncertain", "units"]),
+    (
+        "cli",
+        &["circuit", "comparison", "photons", "draw", "counting", "reference", "facts", "uncertain", "units"],
+    ),
     (
         "commands",
         &[
@@ -38,10 +53,10 @@ const ROOMS: [(&str, &[&str]); 16] = [
             "report",
             "reading",
             "sweep",
+            "circuit",
             "comparison",
             "cost",
             "photons",
-            "cost",
             "draw",
             "counting",
             "reference",
@@ -53,7 +68,7 @@ const ROOMS: [(&str, &[&str]); 16] = [
 ];
 
 /// Rooms that only compute.
-const SILENT: [&str; 11] = [
+const SILENT: [&str; 12] = [
     "units",
     "uncertain",
     "facts",
@@ -61,6 +76,7 @@ const SILENT: [&str; 11] = [
     "counting",
     "draw",
     "photons",
+    "circuit",
     "cost",
     "sweep",
     "comparison",

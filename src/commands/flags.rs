@@ -2,6 +2,7 @@
 
 use anyhow::{Result, anyhow};
 
+use crate::circuit::Circuit;
 use crate::comparison::MeterAccuracy;
 use crate::counting;
 use crate::facts::{
@@ -203,6 +204,17 @@ pub(super) fn admitted(text: &str) -> Result<Admitted> {
         return Err(wrong());
     }
     Ok(Admitted { low: Watts(low), high: Watts(high), tolerance })
+}
+
+/// `120V 15A`: a circuit of one phase.
+pub(super) fn circuit(text: &str) -> Result<Circuit> {
+    let accepted = "volts up to 300 (one phase) and the breaker's amperes, such as \"120V 15A\"";
+    let wrong = || refused("circuit", text, accepted);
+    let supply = supply(text).map_err(|_| wrong())?;
+    if supply.volts.value > 300.0 {
+        return Err(wrong());
+    }
+    Ok(Circuit { volts: Volts(supply.volts.value), breaker: Amps(supply.amps.value) })
 }
 
 /// `120V 0.6A`, in either order; the printed precision is kept, since rounding is allowed for.

@@ -128,8 +128,13 @@ impl Grading<'_> {
                 }
                 let assessment = assess(&listing, self.run.model, self.run.settings);
                 worker.summary.count(assessment.verdict);
-                let light =
-                    Light { listing: &listing, read: read.as_ref(), assessment: &assessment, money: None };
+                let light = Light {
+                    listing: &listing,
+                    read: read.as_ref(),
+                    assessment: &assessment,
+                    money: None,
+                    circuit: None,
+                };
                 // By share the worst come first: the verdicts that convict have the lowest. What has none cannot be ranked.
                 let key = match self.form.by() {
                     Some(Sort::PricePerWatt) => price_per_watt(&listing, &assessment),

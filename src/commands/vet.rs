@@ -21,10 +21,16 @@ pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
         intake::complete(&mut listing, read);
     }
     let money = money(vet)?;
+    let circuit = vet.circuit.as_deref().map(flags::circuit).transpose()?;
     let assessment = assess(&listing, &model, &settings);
     let run = Run { model: &model, settings: &settings };
-    let result =
-        Light { listing: &listing, read: read.as_ref(), assessment: &assessment, money: money.as_ref() };
+    let result = Light {
+        listing: &listing,
+        read: read.as_ref(),
+        assessment: &assessment,
+        money: money.as_ref(),
+        circuit,
+    };
     let text = match vet.format {
         Format::Table => {
             let layout = light::Layout {

@@ -3,7 +3,7 @@
 use serde::Serialize;
 use serde_json::{Map, Value};
 
-use super::{Light, Run, UNREADABLE, Unreadable, figures, worth};
+use super::{Light, Run, UNREADABLE, Unreadable, figures, load, worth};
 use crate::comparison::{Basis, honest_label};
 use crate::facts::{Fault, Read};
 use crate::photons::Photons;
@@ -40,6 +40,7 @@ struct Object<'a> {
     volt_amps: Option<f64>,
     implied_w: Option<f64>,
     findings: Vec<Finding>,
+    load: Option<load::LoadObject>,
     cost: Option<worth::CostObject<'a>>,
     claims: Vec<figures::ClaimObject>,
     groups: Vec<Group<'a>>,
@@ -175,6 +176,7 @@ fn object<'a>(run: Run<'a>, light: Light<'a>) -> Object<'a> {
                 reason: f.reason.text(),
             })
             .collect(),
+        load: load::LoadObject::of(light),
         cost: worth::CostObject::of(run, light),
         claims: assessment.figures.iter().map(figures::ClaimObject::from).collect(),
         groups: draw.map_or_else(Vec::new, |d| {

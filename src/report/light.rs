@@ -47,7 +47,8 @@ pub fn light(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
         text.push('\n');
         text.push_str(&powers(run, light, draw));
     }
-    let lines = super::worth::lines(run, light);
+    let mut lines = super::load::lines(light);
+    lines.extend(super::worth::lines(run, light));
     for (name, value) in &lines {
         let _ = writeln!(text, "{name:<13} {value}");
     }
@@ -94,7 +95,9 @@ pub fn light(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
         paragraph(&mut text, &format!("honest label: {label}"), "", layout);
     }
     text.push('\n');
-    for caution in cautions::of(listing, assessment) {
+    // The line about the circuit has said it.
+    let said = |caution: &&str| light.circuit.is_none() || !caution.starts_with("circuits:");
+    for caution in cautions::of(listing, assessment).into_iter().filter(said) {
         paragraph(&mut text, caution, "! ", layout);
     }
     let settings = run.settings;

@@ -9,6 +9,7 @@ pub mod diodes;
 mod figures;
 pub mod json;
 pub mod light;
+mod load;
 pub mod markdown;
 mod number;
 pub mod sanitise;
@@ -18,6 +19,7 @@ pub mod table;
 pub mod words;
 pub mod worth;
 
+use crate::circuit::Circuit;
 use crate::comparison::{Assessment, Settings};
 use crate::draw::Model;
 use crate::facts::{Fault, Listing, Read};
@@ -42,6 +44,8 @@ pub struct Light<'a> {
     pub assessment: &'a Assessment,
     /// What was asked about money, if anything.
     pub money: Option<&'a worth::Money>,
+    /// The circuit it is to hang on, if one was named.
+    pub circuit: Option<Circuit>,
 }
 
 /// A row that could not be read, with as much of it as names it.
