@@ -98,9 +98,15 @@ pub struct Vet {
     /// The photon efficacy it states, umol/J
     #[arg(long, value_name = "EFFICACY", allow_hyphen_values = true)]
     pub ppe: Option<String>,
-    /// The watts of the lamp it is said to replace
-    #[arg(long, value_name = "WATTS", allow_hyphen_values = true)]
+    /// The lamp it is said to replace: "600W HPS"
+    #[arg(long, value_name = "LAMP", allow_hyphen_values = true)]
     pub replaces: Option<String>,
+    /// A circuit, for how many such lights it carries: "120V 15A"
+    #[arg(long, value_name = "CIRCUIT", allow_hyphen_values = true)]
+    pub circuit: Option<String>,
+    #[command(flatten)]
+    /// What it costs
+    pub money: Money,
     /// Show the uncertainty budget too
     #[arg(long)]
     pub working: bool,
@@ -110,6 +116,23 @@ pub struct Vet {
     #[command(flatten)]
     /// How strict to be
     pub strictness: Strictness,
+}
+
+/// What a light costs.
+#[derive(Debug, Args)]
+pub struct Money {
+    /// The price, for the cost of a watt really drawn
+    #[arg(long, value_name = "AMOUNT", allow_hyphen_values = true)]
+    pub price: Option<String>,
+    /// The currency of price and tariff: EUR
+    #[arg(long, value_name = "NAME")]
+    pub currency: Option<String>,
+    /// The price of a kWh, for what it costs to run
+    #[arg(long, value_name = "AMOUNT", allow_hyphen_values = true)]
+    pub tariff: Option<String>,
+    /// Hours a day that it runs
+    #[arg(long, value_name = "HOURS", default_value = "12", allow_hyphen_values = true)]
+    pub hours: String,
 }
 
 const VET_EXAMPLE: &str =
@@ -146,7 +169,7 @@ pub struct Grade {
     /// Write the rows that could not be read to a file, with the reason
     #[arg(long, value_name = "FILE")]
     pub rejects: Option<PathBuf>,
-    /// Sort the table, worst first
+    /// Sort the table
     #[arg(long, value_enum)]
     pub sort: Option<Sort>,
     /// Write every CSV column
@@ -238,4 +261,6 @@ pub enum Format {
 pub enum Sort {
     /// Draw over claim, the lowest first
     Share,
+    /// Price over draw, the cheapest first
+    PricePerWatt,
 }

@@ -90,6 +90,14 @@ quantity! {
     Ohms
 }
 quantity! {
+    /// Photon flux in micromoles per second (PPF where it counts 400-700 nm).
+    PhotonFlux
+}
+quantity! {
+    /// Photons per joule, in micromoles per joule: of radiation, of a package's input, or of a light's wall draw.
+    PhotonEfficacy
+}
+quantity! {
     /// Temperature in degrees Celsius; a difference of two is in kelvins.
     Celsius
 }
@@ -104,6 +112,12 @@ impl Mul<Volts> for Amps {
     type Output = Watts;
     fn mul(self, voltage: Volts) -> Watts {
         voltage * self
+    }
+}
+impl Mul<Watts> for PhotonEfficacy {
+    type Output = PhotonFlux;
+    fn mul(self, power: Watts) -> PhotonFlux {
+        PhotonFlux(self.0 * power.0)
     }
 }
 impl Mul<Amps> for Ohms {
@@ -144,6 +158,22 @@ impl fmt::Display for Watts {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         rounded(self.0, f)?;
         f.write_str(" W")
+    }
+}
+
+impl fmt::Display for PhotonFlux {
+    /// Rounded for people, with the unit.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        rounded(self.0, f)?;
+        f.write_str(" umol/s")
+    }
+}
+
+impl fmt::Display for PhotonEfficacy {
+    /// Rounded for people, with the unit.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        rounded(self.0, f)?;
+        f.write_str(" umol/J")
     }
 }
 

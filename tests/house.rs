@@ -9,7 +9,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Each room and the rooms it may see: those below it, never those above or beside it.
-const ROOMS: [(&str, &[&str]); 14] = [
+const ROOMS: [(&str, &[&str]); 17] = [
     ("units", &[]),
     ("uncertain", &["units"]),
     ("facts", &["uncertain", "units"]),
@@ -17,13 +17,33 @@ const ROOMS: [(&str, &[&str]); 14] = [
     ("counting", &["reference", "facts", "uncertain", "units"]),
     ("draw", &["reference", "facts", "uncertain", "units"]),
     ("sweep", &["draw", "reference", "facts", "uncertain", "units"]),
-    ("comparison", &["draw", "reference", "facts", "uncertain", "units"]),
+    ("cost", &["units"]),
+    ("circuit", &["units"]),
+    ("photons", &["draw", "reference", "facts", "uncertain", "units"]),
+    ("comparison", &["photons", "draw", "reference", "facts", "uncertain", "units"]),
     ("reading", &["counting", "reference", "facts", "uncertain", "units"]),
     ("intake", &["counting", "reference", "facts", "uncertain", "units"]),
     // Rows in, rows out: it knows nothing of lights.
     ("stream", &[]),
-    ("report", &["comparison", "sweep", "draw", "reference", "facts", "uncertain", "units"]),
-    ("cli", &["comparison", "draw", "counting", "reference", "facts", "uncertain", "units"]),
+    (
+        "report",
+        &[
+            "circuit",
+            "comparison",
+            "cost",
+            "photons",
+            "sweep",
+            "draw",
+            "reference",
+            "facts",
+            "uncertain",
+            "units",
+        ],
+    ),
+    (
+        "cli",
+        &["circuit", "comparison", "photons", "draw", "counting", "reference", "facts", "uncertain", "units"],
+    ),
     (
         "commands",
         &[
@@ -33,7 +53,10 @@ const ROOMS: [(&str, &[&str]); 14] = [
             "report",
             "reading",
             "sweep",
+            "circuit",
             "comparison",
+            "cost",
+            "photons",
             "draw",
             "counting",
             "reference",
@@ -45,8 +68,20 @@ const ROOMS: [(&str, &[&str]); 14] = [
 ];
 
 /// Rooms that only compute.
-const SILENT: [&str; 9] =
-    ["units", "uncertain", "facts", "reference", "counting", "draw", "sweep", "comparison", "reading"];
+const SILENT: [&str; 12] = [
+    "units",
+    "uncertain",
+    "facts",
+    "reference",
+    "counting",
+    "draw",
+    "photons",
+    "circuit",
+    "cost",
+    "sweep",
+    "comparison",
+    "reading",
+];
 
 /// What such rooms never mention.
 const FORBIDDEN: [&str; 18] = [

@@ -2,9 +2,12 @@
 
 use anyhow::{Result, anyhow};
 
+use crate::circuit::Circuit;
 use crate::comparison::MeterAccuracy;
 use crate::counting;
-use crate::facts::{Admitted, MeterReading, Stated, StatedClass, Supply, Tally, Tolerance};
+use crate::facts::{
+    Admitted, LampKind, MeterReading, Replaced, Stated, StatedClass, Supply, Tally, Tolerance,
+};
 use crate::intake::{printed, quantity};
 use crate::report::sanitise::terminal;
 use crate::units::{Amps, Volts, Watts};
@@ -22,6 +25,48 @@ fn above_zero(flag: &str, text: &str, unit: &str, accepted: &str) -> Result<Stat
 /// Watts above 0.
 pub(super) fn watts(flag: &str, text: &str) -> Result<Watts> {
     Ok(Watts(above_zero(flag, text, "W", "watts above 0, such as 300 or 28.5W")?.value))
+}
+
+/// Hours a day, above 0 up to 24.
+pub(super) fn hours(text: &str) -> Result<f64> {
+    quantity(text, "h")
+        .filter(|h| *h > 0.0 && *h <= 24.0)
+        .ok_or_else(|| refused("hours", text, "hours a day above 0 and at most 24, such as 12"))
+}
+
+/// A currency's name or sign: no digits, which would run into the amounts.
+pub(super) fn currency(text: &str) -> Result<String> {
+    let text = text.trim();
+    let plain = |c: char| !c.is_ascii_digit() && !c.is_whitespace() && !c.is_control();
+    if text.chars().count() <= 8 && text.chars().all(plain) {
+        return Ok(text.to_owned());
+    }
+    Err(refused("currency", text, "a short name or sign, such as EUR"))
+}
+
+/// `600W HPS`, or watts alone.
+pub(super) fn replaced(text: &str) -> Result<Replaced> {
+    let accepted =
+        "watts and the kind of lamp (HPS, MH, CMH, HID, incandescent, fluorescent), such as \"600W HPS\"";
+    let wrong = || refused("replaces", text, accepted);
+    let letters = |c: char| c.is_alphabetic();
+    let word = text.trim().rsplit([' ', '-']).next().filter(|w| w.len() > 1 && w.chars().all(letters));
+    let (number, kind) = match word {
+        None => (text, None),
+        Some(word) => {
+            let kind = match word.to_lowercase().as_str() {
+                "hps" => LampKind::Hps,
+                "mh" | "cmh" => LampKind::Mh,
+                "hid" => LampKind::Hid,
+                "incandescent" => LampKind::Incandescent,
+                "fluorescent" => LampKind::Fluorescent,
+                _ => return Err(wrong()),
+            };
+            (text.trim()[..text.trim().len() - word.len()].trim_end_matches([' ', '-']), Some(kind))
+        }
+    };
+    let watts = above_zero("replaces", number, "W", accepted).map_err(|_| wrong())?;
+    Ok(Replaced { watts: Watts(watts.value), kind })
 }
 
 /// Milliamperes above 0.
@@ -161,6 +206,17 @@ pub(super) fn admitted(text: &str) -> Result<Admitted> {
     Ok(Admitted { low: Watts(low), high: Watts(high), tolerance })
 }
 
+/// `120V 15A`: a circuit of one phase.
+pub(super) fn circuit(text: &str) -> Result<Circuit> {
+    let accepted = "volts up to 300 (one phase) and the breaker's amperes, such as \"120V 15A\"";
+    let wrong = || refused("circuit", text, accepted);
+    let supply = supply(text).map_err(|_| wrong())?;
+    if supply.volts.value > 300.0 {
+        return Err(wrong());
+    }
+    Ok(Circuit { volts: Volts(supply.volts.value), breaker: Amps(supply.amps.value) })
+}
+
 /// `120V 0.6A`, in either order; the printed precision is kept, since rounding is allowed for.
 pub(super) fn supply(text: &str) -> Result<Supply> {
     let accepted = "volts and amperes above 0, such as \"120V 0.6A\"";
@@ -204,6 +260,19 @@ mod tests {
             ["", "-5W", "0W", "NaN", "120V", "120V 1A pf 1.2", "120V 1A pf 0", "135W 120V", "120V 110V 1A"]
         {
             assert!(reading(text).is_err(), "{text}");
+        }
+    }
+
+    #[test]
+    fn a_replaced_lamp_is_watts_with_or_without_a_kind() {
+        let hps = Replaced { watts: Watts(600.0), kind: Some(LampKind::Hps) };
+        for text in ["600W HPS", "600 hps", "600 W HPS", "600W-HPS"] {
+            assert_eq!(replaced(text).unwrap(), hps, "{text}");
+        }
+        assert_eq!(replaced("600").unwrap(), Replaced { kind: None, ..hps });
+        assert_eq!(replaced("600 W").unwrap(), Replaced { kind: None, ..hps });
+        for text in ["", "HPS", "600 suns", "-600 HPS", "0W HPS"] {
+            assert!(replaced(text).is_err(), "{text}");
         }
     }
 

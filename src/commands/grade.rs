@@ -9,7 +9,7 @@ use super::grading::{Form, Grading, Keep, REJECTS_HEADER, Rows, Worker, cut};
 use super::input::{Input, is_dash, shown};
 use super::output::{Sink, TerminalGuard, say};
 use super::{Ended, setting_up, terminal};
-use crate::cli::{Format, Grade, Sort, When};
+use crate::cli::{Format, Grade, When};
 use crate::intake::{Columns, HeaderError};
 use crate::report::{self, csv, markdown, sanitise, table};
 use crate::stream::{self, Batch, ReadOptions, RecordReader, Sinks, StreamError};
@@ -214,14 +214,14 @@ fn columns(grade: &Grade, reader: &mut RecordReader<Box<dyn Read + Send>>) -> Re
 }
 
 fn form(grade: &Grade) -> Form {
-    let by_share = matches!(grade.sort, Some(Sort::Share));
+    let by = grade.sort;
     let rows = match grade.format {
-        Format::Table => return Form::Lines(Keep { most: MOST_LINES, by_share }),
+        Format::Table => return Form::Lines(Keep { most: MOST_LINES, by }),
         Format::Csv => Rows::Csv(csv::Format { wide: grade.wide, raw: grade.raw }),
         Format::Json => Rows::Json,
         Format::Markdown => Rows::Markdown,
     };
-    if by_share { Form::Sorted(rows, Keep { most: MOST_SORTED, by_share }) } else { Form::Rows(rows) }
+    if by.is_some() { Form::Sorted(rows, Keep { most: MOST_SORTED, by }) } else { Form::Rows(rows) }
 }
 
 fn header(grade: &Grade) -> String {

@@ -4,6 +4,7 @@ use std::borrow::Cow;
 
 use encoding_rs::WINDOWS_1252;
 
+use crate::cli::Sort;
 use crate::comparison::assess;
 use crate::facts::{Fault, Listing, Read};
 use crate::intake::{Columns, complete};
@@ -11,6 +12,7 @@ use crate::reading;
 use crate::report::sanitise::spreadsheet;
 use crate::report::summary::Summary;
 use crate::report::table::Line;
+use crate::report::worth::price_per_watt;
 use crate::report::{Light, Run, Unreadable, csv, json, markdown};
 use crate::stream::{Merge, Output, Record};
 
@@ -33,13 +35,23 @@ pub(super) enum Form {
     Sorted(Rows, Keep),
 }
 
+impl Form {
+    /// What the rows are sorted by.
+    fn by(self) -> Option<Sort> {
+        match self {
+            Self::Rows(_) => None,
+            Self::Lines(keep) | Self::Sorted(_, keep) => keep.by,
+        }
+    }
+}
+
 /// How many rows are kept in memory for what cannot be written row by row.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Keep {
     /// At most so many.
     pub(super) most: usize,
-    /// Those with the lowest draw over claim, sorted so; else the first.
-    pub(super) by_share: bool,
+    /// Those that come first by that, sorted so; else the first.
+    pub(super) by: Option<Sort>,
 }
 
 /// A row that was kept.
@@ -123,9 +135,19 @@ impl Grading<'_> {
                 }
                 let assessment = assess(&listing, self.run.model, self.run.settings);
                 worker.summary.count(assessment.verdict);
-                let light = Light { listing: &listing, read: read.as_ref(), assessment: &assessment };
-                // Worst first: the verdicts that convict have the lowest share; what has none cannot be ranked.
-                let rank = assessment.share.map_or((1, 0.0), |share| (0, share));
+                let light = Light {
+                    listing: &listing,
+                    read: read.as_ref(),
+                    assessment: &assessment,
+                    money: None,
+                    circuit: None,
+                };
+                // By share the worst come first: the verdicts that convict have the lowest. What has none cannot be ranked.
+                let key = match self.form.by() {
+                    Some(Sort::PricePerWatt) => price_per_watt(&listing, &assessment),
+                    Some(Sort::Share) | None => assessment.share,
+                };
+                let rank = key.map_or((1, 0.0), |key| (0, key));
                 self.keep(worker, rank, &Graded::Light(light), out);
             }
             Err(mut fault) => {
@@ -153,10 +175,13 @@ impl Grading<'_> {
                 push(&mut worker.texts, Kept { rank, place, row }, keep);
             }
             Form::Lines(keep) => {
-                if !keep.by_share && worker.lines.len() >= keep.most {
+                if keep.by.is_none() && worker.lines.len() >= keep.most {
                     return;
                 }
                 let row = match graded {
+                    Graded::Light(light) if keep.by == Some(Sort::PricePerWatt) => {
+                        Line::light(*light).priced(price_per_watt(light.listing, light.assessment))
+                    }
                     Graded::Light(light) => Line::light(*light),
                     Graded::Unreadable(row) => Line::unreadable(*row),
                 };
@@ -205,7 +230,7 @@ fn push<T>(kept: &mut Vec<Kept<T>>, row: Kept<T>, keep: Keep) {
 
 /// Sorts where asked, and drops what is over the most.
 pub(super) fn cut<T>(kept: &mut Vec<Kept<T>>, keep: Keep) {
-    if keep.by_share {
+    if keep.by.is_some() {
         kept.sort_by(|a, b| {
             (a.rank.0.cmp(&b.rank.0)).then(a.rank.1.total_cmp(&b.rank.1)).then(a.place.cmp(&b.place))
         });

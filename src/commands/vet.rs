@@ -7,10 +7,10 @@ use anyhow::{Result, bail};
 use super::{Ended, flags, print, setting_up, terminal};
 use crate::cli::{Format, Vet, When};
 use crate::comparison::assess;
-use crate::facts::{Listing, Replaced};
+use crate::facts::Listing;
 use crate::intake;
 use crate::reading;
-use crate::report::{Light, Run, csv, json, light, markdown};
+use crate::report::{Light, Run, csv, json, light, markdown, worth};
 
 pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
     let settings = setting_up::settings(&vet.strictness)?;
@@ -25,9 +25,17 @@ pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
     if let Some(read) = &read {
         intake::complete(&mut listing, read);
     }
+    let money = money(vet)?;
+    let circuit = vet.circuit.as_deref().map(flags::circuit).transpose()?;
     let assessment = assess(&listing, &model, &settings);
     let run = Run { model: &model, settings: &settings };
-    let result = Light { listing: &listing, read: read.as_ref(), assessment: &assessment };
+    let result = Light {
+        listing: &listing,
+        read: read.as_ref(),
+        assessment: &assessment,
+        money: money.as_ref(),
+        circuit,
+    };
     let text = match vet.format {
         Format::Table => {
             let layout = light::Layout {
@@ -50,6 +58,20 @@ pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
     Ok(Ended::Ran)
 }
 
+/// What was asked about money; nothing without a price or a tariff.
+fn money(vet: &Vet) -> Result<Option<worth::Money>> {
+    let asked = &vet.money;
+    let tariff = asked
+        .tariff
+        .as_deref()
+        .map(|t| flags::figure("tariff", t, "a price of a kWh above 0, such as 0.31"))
+        .transpose()?;
+    let hours = flags::hours(&asked.hours)?;
+    let currency = flags::currency(asked.currency.as_deref().unwrap_or(""))?;
+    let money = worth::Money { tariff: tariff.map(|t| t.value), hours, currency };
+    Ok((asked.price.is_some() || asked.tariff.is_some()).then_some(money))
+}
+
 fn listing(vet: &Vet) -> Result<Listing<'_>> {
     let text = |t: &Option<String>| t.as_deref().map(str::trim).filter(|t| !t.is_empty()).map(str::to_owned);
     let given = |t: &Option<String>| text(t);
@@ -68,9 +90,11 @@ fn listing(vet: &Vet) -> Result<Listing<'_>> {
         ppe: given(&vet.ppe)
             .map(|t| flags::figure("ppe", &t, "a photon efficacy in umol/J above 0, such as 1.5"))
             .transpose()?,
-        replaces: given(&vet.replaces)
-            .map(|t| flags::watts("replaces", &t).map(|watts| Replaced { watts, kind: None }))
-            .transpose()?,
+        price: given(&vet.money.price)
+            .map(|t| flags::figure("price", &t, "a price above 0 without a currency, such as 89.99"))
+            .transpose()?
+            .map(|price| price.value),
+        replaces: given(&vet.replaces).map(|t| flags::replaced(&t)).transpose()?,
         ..Listing::default()
     })
 }

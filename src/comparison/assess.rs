@@ -4,6 +4,7 @@ use smallvec::SmallVec;
 
 use super::basis::basis;
 use super::counted::{Counted, count};
+use super::figures::{Figure, figures};
 use super::measured;
 use super::own_words::{self, OwnWord};
 use super::reason::Reason;
@@ -65,6 +66,8 @@ pub struct Assessment {
     pub implied: Option<Watts>,
     /// Every piece of evidence, strongest first.
     pub findings: SmallVec<[Finding; 3]>,
+    /// What is claimed beside watts, each with its own verdict.
+    pub figures: SmallVec<[Figure; 2]>,
     /// What a reader should know.
     pub reasons: SmallVec<[Reason; 4]>,
 }
@@ -137,6 +140,7 @@ pub fn assess(listing: &Listing<'_>, model: &Model, settings: &Settings) -> Asse
         measured,
         volt_amps: listing.supply.as_ref().map(own_words::volt_amps),
         implied: listing.ppf.zip(listing.ppe).map(|(ppf, ppe)| Watts(ppf.value / ppe.value)),
+        figures: figures(listing, model, &counted, measured, settings),
         counted,
         findings,
         reasons,

@@ -11,7 +11,7 @@ use crate::uncertain::normal_cdf;
 use crate::units::Watts;
 
 /// Below this LED power the first-order interval is too narrow, because the driver's efficiency is least known there.
-const SMALL: Watts = Watts(15.0);
+pub(super) const SMALL: Watts = Watts(15.0);
 
 /// What was worked out from a count.
 #[derive(Debug, Clone, PartialEq, Default)]

@@ -7,6 +7,8 @@
 mod assess;
 mod basis;
 mod counted;
+mod figure_reason;
+mod figures;
 mod label;
 pub mod meaning;
 mod measured;
@@ -19,6 +21,8 @@ mod verdict;
 
 pub use assess::{Assessment, Backwards, Finding, assess};
 pub use counted::Counted;
+pub use figure_reason::FigureReason;
+pub use figures::{Claimed, Figure};
 pub use label::honest_label;
 pub use reason::Reason;
 pub use sentence::sentence;

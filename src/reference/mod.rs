@@ -7,6 +7,7 @@
 mod class;
 mod diode;
 pub mod driver;
+pub mod lamp;
 mod table;
 
 pub use class::ClassRow;

@@ -3,7 +3,7 @@
 use super::number::six_digits;
 use super::sanitise::spreadsheet;
 use super::{Light, Run, UNREADABLE, Unreadable};
-use crate::comparison::honest_label;
+use crate::comparison::{Claimed, honest_label};
 use crate::draw::Draw;
 use crate::units::{Amps, Watts};
 
@@ -11,7 +11,7 @@ const LEAN: &str = "listing,supplier,claim_w,verdict,evidence,basis,share,led_w,
 common_low_w,common_high_w,needed_ma,reasons";
 const WIDE: &str = ",p_reach,p_ceiling,tolerance,confidence,table,led_u_w,wall_u_w,ceiling_wall_w,ceiling_wall_u_w,\
 class_ma,needed_scale,running_ma,running_ma_u,running_scale,measured_w,measured_u_w,admitted_low_w,admitted_high_w,\
-volt_amps,implied_w,honest_label";
+volt_amps,implied_w,honest_label,ppf_verdict,ppe_verdict,replaces_verdict,price_per_w";
 
 /// How rows are written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -87,6 +87,13 @@ impl Format {
         watts(out, assessment.implied);
         let lower_bound = light.listing.tally.as_ref().is_some_and(|t| t.lower_bound);
         self.next_text(out, &honest_label(assessment, run.model, lower_bound).unwrap_or_default());
+        let verdict = |is: fn(&Claimed) -> bool| {
+            assessment.figures.iter().find(|f| is(&f.claimed)).map_or("", |f| f.verdict.word())
+        };
+        word(out, verdict(|c| matches!(c, Claimed::Flux(_))));
+        word(out, verdict(|c| matches!(c, Claimed::Efficacy(_))));
+        word(out, verdict(|c| matches!(c, Claimed::Replaces(_))));
+        number(out, super::worth::price_per_watt(light.listing, assessment));
     }
 
     /// Appends the row of a listing that could not be read: its names, the word, and a code that names the column.

@@ -3,9 +3,10 @@
 use serde::Serialize;
 use serde_json::{Map, Value};
 
-use super::{Light, Run, UNREADABLE, Unreadable};
+use super::{Light, Run, UNREADABLE, Unreadable, figures, load, worth};
 use crate::comparison::{Basis, honest_label};
 use crate::facts::{Fault, Read};
+use crate::photons::Photons;
 use crate::uncertain::{Contribution, Uncertain};
 use crate::units::{Amps, Watts};
 
@@ -27,6 +28,7 @@ struct Object<'a> {
     wall_w: Option<Interval>,
     common_wall_w: Option<Range>,
     ceiling_wall_w: Option<Uncertain<Watts>>,
+    photons: Option<figures::PhotonsObject>,
     class_ma: Option<f64>,
     needed_ma: Option<f64>,
     running_ma: Option<f64>,
@@ -38,6 +40,9 @@ struct Object<'a> {
     volt_amps: Option<f64>,
     implied_w: Option<f64>,
     findings: Vec<Finding>,
+    load: Option<load::LoadObject>,
+    cost: Option<worth::CostObject<'a>>,
+    claims: Vec<figures::ClaimObject>,
     groups: Vec<Group<'a>>,
     budget: Vec<Contribution>,
     reasons: Vec<Reason>,
@@ -152,6 +157,7 @@ fn object<'a>(run: Run<'a>, light: Light<'a>) -> Object<'a> {
         }),
         common_wall_w: draw.map(|d| Range { low: d.common.0, high: d.common.1 }),
         ceiling_wall_w: assessment.counted.ceiling().map(|c| c.wall),
+        photons: draw.map(|d| figures::PhotonsObject::from(&Photons::of(run.model, d))),
         class_ma: assessment.class_current.map(Amps::ma),
         needed_ma: assessment.needed.and_then(|n| n.current).map(Amps::ma),
         running_ma: assessment.running.and_then(|r| r.current).map(Amps::ma),
@@ -172,6 +178,9 @@ fn object<'a>(run: Run<'a>, light: Light<'a>) -> Object<'a> {
                 reason: f.reason.text(),
             })
             .collect(),
+        load: load::LoadObject::of(light),
+        cost: worth::CostObject::of(run, light),
+        claims: assessment.figures.iter().map(figures::ClaimObject::from).collect(),
         groups: draw.map_or_else(Vec::new, |d| {
             let group = |part: &crate::draw::Part| {
                 let class = table.class(part.class);

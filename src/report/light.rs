@@ -12,6 +12,7 @@ use super::words::words;
 use super::{Light, Run};
 use crate::comparison::{honest_label, sentence};
 use crate::draw::Draw;
+use crate::photons::Photons;
 use crate::units::{Rounded, Watts};
 
 /// How the working is shown.
@@ -44,13 +45,26 @@ pub fn light(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
     if let Some(draw) = &assessment.counted.draw {
         text.push_str(&diodes(run, draw));
         text.push('\n');
-        text.push_str(&powers(light, draw, layout));
+        text.push_str(&powers(run, light, draw, layout));
+    }
+    let mut lines = super::load::lines(light);
+    lines.extend(super::worth::lines(run, light));
+    for (name, value) in &lines {
+        named(&mut text, name, value, layout);
+    }
+    if assessment.counted.draw.is_some() || !lines.is_empty() {
         text.push('\n');
     }
     let word = layout.style.verdict(assessment.verdict);
     let basis = assessment.basis.map(|b| format!(", basis {}", b.word())).unwrap_or_default();
     let _ = writeln!(text, "verdict: {word} (evidence {}{basis})", assessment.evidence.word());
     paragraph(&mut text, &sentence(listing, assessment), "", layout);
+    if !assessment.figures.is_empty() {
+        text.push('\n');
+        for figure in &assessment.figures {
+            paragraph(&mut text, &super::figures::claim(figure, layout.style), "- ", layout);
+        }
+    }
     if assessment.findings.len() > 1 {
         text.push_str("\nfound:\n");
         for finding in &assessment.findings {
@@ -81,7 +95,9 @@ pub fn light(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
         paragraph(&mut text, &format!("honest label: {label}"), "", layout);
     }
     text.push('\n');
-    for caution in cautions::of(listing, assessment) {
+    // The line about the circuit has said it.
+    let said = |caution: &&str| light.circuit.is_none() || !caution.starts_with("circuits:");
+    for caution in cautions::of(listing, assessment).into_iter().filter(said) {
         paragraph(&mut text, caution, "! ", layout);
     }
     let settings = run.settings;
@@ -96,6 +112,15 @@ pub fn light(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
         let _ = writeln!(text, "{}", layout.style.faint(&line));
     }
     text
+}
+
+/// One named value, wrapped under itself.
+fn named(text: &mut String, name: &str, value: &str, layout: Layout) {
+    let name = format!("{name:<13} ");
+    let indent = " ".repeat(name.len());
+    let options = textwrap::Options::new(layout.width).initial_indent(&name).subsequent_indent(&indent);
+    text.push_str(&textwrap::fill(value, options));
+    text.push('\n');
 }
 
 fn paragraph(text: &mut String, words: &str, bullet: &str, layout: Layout) {
@@ -141,7 +166,7 @@ fn diodes(run: Run<'_>, draw: &Draw) -> String {
     table.trim_fmt() + "\n"
 }
 
-fn powers(light: Light<'_>, draw: &Draw, layout: Layout) -> String {
+fn powers(run: Run<'_>, light: Light<'_>, draw: &Draw, layout: Layout) -> String {
     let assessment = light.assessment;
     let range = |low: Watts, high: Watts| format!("{} to {high}", Rounded(low.0));
     let mut lines: Vec<(&str, String)> = Vec::new();
@@ -163,6 +188,7 @@ fn powers(light: Light<'_>, draw: &Draw, layout: Layout) -> String {
     lines.push(("commonly run", range(draw.common.0, draw.common.1)));
     let (low, high) = draw.ceiling.wall_interval();
     lines.push(("at most", format!("{} at the published maximum", range(low, high))));
+    lines.push(("photons", super::figures::photons(&Photons::of(run.model, draw))));
     if let Some(measured) = assessment.measured {
         lines.push(("measured", format!("{} \u{b1} {}", Rounded(measured.value.0), measured.u * 1.96)));
     }
@@ -197,11 +223,7 @@ fn powers(light: Light<'_>, draw: &Draw, layout: Layout) -> String {
     }
     let mut text = String::new();
     for (name, value) in lines {
-        let name = format!("{name:<13} ");
-        let options =
-            textwrap::Options::new(layout.width).initial_indent(&name).subsequent_indent("              ");
-        text.push_str(&textwrap::fill(&value, options));
-        text.push('\n');
+        named(&mut text, name, &value, layout);
     }
     text
 }

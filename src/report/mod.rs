@@ -6,8 +6,10 @@
 pub mod cautions;
 pub mod csv;
 pub mod diodes;
+mod figures;
 pub mod json;
 pub mod light;
+mod load;
 pub mod markdown;
 pub mod meaning;
 mod number;
@@ -16,7 +18,9 @@ pub mod style;
 pub mod summary;
 pub mod table;
 pub mod words;
+pub mod worth;
 
+use crate::circuit::Circuit;
 use crate::comparison::{Assessment, Settings};
 use crate::draw::Model;
 use crate::facts::{Fault, Listing, Read};
@@ -39,6 +43,10 @@ pub struct Light<'a> {
     pub read: Option<&'a Read>,
     /// The result.
     pub assessment: &'a Assessment,
+    /// What was asked about money, if anything.
+    pub money: Option<&'a worth::Money>,
+    /// The circuit it is to hang on, if one was named.
+    pub circuit: Option<Circuit>,
 }
 
 /// A row that could not be read, with as much of it as names it.

@@ -20,6 +20,7 @@ pub struct Line {
     verdict: Option<Verdict>,
     rests_on: String,
     fault: Option<String>,
+    price: Option<String>,
 }
 
 impl Line {
@@ -47,7 +48,15 @@ impl Line {
             verdict: Some(assessment.verdict),
             rests_on: basis.map_or_else(|| evidence.to_owned(), |basis| format!("{evidence}, {basis}")),
             fault: None,
+            price: None,
         }
+    }
+
+    /// The same with its price over its draw in a column of its own.
+    #[must_use]
+    pub fn priced(mut self, per_watt: Option<f64>) -> Self {
+        self.price = Some(per_watt.map(|p| format!("{p:.2}")).unwrap_or_default());
+        self
     }
 
     /// The line of a row that could not be read.
@@ -70,6 +79,7 @@ impl Line {
             verdict: None,
             rests_on: String::new(),
             fault: Some(terminal(&found).into_owned()),
+            price: None,
         }
     }
 }
@@ -109,6 +119,19 @@ pub fn table(lines: &[Line], width: u16, style: Style) -> String {
         .set_content_arrangement(ContentArrangement::Dynamic)
         .set_width(width)
         .set_header(["listing", "supplier", "claim W", "draws W", "share", "verdict", "rests on"]);
+    let priced = lines.iter().any(|line| line.price.is_some());
+    if priced {
+        table.set_header([
+            "listing",
+            "supplier",
+            "claim W",
+            "draws W",
+            "share",
+            "verdict",
+            "rests on",
+            "price a W",
+        ]);
+    }
     for index in [2, 3, 4] {
         if let Some(column) = table.column_mut(index) {
             column.set_cell_alignment(CellAlignment::Right);
@@ -124,7 +147,7 @@ pub fn table(lines: &[Line], width: u16, style: Style) -> String {
         let word = line.verdict.map_or(UNREADABLE, Verdict::word);
         let verdict = if style.coloured { marked(word) } else { word.to_owned() };
         let share = line.share.map(|s| format!("{:.0} %", s * 100.0)).unwrap_or_default();
-        table.add_row([
+        let mut cells = vec![
             Cell::new(&line.name),
             Cell::new(&line.supplier),
             Cell::new(&line.claim),
@@ -132,7 +155,11 @@ pub fn table(lines: &[Line], width: u16, style: Style) -> String {
             Cell::new(share),
             Cell::new(verdict),
             Cell::new(&line.rests_on),
-        ]);
+        ];
+        if priced {
+            cells.push(Cell::new(line.price.as_deref().unwrap_or("")).set_alignment(CellAlignment::Right));
+        }
+        table.add_row(cells);
     }
     let mut text = painted(table.trim_fmt(), style);
     text.push('\n');
@@ -160,6 +187,7 @@ mod tests {
             claim: "300".to_owned(),
             draws: "177 to 224".to_owned(),
             share: Some(0.67),
+            price: None,
             verdict,
             rests_on: "counted, class-sum".to_owned(),
             fault: None,
