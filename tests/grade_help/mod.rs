@@ -1,6 +1,7 @@
 //! Runs the built program as a person or a pipeline would, for tests to look at.
 #![allow(dead_code, reason = "each test file uses its own part of it")]
 
+use std::fmt::Write as _;
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
@@ -78,7 +79,7 @@ pub fn body(from: usize, to: usize) -> String {
             _ => format!("{}W LED Grow Light ({}x3W)", row * 3 % 1000 + 3, row % 300 + 1),
         };
         let claim = if row % 10 == 9 { "a lot".to_owned() } else { (row % 900 + 30).to_string() };
-        text.push_str(&format!("L{row},=s{},{title},{claim},3W,{},{}\n", row % 40, row % 59, row % 53));
+        let _ = writeln!(text, "L{row},=s{},{title},{claim},3W,{},{}", row % 40, row % 59, row % 53);
     }
     text
 }
@@ -94,12 +95,10 @@ pub fn fixtures() -> PathBuf {
 
 /// Reads until so many line ends have come.
 pub fn lines(from: &mut impl Read, count: usize) -> String {
-    let (mut text, mut byte) = (Vec::new(), [0]);
-    while text.iter().filter(|b| **b == b'\n').count() < count {
-        if from.read(&mut byte).expect("it can be read") == 0 {
-            break;
-        }
+    let (mut text, mut byte, mut seen) = (Vec::new(), [0], 0);
+    while seen < count && from.read(&mut byte).expect("it can be read") > 0 {
         text.push(byte[0]);
+        seen += usize::from(byte == [b'\n']);
     }
     String::from_utf8(text).expect("output is UTF-8")
 }
