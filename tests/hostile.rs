@@ -140,8 +140,9 @@ fn a_field_of_a_hundred_megabytes_costs_its_row_only() {
     let rejects = place.path().join("rejects.csv");
     let ran = run(command().args(["-", "--format", "csv", "--rejects"]).arg(&rejects), |pipe| {
         pipe.write_all(b"listing,title,claim_w,measured_w\nA,\"").unwrap();
+        let megabyte = vec![b'x'; 1_000_000];
         for _ in 0..100 {
-            pipe.write_all(&[b'x'; 1_000_000]).unwrap();
+            pipe.write_all(&megabyte).unwrap();
         }
         pipe.write_all(b"\",100,98\nB,plain,100,98\n").unwrap();
     });

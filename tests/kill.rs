@@ -11,7 +11,7 @@ use std::process::{Child, Command, Stdio};
 use std::thread;
 use std::time::{Duration, Instant};
 
-const ROWS: usize = 4000;
+const ROWS: usize = 2000;
 
 /// Moments that look random and are the same on every run: a linear congruential generator (Numerical Recipes' constants,
 /// from memory), as a share of 1.
@@ -42,12 +42,15 @@ fn a_kill_at_any_of_fifty_moments_leaves_the_old_output_or_the_whole_new_one() {
     let (input, output, rejects) = (at("in.csv"), at("out.csv"), at("rejects.csv"));
     fs::write(&input, catalogue(ROWS)).unwrap();
 
-    let begun = Instant::now();
-    let whole = graded(&input, &output, &rejects).output().unwrap();
-    let takes = begun.elapsed();
-    assert!(whole.status.success());
+    // The fastest of three: on a busy machine a slow one would put the kills after the end.
+    let runs = (0..3).map(|_| {
+        let begun = Instant::now();
+        assert!(graded(&input, &output, &rejects).output().unwrap().status.success());
+        begun.elapsed()
+    });
+    let takes = runs.min().unwrap();
     let (new, new_rejects) = (fs::read(&output).unwrap(), fs::read(&rejects).unwrap());
-    assert_eq!(new.iter().filter(|b| **b == b'\n').count(), ROWS + 1);
+    assert_eq!(String::from_utf8_lossy(&new).lines().count(), ROWS + 1);
 
     let (mut killed, mut unfinished, mut moments) = (0, 0, Moments(5));
     for _ in 0..50 {

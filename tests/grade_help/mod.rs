@@ -95,12 +95,10 @@ pub fn fixtures() -> PathBuf {
 
 /// Reads until so many line ends have come.
 pub fn lines(from: &mut impl Read, count: usize) -> String {
-    let (mut text, mut byte) = (Vec::new(), [0]);
-    while memchr::memchr_iter(b'\n', &text).count() < count {
-        if from.read(&mut byte).expect("it can be read") == 0 {
-            break;
-        }
+    let (mut text, mut byte, mut seen) = (Vec::new(), [0], 0);
+    while seen < count && from.read(&mut byte).expect("it can be read") > 0 {
         text.push(byte[0]);
+        seen += usize::from(byte == [b'\n']);
     }
     String::from_utf8(text).expect("output is UTF-8")
 }
