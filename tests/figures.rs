@@ -27,6 +27,7 @@ fn listing(class: f64, diodes: &[(Colour, u32)]) -> Listing<'static> {
     }
 }
 
+#[expect(clippy::unnecessary_wraps, reason = "a listing states it or not")]
 fn stated(value: f64) -> Option<Stated> {
     Some(Stated { value, half_digit: 0.005 })
 }
@@ -159,7 +160,7 @@ fn lamp(watts: f64, kind: LampKind) -> Replaced {
     Replaced { watts: Watts(watts), kind: Some(kind) }
 }
 
-/// Nelson & Bugbee 2014, PLoS ONE 9(6): e99010: watts in, umol/s out.
+/// Nelson & Bugbee 2014, `PLoS ONE` 9(6): e99010: watts in, umol/s out.
 #[test]
 fn replaced_lamps_give_what_was_measured() {
     for (id, watts, kind) in [
