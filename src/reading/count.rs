@@ -56,7 +56,7 @@ pub(super) fn choose(page: Page, says: &mut All, arrays: &mut Arrays, chosen: Ch
         let value = value as u32;
         read.diode_count = Some(Taken { value, span: span(&page.figures[k]) });
     }
-    read.beside_board = page.cues.any(Cues::of(&[Role::Cob, Role::Board])) || board_code(page);
+    read.beside_board = page.cues.any(Role::Cob.cue()) || on_board(page);
 }
 
 /// "40W (4*10W), 80 pcs lamp beads": a few things beside a larger count are heads.
@@ -185,10 +185,11 @@ fn package_beside(_page: Page, _k: usize, cobs: bool) -> Option<Package> {
     cobs.then_some(Package::Cob)
 }
 
-/// Diode codes that are mounted on boards.
-fn board_code(page: Page) -> bool {
-    (0..page.items.len()).any(|i| {
-        matches!(page.items[i].what, What::Code)
-            && page.words(i).get(..2).is_some_and(|w| w.eq_ignore_ascii_case("lm"))
+/// A word for a board, or the code of a diode that is mounted on boards.
+fn on_board(page: Page) -> bool {
+    (0..page.items.len()).any(|i| match page.items[i].what {
+        What::Word(role) => role == Role::Board,
+        What::Code => page.words(i).get(..2).is_some_and(|w| w.eq_ignore_ascii_case("lm")),
+        _ => false,
     })
 }
