@@ -19,7 +19,7 @@ pub(super) fn admitted(
     headline: Option<usize>,
     read: &mut Read,
     chosen: &mut Chosen,
-) -> (f64, f64) {
+) {
     let rank = |s: &Says| if let Says::Draw(r) = s { Some(*r) } else { None };
     let best = says.iter().filter_map(rank).max();
     let mut found: Option<(usize, f64, f64)> = None;
@@ -60,20 +60,19 @@ pub(super) fn admitted(
             }
         }
     }
-    let Some((k, low, high)) = found else { return (0.0, 0.0) };
+    let Some((k, low, high)) = found else { return };
     let f = &page.figures[k];
     let list = f.list || (several && chosen.variants);
     if list && chosen.variants {
         for s in says.iter_mut().filter(|s| matches!(s, Says::Draw(_))) {
             *s = Says::Left(LeftWhy::Variant);
         }
-        return (0.0, 0.0);
+        return;
     }
     let low = if f.list { high } else { low };
     chosen.draw = Some(k);
     let value = Admitted { low: Watts(low), high: Watts(high), tolerance: f.tolerance };
     read.actual_w = Some(Taken { value, span: span(f) });
-    (low, high)
 }
 
 /// Whether the figure is count times class.

@@ -39,8 +39,8 @@ pub(super) fn choose(page: Page, says: &mut All, arrays: &mut Arrays, chosen: Ch
     let class = class(page, says, &kept, cobs, chosen);
     package(page, read);
     if let Some((watts, k)) = class {
-        let package =
-            package_beside(page, k, cobs).or(read.package.map(|p| p.value).filter(|p| *p != Package::Cob));
+        let word = read.package.map(|p| p.value).filter(|p| *p != Package::Cob);
+        let package = if cobs { Some(Package::Cob) } else { word };
         let value = StatedClass { watts: Watts(watts), package };
         read.class = Some(Taken { value, span: span(&page.figures[k]) });
         says[k] = Says::Class;
@@ -178,11 +178,6 @@ fn package(page: Page, read: &mut Read) {
         })
     };
     read.package = if page.cues.any(words) { word(true).or(number).or_else(|| word(false)) } else { number };
-}
-
-/// The package of the class: the COB it is of.
-fn package_beside(_page: Page, _k: usize, cobs: bool) -> Option<Package> {
-    cobs.then_some(Package::Cob)
 }
 
 /// A word for a board, or the code of a diode that is mounted on boards.

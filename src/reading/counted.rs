@@ -2,7 +2,7 @@
 //! 96").
 
 use super::array::LARGEST_BEAD;
-use super::class::package_number;
+use super::class::{is_package, package_number};
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::page::Page;
@@ -278,12 +278,6 @@ fn label_before(page: Page, at: usize) -> bool {
 
 fn nearby_colour(page: Page, at: usize) -> bool {
     (at.saturating_sub(4)..at).any(|i| matches!(page.role(i), Role::Colour(_)))
-}
-
-/// A package word or number at item `i`.
-fn is_package(page: Page, i: usize) -> bool {
-    matches!(page.role(i), Role::Package(_))
-        || page.figure(i).is_some_and(|f| f.unit == Unit::Bare && package_number(f.high).is_some())
 }
 
 /// A plus or "and" at item `i` with another number after it: a sum of kinds, not the total.

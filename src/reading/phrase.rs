@@ -271,27 +271,6 @@ impl<'a> Page<'a> {
         phrase
     }
 
-    /// Whether a word for things that are counted follows the number at item `i`.
-    pub(super) fn counts_something(&self, i: usize) -> bool {
-        matches!(
-            self.role(i + 1),
-            Role::Diode
-                | Role::Led
-                | Role::Chip
-                | Role::Pieces
-                | Role::Cob
-                | Role::Part
-                | Role::Board
-                | Role::Colour(_)
-                | Role::Light
-                | Role::Lights
-                | Role::Package(_)
-                | Role::Pack
-                | Role::Device
-                | Role::Letter(_)
-        ) || self.mark(i + 1) == Some(Mark::Times)
-    }
-
     /// The first role of the set in the phrase that follows item `at`, as far as `reach` items; empty if there is none.
     pub(super) fn first_right(&self, at: usize, set: Cues, reach: usize) -> Cues {
         for i in at + 1..=at + reach {
