@@ -47,7 +47,11 @@ pub(super) fn admitted(
         let level = highest(page, says).filter(|&k| k != h && page.figures[k].high < claim);
         let lower = (0..says.len()).find(|&k| {
             let f = &page.figures[k];
-            k != h && says[k] == Says::Nameplate && f.high < claim - SAME && !is_product(page, arrays, f.high)
+            k != h
+                && says[k] == Says::Nameplate
+                && f.high < claim - SAME
+                && !is_product(page, arrays, f.high)
+                && !is_class(page, f.high, claim)
         });
         found = level.or(lower).map(|k| (k, page.figures[k].low, page.figures[k].high));
         if let Some((k, low, high)) = found {
@@ -73,6 +77,11 @@ pub(super) fn admitted(
     chosen.draw = Some(k);
     let value = Admitted { low: Watts(low), high: Watts(high), tolerance: f.tolerance };
     read.actual_w = Some(Taken { value, span: span(f) });
+}
+
+/// "LED number: 100, LED power: 10W" under 1000 W: a class, not a draw.
+fn is_class(page: Page, watts: f64, claim: f64) -> bool {
+    page.figures.iter().any(|n| n.unit == Unit::Bare && n.high > 1.0 && (n.high * watts - claim).abs() < SAME)
 }
 
 /// Whether the figure is count times class.

@@ -103,7 +103,7 @@ fn quotient(page: Page, says: &All, chosen: Chosen) -> Option<(f64, usize)> {
     let claim = page.figures[chosen.headline?].high;
     (0..says.len()).find_map(|k| {
         let f = &page.figures[k];
-        let fits = says[k] == Says::Bare
+        let fits = matches!(says[k], Says::Bare | Says::Nameplate)
             && f.unit == Unit::Watt
             && f.high <= LARGEST_BEAD
             && f.high < claim

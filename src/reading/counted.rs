@@ -96,7 +96,7 @@ enum After {
 
 /// What the words after the number at item `at` say it counts.
 fn noun_after(page: Page, at: usize, pack: bool) -> After {
-    let mut pieces = false;
+    let (mut pieces, mut packaged) = (false, false);
     let mut others = 0;
     let mut i = at + 1;
     while i < at + 8 {
@@ -117,8 +117,8 @@ fn noun_after(page: Page, at: usize, pack: bool) -> After {
                     return After::Total;
                 }
                 Role::Total => return if i == at + 1 { After::Total } else { After::Nothing },
-                Role::Package(_)
-                | Role::Of
+                Role::Package(_) => packaged = true,
+                Role::Of
                 | Role::DoubleEnded
                 | Role::Double
                 | Role::Rating
@@ -186,7 +186,11 @@ fn noun_after(page: Page, at: usize, pack: bool) -> After {
         }
         i += 1;
     }
-    if pieces { After::Pieces } else { After::Nothing }
+    match (pieces, packaged) {
+        (true, _) => After::Pieces,
+        (false, true) => After::Diodes { total: false },
+        _ => After::Nothing,
+    }
 }
 
 /// Whether the singular "LED" at item `i` belongs to a word for a light: "225 LED panel", "1000 LED grow light".

@@ -82,7 +82,7 @@ const MOST_FIGURES: usize = 512;
 pub(super) struct Builder<'a> {
     pub tokens: &'a [Token],
     pub text: &'a str,
-    items: &'a mut Vec<Item>,
+    pub items: &'a mut Vec<Item>,
     figures: &'a mut Vec<Figure>,
 }
 
