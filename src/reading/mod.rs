@@ -1,6 +1,6 @@
 //! Free text to facts: what a listing's own words state, each fact with the words it was read from.
 //!
-//! Three steps. [`scan`](fn@scan::scan) cuts the text into words, numbers and signs where they stand (nothing is rewritten,
+//! Three steps. A tokenizer cuts the text into words, numbers and signs where they stand (nothing is rewritten,
 //! so a span is a span of the original); the vocabulary gives each word of twelve languages its role; then small rules, one
 //! file a family of fields, decide by roles. Where they are not sure a field stays `None` and the figure is listed under
 //! `left` with its reason, because a misread number accuses somebody.
