@@ -19,7 +19,7 @@ pub(super) fn admitted(
     headline: Option<usize>,
     read: &mut Read,
     chosen: &mut Chosen,
-) -> (f64, f64) {
+) {
     let rank = |s: &Says| if let Says::Draw(r) = s { Some(*r) } else { None };
     let best = says.iter().filter_map(rank).max();
     let mut found: Option<(usize, f64, f64)> = None;
@@ -47,7 +47,11 @@ pub(super) fn admitted(
         let level = highest(page, says).filter(|&k| k != h && page.figures[k].high < claim);
         let lower = (0..says.len()).find(|&k| {
             let f = &page.figures[k];
-            k != h && says[k] == Says::Nameplate && f.high < claim - SAME && !is_product(page, arrays, f.high)
+            k != h
+                && says[k] == Says::Nameplate
+                && f.high < claim - SAME
+                && !is_product(page, arrays, f.high)
+                && !is_class(page, f.high, claim)
         });
         found = level.or(lower).map(|k| (k, page.figures[k].low, page.figures[k].high));
         if let Some((k, low, high)) = found {
@@ -60,20 +64,24 @@ pub(super) fn admitted(
             }
         }
     }
-    let Some((k, low, high)) = found else { return (0.0, 0.0) };
+    let Some((k, low, high)) = found else { return };
     let f = &page.figures[k];
     let list = f.list || (several && chosen.variants);
     if list && chosen.variants {
         for s in says.iter_mut().filter(|s| matches!(s, Says::Draw(_))) {
             *s = Says::Left(LeftWhy::Variant);
         }
-        return (0.0, 0.0);
+        return;
     }
     let low = if f.list { high } else { low };
     chosen.draw = Some(k);
     let value = Admitted { low: Watts(low), high: Watts(high), tolerance: f.tolerance };
     read.actual_w = Some(Taken { value, span: span(f) });
-    (low, high)
+}
+
+/// "LED number: 100, LED power: 10W" under 1000 W: a class, not a draw.
+fn is_class(page: Page, watts: f64, claim: f64) -> bool {
+    page.figures.iter().any(|n| n.unit == Unit::Bare && n.high > 1.0 && (n.high * watts - claim).abs() < SAME)
 }
 
 /// Whether the figure is count times class.

@@ -1,10 +1,10 @@
-//! Numbers that belong together: thousands with plain spaces, ratios, sizes, ranges.
+//! Numbers that belong together: thousands with plain spaces, ratios, sizes, ranges, stock numbers.
 
 use super::class::package_number;
-use super::figures::Builder;
+use super::figures::{Builder, Item, What};
 use super::fold::Mark;
 use super::number::Printed;
-use super::roles::{Role, Unit};
+use super::roles::{Cues, Role, Unit};
 use super::scan::Kind;
 use super::units::same_kind;
 
@@ -117,5 +117,32 @@ impl Builder<'_> {
         let loose = second != Unit::Bare && (unit == Unit::Bare || same_kind(unit, second)) && alike;
         let fits = tight || wave || loose;
         fits.then_some((high, k + 1))
+    }
+
+    /// `SKU 100W-GRN-3`: after a word for a stock number, with a hyphen and letters.
+    pub(super) fn stock_number(&self, i: usize) -> bool {
+        let sign =
+            usize::from(i >= 2 && matches!(self.mark(i - 1), Some(Mark::Colon | Mark::Hash | Mark::Stop)));
+        i > sign
+            && self.role(i - 1 - sign) == Role::Stock
+            && (self.mark(i + 1) == Some(Mark::Dash) && self.glued(i + 1)
+                || self.mark(i + 2) == Some(Mark::Dash) && self.glued(i + 1) && self.glued(i + 2))
+    }
+
+    /// Takes everything up to white space as one code.
+    pub(super) fn code(&mut self, i: usize) -> usize {
+        let mut end = i + 1;
+        while self.tokens.get(end).is_some_and(|t| !t.spaced) {
+            end += 1;
+        }
+        let t = self.tokens[i];
+        self.items.push(Item {
+            what: What::Code,
+            start: t.start,
+            end: self.tokens[end - 1].end,
+            spaced: t.spaced,
+            cue: Cues::default(),
+        });
+        end
     }
 }

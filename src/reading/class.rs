@@ -72,11 +72,13 @@ fn leads_to_beads(page: Page, i: usize) -> bool {
 
 /// A package word or number straight beside the watts.
 fn beside_package(page: Page, at: usize) -> bool {
-    let package = |i: usize| {
-        matches!(page.role(i), Role::Package(_))
-            || page.figure(i).is_some_and(|f| f.unit == Unit::Bare && package_number(f.high).is_some())
-    };
-    package(at + 1) || at.checked_sub(1).is_some_and(package)
+    is_package(page, at + 1) || at.checked_sub(1).is_some_and(|i| is_package(page, i))
+}
+
+/// A package word or number at item `i`.
+pub(super) fn is_package(page: Page, i: usize) -> bool {
+    matches!(page.role(i), Role::Package(_))
+        || page.figure(i).is_some_and(|f| f.unit == Unit::Bare && package_number(f.high).is_some())
 }
 
 /// The package that a bare number names.

@@ -76,6 +76,7 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
     if let Some((b, f)) = before
         && is_count(f)
         && !glued
+        && package_number(f.high).is_none()
         && !total(f)
         && page.mark_before(b) != Some(Mark::Times)
         && (f.item as usize) >= used

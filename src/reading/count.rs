@@ -37,7 +37,7 @@ pub(super) fn choose(page: Page, says: &mut All, arrays: &mut Arrays, chosen: Ch
         arrays.iter().copied().filter(|a| matches!(a.of, Of::Diodes | Of::Cobs)).collect();
     let cobs = kept.iter().any(|a| a.of == Of::Cobs);
     package(page, read);
-    read.beside_board = page.cues.any(Cues::of(&[Role::Cob, Role::Board])) || board_code(page);
+    read.beside_board = page.cues.any(Role::Cob.cue()) || on_board(page);
     // "4 x 50W COB + 100 x 3W": neither class speaks for the whole light, and one of the counts alone would accuse it.
     let beside_cobs = cobs || found.iter().any(|f| f.cob);
     if beside_cobs && kept.iter().any(|a| a.of == Of::Diodes) {
@@ -48,8 +48,11 @@ pub(super) fn choose(page: Page, says: &mut All, arrays: &mut Arrays, chosen: Ch
     }
     let class = class(page, says, &kept, cobs, chosen);
     if let Some((watts, k)) = class {
-        let package =
-            package_beside(page, k, cobs).or(read.package.map(|p| p.value).filter(|p| *p != Package::Cob));
+        let word = read
+            .package
+            .filter(|p| p.value != Package::Cob && beside(page, p.span, span(&page.figures[k])))
+            .map(|p| p.value);
+        let package = if cobs { Some(Package::Cob) } else { word };
         let value = StatedClass { watts: Watts(watts), package };
         read.class = Some(Taken { value, span: span(&page.figures[k]) });
         says[k] = Says::Class;
@@ -111,7 +114,7 @@ fn quotient(page: Page, says: &All, chosen: Chosen) -> Option<(f64, usize)> {
     let claim = page.figures[chosen.headline?].high;
     (0..says.len()).find_map(|k| {
         let f = &page.figures[k];
-        let fits = says[k] == Says::Bare
+        let fits = matches!(says[k], Says::Bare | Says::Nameplate)
             && f.unit == Unit::Watt
             && f.high <= LARGEST_BEAD
             && f.high < claim
@@ -168,6 +171,20 @@ fn distinct(mut values: impl Iterator<Item = f64>) -> bool {
     values.next().is_some_and(|first| values.any(|v| (v - first).abs() > 0.5))
 }
 
+/// Whether a package word stands with the class, and not in another part of the sentence: "100 x 3W chips plus 2835 UV" names
+/// two kinds of diodes, and the small package's class would accuse a light of large ones.
+fn beside(page: Page, package: Span, class: Span) -> bool {
+    /// From here on, in bytes, words hardly belong to the same diodes.
+    const FAR: usize = 40;
+    let (from, to) = (package.end.min(class.end), package.start.max(class.start));
+    let between = page.text.get(from..to).unwrap_or("");
+    between.len() <= FAR
+        && !between.contains(['+', '&', ';', '\n', '|'])
+        && !between
+            .split([' ', ','])
+            .any(|word| ["plus", "and", "with"].iter().any(|w| word.eq_ignore_ascii_case(w)))
+}
+
 /// Fills the package word: a word, or a bare number that names one.
 fn package(page: Page, read: &mut Read) {
     let number = page.figures.iter().find_map(|f| {
@@ -188,15 +205,11 @@ fn package(page: Page, read: &mut Read) {
     read.package = if page.cues.any(words) { word(true).or(number).or_else(|| word(false)) } else { number };
 }
 
-/// The package of the class: the COB it is of.
-fn package_beside(_page: Page, _k: usize, cobs: bool) -> Option<Package> {
-    cobs.then_some(Package::Cob)
-}
-
-/// Diode codes that are mounted on boards.
-fn board_code(page: Page) -> bool {
-    (0..page.items.len()).any(|i| {
-        matches!(page.items[i].what, What::Code)
-            && page.words(i).get(..2).is_some_and(|w| w.eq_ignore_ascii_case("lm"))
+/// A word for a board, or the code of a diode that is mounted on boards.
+fn on_board(page: Page) -> bool {
+    (0..page.items.len()).any(|i| match page.items[i].what {
+        What::Word(role) => role == Role::Board,
+        What::Code => page.words(i).get(..2).is_some_and(|w| w.eq_ignore_ascii_case("lm")),
+        _ => false,
     })
 }

@@ -2,7 +2,7 @@
 //! 96").
 
 use super::array::LARGEST_BEAD;
-use super::class::package_number;
+use super::class::{is_package, package_number};
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::page::Page;
@@ -96,7 +96,7 @@ enum After {
 
 /// What the words after the number at item `at` say it counts.
 fn noun_after(page: Page, at: usize, pack: bool) -> After {
-    let mut pieces = false;
+    let (mut pieces, mut packaged) = (false, false);
     let mut others = 0;
     let mut i = at + 1;
     while i < at + 8 {
@@ -117,8 +117,8 @@ fn noun_after(page: Page, at: usize, pack: bool) -> After {
                     return After::Total;
                 }
                 Role::Total => return if i == at + 1 { After::Total } else { After::Nothing },
-                Role::Package(_)
-                | Role::Of
+                Role::Package(_) => packaged = true,
+                Role::Of
                 | Role::DoubleEnded
                 | Role::Double
                 | Role::Rating
@@ -186,7 +186,11 @@ fn noun_after(page: Page, at: usize, pack: bool) -> After {
         }
         i += 1;
     }
-    if pieces { After::Pieces } else { After::Nothing }
+    match (pieces, packaged) {
+        (true, _) => After::Pieces,
+        (false, true) => After::Diodes { total: false },
+        _ => After::Nothing,
+    }
 }
 
 /// Whether the singular "LED" at item `i` belongs to a word for a light: "225 LED panel", "1000 LED grow light".
@@ -278,12 +282,6 @@ fn label_before(page: Page, at: usize) -> bool {
 
 fn nearby_colour(page: Page, at: usize) -> bool {
     (at.saturating_sub(4)..at).any(|i| matches!(page.role(i), Role::Colour(_)))
-}
-
-/// A package word or number at item `i`.
-fn is_package(page: Page, i: usize) -> bool {
-    matches!(page.role(i), Role::Package(_))
-        || page.figure(i).is_some_and(|f| f.unit == Unit::Bare && package_number(f.high).is_some())
 }
 
 /// A plus or "and" at item `i` with another number after it: a sum of kinds, not the total.

@@ -47,13 +47,13 @@ pub(super) fn choose(page: Page, read: &mut Read) {
             }
             Unit::Amp if of_the_light(page, f) => {
                 if page.left(usize::from(f.item)).cues.any(Role::Drive.cue()) || drive_word(page, f) {
-                    drive(page, f, f.high, read);
+                    drive(f, f.high, read);
                 } else {
                     amps.push(k);
                 }
             }
             Unit::Milliamp if page.left(usize::from(f.item)).cues.any(Role::Input.cue()) => amps.push(k),
-            Unit::Milliamp => drive(page, f, f.high / 1000.0, read),
+            Unit::Milliamp => drive(f, f.high / 1000.0, read),
             _ => {}
         }
     }
@@ -77,8 +77,7 @@ fn taken(f: &Figure, value: f64) -> Taken<Stated> {
     Taken { value: Stated { value: value / scale, half_digit: f.half / scale }, span: span(f) }
 }
 
-fn drive(page: Page, f: &Figure, amps: f64, read: &mut Read) {
-    let _ = page;
+fn drive(f: &Figure, amps: f64, read: &mut Read) {
     if read.drive.is_none() && amps > 0.0 && amps <= LARGEST_DRIVE {
         read.drive = Some(Taken { value: Amps(amps), span: span(f) });
     }
@@ -94,10 +93,7 @@ fn current(page: Page, amps: &[usize], mains: bool, highest: Stated, read: &mut 
     let mut best: Option<(usize, Option<f64>)> = None;
     for &k in amps {
         let paired = paired(page, &page.figures[k]);
-        if mains && paired.is_some_and(|v| v.high < MAINS) && !page.cues.any(Role::Input.cue()) {
-            // An adapter's output beside the mains side.
-            continue;
-        }
+        // An adapter's output beside the mains side.
         if mains && paired.is_some_and(|v| v.high < MAINS) {
             continue;
         }

@@ -52,26 +52,56 @@ pub(super) struct Figure {
     pub end: u32,
 }
 
-/// Most figures and items that are looked at; a listing has a few dozen.
-pub(super) const MOST_ITEMS: usize = 60_000;
+impl Figure {
+    /// One value with nothing beside it.
+    const fn plain(unit: Unit, value: f64, half: f64, start: u32, end: u32) -> Self {
+        Self {
+            unit,
+            low: value,
+            high: value,
+            half,
+            range: false,
+            list: false,
+            per: false,
+            tolerance: None,
+            worded: false,
+            decimal: false,
+            item: 0,
+            start,
+            end,
+        }
+    }
+}
+
+/// Most items that are looked at; a listing has a few dozen, a long one a few hundred.
+const MOST_ITEMS: usize = 16_384;
+/// Most figures that are looked at. Rules compare figures with one another, so this bounds the time that a text can take.
+const MOST_FIGURES: usize = 512;
 
 /// Builds items and figures from the tokens.
 pub(super) struct Builder<'a> {
     pub tokens: &'a [Token],
     pub text: &'a str,
-    items: &'a mut Vec<Item>,
+    pub items: &'a mut Vec<Item>,
     figures: &'a mut Vec<Figure>,
 }
 
-/// Builds the items and figures of a page.
-pub(super) fn build(text: &str, tokens: &[Token], items: &mut Vec<Item>, figures: &mut Vec<Figure>) {
+/// Builds the items and figures of a page; returns where it stopped if there are too many.
+pub(super) fn build(
+    text: &str,
+    tokens: &[Token],
+    items: &mut Vec<Item>,
+    figures: &mut Vec<Figure>,
+) -> Option<u32> {
     items.clear();
     figures.clear();
-    let tokens = &tokens[..tokens.len().min(MOST_ITEMS)];
     let mut b = Builder { tokens, text, items, figures };
     let mut i = 0;
     while i < tokens.len() {
         let t = tokens[i];
+        if b.items.len() >= MOST_ITEMS || b.figures.len() >= MOST_FIGURES {
+            return Some(t.start);
+        }
         i = match t.kind {
             Kind::Number(_) if b.stock_number(i) => b.code(i),
             Kind::Number(n) => b.figure(i, n),
@@ -87,6 +117,7 @@ pub(super) fn build(text: &str, tokens: &[Token], items: &mut Vec<Item>, figures
             Kind::Mark(mark) => b.push(What::Mark(mark), i),
         };
     }
+    None
 }
 
 impl Builder<'_> {
@@ -99,33 +130,6 @@ impl Builder<'_> {
 
     pub(super) fn kind(&self, i: usize) -> Option<Kind> {
         self.tokens.get(i).map(|t| t.kind)
-    }
-
-    /// `SKU 100W-GRN-3`: after a word for a stock number, with a hyphen and letters.
-    fn stock_number(&self, i: usize) -> bool {
-        let sign =
-            usize::from(i >= 2 && matches!(self.mark(i - 1), Some(Mark::Colon | Mark::Hash | Mark::Stop)));
-        i > sign
-            && self.role(i - 1 - sign) == Role::Stock
-            && (self.mark(i + 1) == Some(Mark::Dash) && self.glued(i + 1)
-                || self.mark(i + 2) == Some(Mark::Dash) && self.glued(i + 1) && self.glued(i + 2))
-    }
-
-    /// Takes everything up to white space as one code.
-    fn code(&mut self, i: usize) -> usize {
-        let mut end = i + 1;
-        while self.tokens.get(end).is_some_and(|t| !t.spaced) {
-            end += 1;
-        }
-        let t = self.tokens[i];
-        self.items.push(Item {
-            what: What::Code,
-            start: t.start,
-            end: self.tokens[end - 1].end,
-            spaced: t.spaced,
-            cue: Cues::default(),
-        });
-        end
     }
 
     pub(super) fn mark(&self, i: usize) -> Option<Mark> {
@@ -174,25 +178,8 @@ impl Builder<'_> {
 
     fn worded(&mut self, i: usize, n: u16) -> usize {
         let t = self.tokens[i];
-        let value = f64::from(n);
-        self.add(
-            Figure {
-                unit: Unit::Bare,
-                low: value,
-                high: value,
-                half: 0.5,
-                range: false,
-                list: false,
-                per: false,
-                tolerance: None,
-                worded: true,
-                decimal: false,
-                item: 0,
-                start: t.start,
-                end: t.end,
-            },
-            t.spaced,
-        );
+        let figure = Figure { worded: true, ..Figure::plain(Unit::Bare, f64::from(n), 0.5, t.start, t.end) };
+        self.add(figure, t.spaced);
         i + 1
     }
 
@@ -277,45 +264,23 @@ impl Builder<'_> {
         let per = unit == Unit::Watt && self.per_length(next);
         let (tolerance, after) = self.tolerance(next, unit);
         let end = self.tokens[after - 1].end;
-        self.add(
-            Figure {
-                unit,
-                low: low.value * scale,
-                high: high.value * scale,
-                half: high.half * scale,
-                range,
-                list,
-                per,
-                tolerance,
-                worded: false,
-                decimal: low.decimal,
-                item: 0,
-                start: t.start,
-                end,
-            },
-            t.spaced,
-        );
+        let figure = Figure {
+            high: high.value * scale,
+            range,
+            list,
+            per,
+            tolerance,
+            decimal: low.decimal,
+            ..Figure::plain(unit, low.value * scale, high.half * scale, t.start, end)
+        };
+        self.add(figure, t.spaced);
         after
     }
 
     fn simple(&mut self, t: Token, next: usize, unit: Unit, n: Printed) {
         let end = self.tokens[next - 1].end;
         self.add(
-            Figure {
-                unit,
-                low: n.value,
-                high: n.value,
-                half: n.half,
-                range: false,
-                list: false,
-                per: false,
-                tolerance: None,
-                worded: false,
-                decimal: n.decimal,
-                item: 0,
-                start: t.start,
-                end,
-            },
+            Figure { decimal: n.decimal, ..Figure::plain(unit, n.value, n.half, t.start, end) },
             t.spaced,
         );
     }

@@ -1,6 +1,6 @@
 //! Free text to facts: what a listing's own words state, each fact with the words it was read from.
 //!
-//! Three steps. [`scan`](fn@scan::scan) cuts the text into words, numbers and signs where they stand (nothing is rewritten,
+//! Three steps. A tokenizer cuts the text into words, numbers and signs where they stand (nothing is rewritten,
 //! so a span is a span of the original); the vocabulary gives each word of twelve languages its role; then small rules, one
 //! file a family of fields, decide by roles. Where they are not sure a field stays `None` and the figure is listed under
 //! `left` with its reason, because a misread number accuses somebody.
@@ -58,10 +58,13 @@ impl Reader {
         Self::default()
     }
 
-    /// Reads one text, its first [`LIMIT`] bytes.
+    /// Reads one text, its first [`LIMIT`] bytes and at most some hundred figures.
     pub fn read(&mut self, text: &str) -> Read {
         let end = limit(text);
-        let mut read = self.up_to_limit(&text[..end]);
+        scan::scan(&text[..end], &mut self.tokens);
+        let stopped = figures::build(&text[..end], &self.tokens, &mut self.items, &mut self.figures);
+        let end = stopped.map_or(end, |at| at as usize);
+        let mut read = self.rules(&text[..end]);
         if end < text.len() {
             let span = Span { start: end, end: text.len() };
             read.left.push(Left { span, why: LeftWhy::BeyondLimit });
@@ -69,9 +72,8 @@ impl Reader {
         read
     }
 
-    fn up_to_limit(&mut self, text: &str) -> Read {
-        scan::scan(text, &mut self.tokens);
-        figures::build(text, &self.tokens, &mut self.items, &mut self.figures);
+    /// Applies the rules to the items, in the order in which they need one another.
+    fn rules(&self, text: &str) -> Read {
         let page = page::Page::new(text, &self.items, &self.figures);
         let mut read = Read::default();
         if !subject::is_light(page) {

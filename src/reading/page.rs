@@ -136,4 +136,25 @@ impl<'a> Page<'a> {
     pub(super) fn is_watts(&self, i: usize) -> bool {
         self.figure(i).is_some_and(|f| f.unit == Unit::Watt)
     }
+
+    /// Whether a word for things that are counted follows the number at item `i`.
+    pub(super) fn counts_something(&self, i: usize) -> bool {
+        matches!(
+            self.role(i + 1),
+            Role::Diode
+                | Role::Led
+                | Role::Chip
+                | Role::Pieces
+                | Role::Cob
+                | Role::Part
+                | Role::Board
+                | Role::Colour(_)
+                | Role::Light
+                | Role::Lights
+                | Role::Package(_)
+                | Role::Pack
+                | Role::Device
+                | Role::Letter(_)
+        ) || self.mark(i + 1) == Some(Mark::Times)
+    }
 }

@@ -37,7 +37,7 @@ pub(super) const INTRODUCES: Cues = DRAW.and(Cues::of(&[
 
 /// Words whose cue depends on their neighbours.
 pub(super) const IN_COMPANY: Cues =
-    Cues::of(&[Role::DrawAdjective, Role::Measured, Role::Wall, Role::Deny, Role::Input]);
+    Cues::of(&[Role::DrawAdjective, Role::Measured, Role::Wall, Role::Deny, Role::Input, Role::Versus]);
 
 /// What stands on one side of a figure.
 #[derive(Debug, Clone, Copy, Default)]
@@ -71,6 +71,8 @@ impl<'a> Page<'a> {
                 let country = self.role_before(i) == Role::Country || self.before_code_word(i);
                 self.role_before(i) == Role::At || (announces && !country)
             }
+            // "less than 50W" is no comparison.
+            Role::Versus => i == 0 || !(self.role(i - 1) == Role::Approx || self.is(i - 1, "more")),
             Role::Deny => !matches!(self.mark(i + 1), Some(Mark::Colon | Mark::Comma)),
             Role::Input => self.role(i + 1) != Role::Voltage && self.role(i + 1) != Role::Current,
             _ => true,
@@ -269,27 +271,6 @@ impl<'a> Page<'a> {
         }
         phrase.cues = all;
         phrase
-    }
-
-    /// Whether a word for things that are counted follows the number at item `i`.
-    pub(super) fn counts_something(&self, i: usize) -> bool {
-        matches!(
-            self.role(i + 1),
-            Role::Diode
-                | Role::Led
-                | Role::Chip
-                | Role::Pieces
-                | Role::Cob
-                | Role::Part
-                | Role::Board
-                | Role::Colour(_)
-                | Role::Light
-                | Role::Lights
-                | Role::Package(_)
-                | Role::Pack
-                | Role::Device
-                | Role::Letter(_)
-        ) || self.mark(i + 1) == Some(Mark::Times)
     }
 
     /// The first role of the set in the phrase that follows item `at`, as far as `reach` items; empty if there is none.

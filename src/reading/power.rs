@@ -67,7 +67,7 @@ pub(super) fn choose(
         }
         (h, _) => h,
     };
-    let (low, high) = admitted(page, says, arrays, headline, read, &mut chosen);
+    admitted(page, says, arrays, headline, read, &mut chosen);
     chosen.headline = headline.filter(|&k| top(page, &page.figures[k]).is_some());
     if let Some(k) = chosen.headline {
         let f = &page.figures[k];
@@ -81,7 +81,6 @@ pub(super) fn choose(
         let value = Stated { value: draw.value.high.0, half_digit: page.figures[k].half };
         read.advertised_w = Some(Taken { value, span: draw.span });
     }
-    let _ = (low, high);
     chosen
 }
 

@@ -82,6 +82,9 @@ fn kind(page: Page, f: &Figure) -> Option<LampKind> {
     for i in (at.saturating_sub(8)..at).rev() {
         match page.what(i) {
             Some(What::Word(Role::Lamp(lamp))) => kind = Some(merge(kind, lamp)),
+            Some(What::Word(Role::DoubleEnded)) if page.is(i, "de") && page.capitals(i) => {
+                kind = kind.or(Some(LampKind::Hps));
+            }
             Some(What::Word(Role::Tube)) => tube = true,
             Some(What::Word(Role::Light | Role::Lights | Role::Led)) if kind.is_some() => break,
             Some(What::Word(_)) => {}

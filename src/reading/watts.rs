@@ -180,7 +180,8 @@ fn draw(
         return Says::EachLight;
     }
     if right.near.any(each)
-        || page.first_right(at, Cues::of(&[Role::Per, Role::Light, Role::Part]), 1).any(Role::Part.cue())
+        || pack.is_none()
+            && page.first_right(at, Cues::of(&[Role::Per, Role::Light, Role::Part]), 1).any(Role::Part.cue())
             && page.cues.any(Role::Total.cue())
     {
         return Says::Left(LeftWhy::Part);

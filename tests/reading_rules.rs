@@ -1,0 +1,182 @@
+//! The rules of reading, each from a small table: what a text states beyond its labelled fields, and why figures are left.
+
+use plainwatt::facts::{LeftWhy, Note, Package, Read, Tolerance};
+use plainwatt::reading::read;
+use plainwatt::units::Watts;
+
+/// The words that were left, with their reasons.
+fn left(text: &str) -> Vec<(&str, LeftWhy)> {
+    read(text).left.iter().map(|l| (&text[l.span.start..l.span.end], l.why)).collect()
+}
+
+fn claim(read: &Read) -> Option<f64> {
+    read.advertised_w.map(|t| t.value.value)
+}
+
+fn near(a: f64, b: f64) -> bool {
+    (a - b).abs() < 1e-9
+}
+
+#[test]
+fn a_figure_that_is_not_the_lights_is_left_with_its_reason() {
+    let table = [
+        ("GL-1000 grow light, 100W", "GL-1000", LeftWhy::ModelNumber),
+        ("KB-240W-4C board, 240W", "KB-240W-4C", LeftWhy::ModelNumber),
+        ("LED grow light 200W, 18 W x 9 D carton", "18 W", LeftWhy::Dimension),
+        ("LED grow light 200W with 5W fan", "5W", LeftWhy::OtherDevice),
+        ("300W LED, daisy chain up to 1500W", "1500W", LeftWhy::LoadLimit),
+        ("300W LED, PPFD 985 µmol/m²/s", "985 µmol/m²/s", LeftWhy::FluxDensity),
+        ("2000W light (NOT 200W!)", "200W", LeftWhy::Denied),
+        ("1800W light, looks like 900W", "900W", LeftWhy::Rhetoric),
+        ("100W light, dims down to 15W", "15W", LeftWhy::NotFullPower),
+        ("40W lamp (4 heads x 10W)", "10W", LeftWhy::Part),
+        ("2-Pack 45W lamps, 90W total", "90W", LeftWhy::PackTotal),
+        ("300W/600W grow light, please choose", "600W", LeftWhy::Variant),
+        ("80W bulb - Power: 50W - Real power: 15W", "50W", LeftWhy::Outranked),
+        ("45W panel, R:B 8:1", "8:1", LeftWhy::Ratio),
+        ("Mechanical timer 1875W for grow lights", "1875W", LeftWhy::OtherDevice),
+    ];
+    for (text, words, why) in table {
+        assert!(left(text).contains(&(words, why)), "{text}: {:?}", left(text));
+    }
+}
+
+#[test]
+fn a_current_is_paired_with_the_voltage_the_text_gives_it() {
+    let table = [
+        ("100W, 5.4A @120V, 2.7A @240V", 120.0, 5.4),
+        ("100W, 120V: 2.67A, 240V: 1.33A", 120.0, 2.67),
+        ("100W, AC85-265V, 1.6A (110V)", 110.0, 1.6),
+        ("100W, AC100-240V, 0.9A", 240.0, 0.9),
+        ("10W lamp USB 5V/2A", 5.0, 2.0),
+    ];
+    for (text, volts, amps) in table {
+        let supply = read(text).supply.unwrap_or_else(|| panic!("no supply in {text}")).value;
+        assert!(near(supply.volts.value, volts) && near(supply.amps.value, amps), "{text}: {supply:?}");
+    }
+}
+
+#[test]
+fn the_printed_precision_is_half_a_unit_of_the_last_digit() {
+    let table = [
+        ("300W panel", 300.0, 0.5),
+        ("10.8W lamp", 10.8, 0.05),
+        ("1.2KW light", 1200.0, 50.0),
+        ("1,200W light", 1200.0, 0.5),
+    ];
+    for (text, value, half) in table {
+        let stated = read(text).advertised_w.unwrap().value;
+        assert!(near(stated.value, value) && near(stated.half_digit, half), "{text}: {stated:?}");
+    }
+    let amps = read("60W light 230V 0.6A").amps.unwrap().value;
+    assert!(near(amps.half_digit, 0.05));
+    let ppe = read("240W, 2.75 µmol/J").ppe.unwrap().value;
+    assert!(near(ppe.half_digit, 0.005));
+}
+
+#[test]
+fn a_tolerance_belongs_to_the_draw_it_is_printed_with() {
+    let tolerance = |text: &str| read(text).actual_w.unwrap().value.tolerance;
+    assert_eq!(tolerance("300W, actual power: 135W±5%"), Some(Tolerance::Share(0.05)));
+    assert_eq!(tolerance("300W, draw 128W(±5%)"), Some(Tolerance::Share(0.05)));
+    assert_eq!(tolerance("300W, actual 135W +/-10%"), Some(Tolerance::Share(0.1)));
+    assert_eq!(tolerance("65W ±2W true wattage"), Some(Tolerance::Watts(Watts(2.0))));
+    assert_eq!(tolerance("300W, actual 135W"), None);
+}
+
+#[test]
+fn a_drive_current_is_the_diodes_not_the_mains() {
+    let read = read("300W light 100x3W, drive current: 560mA, AC 100-240V 1.2A");
+    assert!(near(read.drive.unwrap().value.0, 0.56));
+    assert!(near(read.amps.unwrap().value.value, 1.2));
+}
+
+#[test]
+fn an_efficacy_up_to_or_of_the_diodes_is_a_bound() {
+    assert!(read("300W, efficacy up to 3.1 µmol/J").ppe_is_bound);
+    assert!(read("240W light, diodes with 3.1 umol/J efficacy").ppe_is_bound);
+    assert!(!read("240W light, 2.7 umol/J").ppe_is_bound);
+}
+
+#[test]
+fn a_package_number_is_no_count_and_goes_with_the_class() {
+    let read = read("200W grow lamp with 0.5W SMD2835, 400 pcs");
+    let class = read.class.unwrap().value;
+    assert_eq!(class.package, Some(Package::P2835));
+    assert!(near(class.watts.0, 0.5));
+    assert_eq!(read.diode_count.unwrap().value, 400);
+    assert_eq!(plainwatt::reading::read("100W, 2835 diodes").diode_count, None);
+}
+
+#[test]
+fn cobs_keep_their_package_and_make_colour_counts_partial() {
+    let read = read("COB 600W: 4 COB×150W, UV 2pcs IR 2pcs");
+    assert_eq!(read.class.unwrap().value.package, Some(Package::Cob));
+    assert!(read.beside_board);
+    assert!(!plainwatt::reading::read("300W 100x3W panel, 70 red, 30 blue").beside_board);
+}
+
+#[test]
+fn two_headlines_that_differ_are_noted() {
+    let read = read("1000W LED Grow Light 100W full spectrum");
+    assert_eq!(claim(&read), Some(1000.0));
+    assert_eq!(read.notes.as_slice(), [Note::HeadlinesConflict { used: Watts(1000.0), other: Watts(100.0) }]);
+}
+
+#[test]
+fn variants_without_a_choice_claim_nothing() {
+    for text in
+        ["1000W/600W LED grow light (pls choose)", "tube 2ft 10W | 3ft 14W", "LED light (45W/65W/85W)"]
+    {
+        let read = read(text);
+        assert_eq!(claim(&read), None, "{text}");
+        assert_eq!(read.notes.as_slice(), [Note::VariantNotSelected], "{text}");
+    }
+}
+
+#[test]
+fn a_wattage_switch_claims_its_top_setting() {
+    assert_eq!(claim(&read("vapor tight, selectable by switch 30/40/50W")), Some(50.0));
+    assert_eq!(claim(&read("Power 150-720 Watts (dimmable)")), Some(720.0));
+}
+
+#[test]
+fn thousands_and_decimals_are_told_apart() {
+    let table = [
+        ("1.000W Grow Light", 1000.0),
+        ("1'000W LED", 1000.0),
+        ("1\u{a0}000 W lampe", 1000.0),
+        ("1 200 W grow light", 1200.0),
+        ("0,12 kW light", 120.0),
+        ("1.250 kW light", 1250.0),
+        ("28,5 W lamp", 28.5),
+        ("１０００Ｗ light", 1000.0),
+        ("2 300W lights", 300.0),
+    ];
+    for (text, watts) in table {
+        assert_eq!(claim(&read(text)), Some(watts), "{text}");
+    }
+}
+
+#[test]
+fn a_light_in_every_language_states_its_draw() {
+    let table = [
+        "Lampe 300W, Leistungsaufnahme 130 W",
+        "lampe 300W, consommation réelle 130 W",
+        "lámpara 300W, consumo real 130W",
+        "lampada 300W, assorbimento 130W",
+        "kweeklamp 300W, werkelijk verbruik 130 watt",
+        "lâmpada 300W, consumo 130W",
+        "lampa 300W, pobór mocy 130 W",
+        "växtlampa 300W, faktisk förbrukning 130 W",
+        "bitki lambası 300W, gerçek tüketim 130W",
+        "лампа 300 Вт, реальная мощность 130 Вт",
+        "植物ライト 300W 実消費電力130W",
+        "植物灯 300W 实际功率130W",
+    ];
+    for text in table {
+        let read = read(text);
+        assert_eq!(claim(&read), Some(300.0), "{text}");
+        assert_eq!(read.actual_w.map(|a| a.value.high), Some(Watts(130.0)), "{text}");
+    }
+}
