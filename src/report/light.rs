@@ -47,7 +47,8 @@ pub fn light(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
         text.push('\n');
         text.push_str(&powers(run, light, draw));
     }
-    let mut lines = super::load::lines(light);
+    let mut lines = super::builder::lines(run, light);
+    lines.extend(super::load::lines(light));
     lines.extend(super::worth::lines(run, light));
     for (name, value) in &lines {
         let _ = writeln!(text, "{name:<13} {value}");

@@ -3,6 +3,7 @@
 //! Listing text is untrusted: every sink has its own guard ([`sanitise`]). People read rounded values, machines get full
 //! precision (JSON) or six significant digits (CSV).
 
+mod builder;
 pub mod cautions;
 pub mod csv;
 pub mod diodes;
@@ -23,6 +24,7 @@ use crate::circuit::Circuit;
 use crate::comparison::{Assessment, Settings};
 use crate::draw::Model;
 use crate::facts::{Fault, Listing, Read};
+use crate::units::Watts;
 
 /// What every row of one run shares.
 #[derive(Debug, Clone, Copy)]
@@ -46,6 +48,8 @@ pub struct Light<'a> {
     pub money: Option<&'a worth::Money>,
     /// The circuit it is to hang on, if one was named.
     pub circuit: Option<Circuit>,
+    /// A builder's power supply, if one was named.
+    pub fit_supply: Option<Watts>,
 }
 
 /// A row that could not be read, with as much of it as names it.
