@@ -169,7 +169,7 @@ impl Grading<'_> {
                 push(&mut worker.texts, Kept { rank, place, row }, keep);
             }
             Form::Lines(keep) => {
-                if !keep.by.is_some() && worker.lines.len() >= keep.most {
+                if keep.by.is_none() && worker.lines.len() >= keep.most {
                     return;
                 }
                 let row = match graded {

@@ -34,16 +34,13 @@ impl Load {
     /// Absent where the draw is not known.
     pub(super) fn of(light: Light<'_>) -> Option<Self> {
         let assessment = light.assessment;
-        let wall = match assessment.measured {
-            Some(read) => {
-                let half = read.u * 1.96;
-                ((read.value - half).max(Watts(0.0)), read.value + half)
-            }
-            None => {
-                let draw = assessment.counted.draw.as_ref()?;
-                let (low, high) = draw.full.wall_interval();
-                (draw.common.0.min(low), high)
-            }
+        let wall = if let Some(read) = assessment.measured {
+            let half = read.u * 1.96;
+            ((read.value - half).max(Watts(0.0)), read.value + half)
+        } else {
+            let draw = assessment.counted.draw.as_ref()?;
+            let (low, high) = draw.full.wall_interval();
+            (draw.common.0.min(low), high)
         };
         let stated = light.listing.supply;
         let volts = light.circuit.map(|c| c.volts).or(stated.map(|s| Volts(s.volts.value)));
