@@ -107,6 +107,9 @@ pub struct Vet {
     #[command(flatten)]
     /// What it costs
     pub money: Money,
+    /// Only the answers, on one screen, without the working
+    #[arg(long, conflicts_with = "working")]
+    pub brief: bool,
     /// Show the uncertainty budget too
     #[arg(long)]
     pub working: bool,

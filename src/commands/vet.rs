@@ -39,6 +39,7 @@ pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
                 width: terminal::width().into(),
                 style: terminal::style(colour),
                 working: vet.working,
+                brief: vet.brief,
             };
             light::light(run, result, layout)
         }
