@@ -32,7 +32,7 @@ pub struct Layout {
 #[must_use]
 pub fn light(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
     if layout.brief {
-        return brief(run, light, layout);
+        return super::brief::brief(run, light, layout);
     }
     let (listing, assessment) = (light.listing, light.assessment);
     let mut text = String::new();
@@ -101,7 +101,7 @@ pub fn light(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
         paragraph(&mut text, &format!("honest label: {label}"), "", layout);
     }
     text.push('\n');
-    for caution in cautions::of(listing, assessment).into_iter().filter(|c| unsaid(light, c)) {
+    for caution in cautions::of(listing, assessment).into_iter().filter(|c| super::brief::unsaid(light, c)) {
         paragraph(&mut text, caution, "! ", layout);
     }
     let settings = run.settings;
@@ -114,44 +114,6 @@ pub fn light(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
     text.push('\n');
     for line in textwrap::wrap(&foot, layout.width) {
         let _ = writeln!(text, "{}", layout.style.faint(&line));
-    }
-    text
-}
-
-/// Whether a caution is still to be said: the line about a circuit has its own.
-fn unsaid(light: Light<'_>, caution: &str) -> bool {
-    light.circuit.is_none() || !caution.starts_with("circuits:")
-}
-
-/// The answers without the working: no table of diodes, no list of what was found.
-fn brief(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
-    let assessment = light.assessment;
-    let word = layout.style.verdict(assessment.verdict);
-    let mut text = format!("verdict: {word} (evidence {})\n", assessment.evidence.word());
-    paragraph(&mut text, &sentence(light.listing, assessment), "", layout);
-    for figure in &assessment.figures {
-        paragraph(&mut text, &super::figures::claim(figure, layout.style), "- ", layout);
-    }
-    text.push('\n');
-    if let Some(draw) = &assessment.counted.draw {
-        for line in powers(run, light, draw).lines() {
-            if ["wall draw", "commonly run", "photons", "measured"].iter().any(|name| line.starts_with(name))
-            {
-                // What the driver may be is working.
-                let _ = writeln!(text, "{}", line.split(" (driver").next().unwrap_or(line));
-            }
-        }
-    }
-    let mut lines = super::builder::lines(run, light);
-    if light.circuit.is_some() {
-        lines.extend(super::load::lines(light));
-    }
-    lines.extend(super::worth::lines(run, light));
-    for (name, value) in &lines {
-        let _ = writeln!(text, "{name:<13} {value}");
-    }
-    for caution in cautions::of(light.listing, assessment).into_iter().filter(|c| unsaid(light, c)) {
-        paragraph(&mut text, caution, "! ", layout);
     }
     text
 }
