@@ -27,8 +27,9 @@ fn listing(class: f64, diodes: &[(Colour, u32)]) -> Listing<'static> {
     }
 }
 
-fn stated(value: f64) -> Stated {
-    Stated { value, half_digit: 0.005 }
+#[expect(clippy::unnecessary_wraps, reason = "a listing states it or not")]
+fn stated(value: f64) -> Option<Stated> {
+    Some(Stated { value, half_digit: 0.005 })
 }
 
 fn only(listing: &Listing<'_>, model: &Model) -> Figure {
@@ -57,12 +58,12 @@ fn certified_lights_are_never_convicted() {
         {
             for &efficacy in efficacies {
                 let plain = listing(class, mix);
-                let ppe = Listing { ppe: Some(stated(efficacy)), ..plain.clone() };
+                let ppe = Listing { ppe: stated(efficacy), ..plain.clone() };
                 let figure = only(&ppe, &model);
                 assert!(!figure.verdict.convicts(), "{efficacy} umol/J in {class} W: {figure:?}");
                 // The same light tested at the draw of its class, its flux stated.
                 let draw = assess(&plain, &model, &Settings::default()).counted.draw.expect("a draw");
-                let ppf = Listing { ppf: Some(stated(efficacy * draw.full.wall.value.0)), ..plain };
+                let ppf = Listing { ppf: stated(efficacy * draw.full.wall.value.0), ..plain };
                 let figure = only(&ppf, &model);
                 assert!(!figure.verdict.convicts(), "{efficacy} umol/J in {class} W: {figure:?}");
             }
@@ -79,7 +80,7 @@ fn more_photons_than_a_joule_has_is_out_of_reach() {
         (&[(Colour::DeepRed, 100)][..], PerJoule::at(670.0).0),
         (&[(Colour::RoyalBlue, 100)][..], PerJoule::at(460.0).0),
     ] {
-        let at = |ppe: f64| only(&Listing { ppe: Some(stated(ppe)), ..listing(3.0, mix) }, &model);
+        let at = |ppe: f64| only(&Listing { ppe: stated(ppe), ..listing(3.0, mix) }, &model);
         let beyond = at(limit / 0.9 + 0.01);
         assert_eq!((beyond.verdict, beyond.evidence), (Verdict::OutOfReach, Evidence::Counted));
         assert_eq!(beyond.reason.code(), "efficacy-limit");
@@ -96,7 +97,7 @@ fn more_photons_than_a_joule_has_is_out_of_reach() {
 #[test]
 fn without_a_count_only_the_limit_of_all_light_convicts() {
     let model = model();
-    let of = |ppe| only(&Listing { ppe: Some(stated(ppe)), ..Listing::default() }, &model);
+    let of = |ppe| only(&Listing { ppe: stated(ppe), ..Listing::default() }, &model);
     let beyond = of(LIMIT_PAR.0 / 0.9 + 0.01);
     assert_eq!((beyond.verdict, beyond.evidence), (Verdict::OutOfReach, Evidence::OwnWords));
     let under = of(LIMIT_PAR.0 / 0.9 - 0.01);
@@ -109,7 +110,7 @@ fn a_photon_flux_is_graded_like_watts() {
     let plain = listing(3.0, &[(Colour::DeepRed, 80), (Colour::RoyalBlue, 20)]);
     let known = photons(&plain, &model);
     let draw = assess(&plain, &model, &Settings::default()).counted.draw.expect("a draw");
-    let at = |ppf: f64| only(&Listing { ppf: Some(stated(ppf)), ..plain.clone() }, &model).verdict;
+    let at = |ppf: f64| only(&Listing { ppf: stated(ppf), ..plain.clone() }, &model).verdict;
     let (low, _) = known.par_interval();
     assert_eq!(at(low.0), Verdict::WithinReach);
     assert_eq!(at(known.par.value.0 * 1.2), Verdict::Unsettled);
@@ -131,7 +132,7 @@ fn a_count_that_may_be_incomplete_convicts_no_photons() {
     let model = model();
     let mut light = listing(3.0, &WHITE);
     light.tally.as_mut().expect("a tally").lower_bound = true;
-    for (ppf, ppe) in [(Some(stated(1e6)), None), (None, Some(stated(5.5)))] {
+    for (ppf, ppe) in [(stated(1e6), None), (None, stated(5.5))] {
         let figure = only(&Listing { ppf, ppe, ..light.clone() }, &model);
         assert_eq!(figure.verdict, Verdict::Unsettled);
     }
@@ -144,7 +145,7 @@ fn a_reading_takes_the_place_of_full_draw() {
     let best = photons(&plain, &model).best_packages.0;
     let read = |watts: f64, ppf: f64| {
         let reading = Some(MeterReading::Watts(Watts(watts)));
-        only(&Listing { reading, ppf: Some(stated(ppf)), ..plain.clone() }, &model)
+        only(&Listing { reading, ppf: stated(ppf), ..plain.clone() }, &model)
     };
     let figure = read(100.0, best * 100.0 * 1.5);
     assert_eq!((figure.verdict, figure.evidence), (Verdict::OutOfReach, Evidence::Measured));
@@ -159,7 +160,7 @@ fn lamp(watts: f64, kind: LampKind) -> Replaced {
     Replaced { watts: Watts(watts), kind: Some(kind) }
 }
 
-/// Nelson & Bugbee 2014, PLOS ONE 9(6): e99010: watts in, umol/s out.
+/// Nelson & Bugbee 2014, `PLoS ONE` 9(6): e99010: watts in, umol/s out.
 #[test]
 fn replaced_lamps_give_what_was_measured() {
     for (id, watts, kind) in [
@@ -232,8 +233,8 @@ fn the_claim_in_watts_keeps_its_verdict_and_each_claim_is_one_row() {
     let settings = Settings::default();
     let plain = Listing { claim: Some(Watts(300.0)), ..listing(3.0, &[(Colour::White, 100)]) };
     let full = Listing {
-        ppf: Some(stated(3000.0)),
-        ppe: Some(stated(9.0)),
+        ppf: stated(3000.0),
+        ppe: stated(9.0),
         replaces: Some(lamp(600.0, LampKind::Hps)),
         ..plain.clone()
     };
