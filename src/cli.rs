@@ -104,9 +104,15 @@ pub struct Vet {
     /// A circuit, for how many such lights it carries: "120V 15A"
     #[arg(long, value_name = "CIRCUIT", allow_hyphen_values = true)]
     pub circuit: Option<String>,
+    /// A power supply of so many watts DC, for how many such diodes it carries: 100W
+    #[arg(long, value_name = "WATTS", allow_hyphen_values = true)]
+    pub fit_supply: Option<String>,
     #[command(flatten)]
     /// What it costs
     pub money: Money,
+    /// Only the answers, on one screen, without the working
+    #[arg(long, conflicts_with = "working")]
+    pub brief: bool,
     /// Show the uncertainty budget too
     #[arg(long)]
     pub working: bool,

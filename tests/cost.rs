@@ -133,3 +133,17 @@ fn a_wrong_amount_is_refused_with_what_is_accepted() {
         assert!(!ok && text.contains(flag) && text.contains(accepted), "{flag} {value}: {text}");
     }
 }
+
+/// A terminal of 80 x 24: what it draws, what it costs, what it replaces and whether to believe it.
+#[test]
+fn a_pasted_title_with_a_price_is_answered_on_one_screen() {
+    let title = "300W LED grow light, 100 x 3W, 70 red 20 blue 10 white, PPF 600, replaces 400W HPS";
+    let money = ["--price", "89.99", "--currency", "EUR", "--tariff", "0.31", "--brief"];
+    let (ok, text) = program(&[&["vet", title][..], &money[..]].concat(), "");
+    assert!(ok, "{text}");
+    for part in ["verdict: ", "wall draw", "replaces 400 W HPS: ", "a watt drawn", "a year"] {
+        assert!(text.contains(part), "{part} in\n{text}");
+    }
+    assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");
+    assert!(text.lines().count() < 24, "{} lines and the prompt\n{text}", text.lines().count());
+}

@@ -244,8 +244,15 @@ fn the_claim_in_watts_keeps_its_verdict_and_each_claim_is_one_row() {
 
     let assessment = assess(&full, &model, &settings);
     let run = Run { model: &model, settings: &settings };
-    let result = Light { listing: &full, read: None, assessment: &assessment, money: None, circuit: None };
-    let layout = light::Layout { width: 80, style: Style::PLAIN, working: false };
+    let result = Light {
+        listing: &full,
+        read: None,
+        assessment: &assessment,
+        money: None,
+        circuit: None,
+        fit_supply: None,
+    };
+    let layout = light::Layout { width: 80, style: Style::PLAIN, working: false, brief: false };
     let text = light::light(run, result, layout);
     for row in
         ["- photon flux 3000 umol/s: ", "- photon efficacy 9 umol/J: out-of-reach", "- replaces 600 W HPS: "]

@@ -141,6 +141,7 @@ impl Grading<'_> {
                     assessment: &assessment,
                     money: None,
                     circuit: None,
+                    fit_supply: None,
                 };
                 // By share the worst come first: the verdicts that convict have the lowest. What has none cannot be ranked.
                 let key = match self.form.by() {

@@ -26,6 +26,7 @@ pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
         intake::complete(&mut listing, read);
     }
     let money = money(vet)?;
+    let fit_supply = vet.fit_supply.as_deref().map(|t| flags::watts("fit-supply", t)).transpose()?;
     let circuit = vet.circuit.as_deref().map(flags::circuit).transpose()?;
     let assessment = assess(&listing, &model, &settings);
     let run = Run { model: &model, settings: &settings };
@@ -35,6 +36,7 @@ pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
         assessment: &assessment,
         money: money.as_ref(),
         circuit,
+        fit_supply,
     };
     let text = match vet.format {
         Format::Table => {
@@ -42,6 +44,7 @@ pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
                 width: terminal::width().into(),
                 style: terminal::style(colour),
                 working: vet.working,
+                brief: vet.brief,
             };
             light::light(run, result, layout)
         }

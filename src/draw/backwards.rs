@@ -10,7 +10,7 @@ use crate::units::{Amps, Watts};
 const LINEAR_ABOVE: Watts = Watts(60.0);
 
 /// The LED power behind that wall draw. Wall draw rises with LED power throughout, so there is exactly one.
-fn led_behind(wall_draw: Watts) -> Watts {
+pub(super) fn led_behind(wall_draw: Watts) -> Watts {
     let linear = wall_draw / wall_factor(Efficiency::at(LINEAR_ABOVE));
     if linear.0 >= LINEAR_ABOVE.0 {
         return linear;

@@ -6,11 +6,13 @@
 mod backwards;
 mod budget;
 mod estimate;
+mod fitting;
 mod forward_voltage;
 mod model;
 mod package;
 
 pub use estimate::{Draw, Efficiency, Part, PointDraw};
+pub use fitting::{Fit, NoFit, STEP, Steep};
 pub use forward_voltage::{OutsideCurve, Shockley, T_REF_K, forward_voltage};
 pub use model::{BENCH, JUNCTION, Model};
 pub use package::{OperatingPoint, PackageDraw, ScaledPower};

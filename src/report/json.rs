@@ -3,7 +3,7 @@
 use serde::Serialize;
 use serde_json::{Map, Value};
 
-use super::{Light, Run, UNREADABLE, Unreadable, figures, load, worth};
+use super::{Light, Run, UNREADABLE, Unreadable, builder, figures, load, worth};
 use crate::comparison::{Basis, honest_label};
 use crate::facts::{Fault, Read};
 use crate::photons::Photons;
@@ -41,6 +41,7 @@ struct Object<'a> {
     implied_w: Option<f64>,
     findings: Vec<Finding>,
     load: Option<load::LoadObject>,
+    build: Option<builder::BuilderObject>,
     cost: Option<worth::CostObject<'a>>,
     claims: Vec<figures::ClaimObject>,
     groups: Vec<Group<'a>>,
@@ -179,6 +180,7 @@ fn object<'a>(run: Run<'a>, light: Light<'a>) -> Object<'a> {
             })
             .collect(),
         load: load::LoadObject::of(light),
+        build: builder::BuilderObject::of(run, light),
         cost: worth::CostObject::of(run, light),
         claims: assessment.figures.iter().map(figures::ClaimObject::from).collect(),
         groups: draw.map_or_else(Vec::new, |d| {

@@ -24,11 +24,16 @@ pub struct Layout {
     pub style: Style,
     /// The uncertainty budget too.
     pub working: bool,
+    /// What it draws, costs and replaces and whether to believe it, on one screen of 80 x 24.
+    pub brief: bool,
 }
 
 /// The working and the verdict.
 #[must_use]
 pub fn light(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
+    if layout.brief {
+        return super::brief::brief(run, light, layout);
+    }
     let (listing, assessment) = (light.listing, light.assessment);
     let mut text = String::new();
     match (&listing.title, light.read) {
@@ -47,7 +52,8 @@ pub fn light(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
         text.push('\n');
         text.push_str(&powers(run, light, draw, layout));
     }
-    let mut lines = super::load::lines(light);
+    let mut lines = super::builder::lines(run, light);
+    lines.extend(super::load::lines(light));
     lines.extend(super::worth::lines(run, light));
     for (name, value) in &lines {
         named(&mut text, name, value, layout);
@@ -95,9 +101,7 @@ pub fn light(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
         paragraph(&mut text, &format!("honest label: {label}"), "", layout);
     }
     text.push('\n');
-    // The line about the circuit has said it.
-    let said = |caution: &&str| light.circuit.is_none() || !caution.starts_with("circuits:");
-    for caution in cautions::of(listing, assessment).into_iter().filter(said) {
+    for caution in cautions::of(listing, assessment).into_iter().filter(|c| super::brief::unsaid(light, c)) {
         paragraph(&mut text, caution, "! ", layout);
     }
     let settings = run.settings;

@@ -3,6 +3,8 @@
 //! Listing text is untrusted: every sink has its own guard ([`sanitise`]). People read rounded values, machines get full
 //! precision (JSON) or six significant digits (CSV).
 
+mod brief;
+mod builder;
 pub mod cautions;
 pub mod csv;
 pub mod diodes;
@@ -24,6 +26,7 @@ use crate::circuit::Circuit;
 use crate::comparison::{Assessment, Settings};
 use crate::draw::Model;
 use crate::facts::{Fault, Listing, Read};
+use crate::units::Watts;
 
 /// What every row of one run shares.
 #[derive(Debug, Clone, Copy)]
@@ -47,6 +50,8 @@ pub struct Light<'a> {
     pub money: Option<&'a worth::Money>,
     /// The circuit it is to hang on, if one was named.
     pub circuit: Option<Circuit>,
+    /// A builder's power supply, if one was named.
+    pub fit_supply: Option<Watts>,
 }
 
 /// A row that could not be read, with as much of it as names it.
