@@ -96,7 +96,7 @@ fn what_is_not_known_is_null_and_never_zero() {
     }
     assert_eq!(json["verdict"], "unsettled");
     assert_eq!(json["evidence"], "none");
-    assert_eq!(object.len(), 37);
+    assert_eq!(object.len(), 38);
 }
 
 #[test]
