@@ -46,6 +46,10 @@ pub enum Command {
 
     /// Explain a word of a result
     Meaning(Meaning),
+    /// Write a script that completes commands in a shell
+    Completions(Completions),
+    /// Write the manual, as a page for man
+    Manual,
 }
 
 /// How strict to be.
@@ -219,6 +223,28 @@ pub struct Meaning {
 }
 
 const MEANING_EXAMPLE: &str = "Example:\n  plainwatt meaning overstated";
+
+/// `completions`.
+#[derive(Debug, Args)]
+#[command(after_help = COMPLETIONS_EXAMPLE)]
+pub struct Completions {
+    /// The shell
+    #[arg(value_enum)]
+    pub shell: Shell,
+}
+
+const COMPLETIONS_EXAMPLE: &str = "Example:\n  source <(plainwatt completions bash)";
+
+/// Shells that a script can be written for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Shell {
+    /// Bash
+    Bash,
+    /// Z shell
+    Zsh,
+    /// Fish
+    Fish,
+}
 
 /// Forms of output.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]

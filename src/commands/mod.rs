@@ -5,6 +5,7 @@ mod flags;
 mod grade;
 mod grading;
 mod input;
+mod manual;
 mod meaning;
 mod output;
 mod setting_up;
@@ -49,6 +50,8 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
         Command::Sweep(sweep) => sweep::run(&sweep),
 
         Command::Meaning(meaning) => meaning::run(&meaning, cli.color),
+        Command::Completions(asked) => manual::completions(&asked),
+        Command::Manual => manual::run(),
     };
     match ended {
         Ok(Ended::Ran) => ExitCode::SUCCESS,

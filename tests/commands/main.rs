@@ -5,6 +5,7 @@
 mod agreement;
 mod diodes;
 mod grade;
+mod manual;
 mod mistakes;
 mod program;
 mod streams;
