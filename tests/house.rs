@@ -9,7 +9,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Each room and the rooms it may see: those below it, never those above or beside it.
-const ROOMS: [(&str, &[&str]); 14] = [
+const ROOMS: [(&str, &[&str]); 15] = [
     ("units", &[]),
     ("uncertain", &["units"]),
     ("facts", &["uncertain", "units"]),
@@ -18,11 +18,12 @@ const ROOMS: [(&str, &[&str]); 14] = [
     ("draw", &["reference", "facts", "uncertain", "units"]),
     ("sweep", &["draw", "reference", "facts", "uncertain", "units"]),
     ("comparison", &["draw", "reference", "facts", "uncertain", "units"]),
+    ("audit", &["comparison", "draw", "reference", "facts", "uncertain", "units"]),
     ("reading", &["counting", "reference", "facts", "uncertain", "units"]),
     ("intake", &["counting", "reference", "facts", "uncertain", "units"]),
     // Rows in, rows out: it knows nothing of lights.
     ("stream", &[]),
-    ("report", &["comparison", "sweep", "draw", "reference", "facts", "uncertain", "units"]),
+    ("report", &["audit", "comparison", "sweep", "draw", "reference", "facts", "uncertain", "units"]),
     ("cli", &["comparison", "draw", "counting", "reference", "facts", "uncertain", "units"]),
     (
         "commands",
@@ -33,6 +34,7 @@ const ROOMS: [(&str, &[&str]); 14] = [
             "report",
             "reading",
             "sweep",
+            "audit",
             "comparison",
             "draw",
             "counting",
@@ -45,8 +47,18 @@ const ROOMS: [(&str, &[&str]); 14] = [
 ];
 
 /// Rooms that only compute.
-const SILENT: [&str; 9] =
-    ["units", "uncertain", "facts", "reference", "counting", "draw", "sweep", "comparison", "reading"];
+const SILENT: [&str; 10] = [
+    "units",
+    "uncertain",
+    "facts",
+    "reference",
+    "counting",
+    "draw",
+    "sweep",
+    "comparison",
+    "audit",
+    "reading",
+];
 
 /// What such rooms never mention.
 const FORBIDDEN: [&str; 18] = [

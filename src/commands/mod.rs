@@ -1,5 +1,7 @@
 //! One thin file a command: the only rooms that see intake, reading, stream and report together.
 
+mod assessing;
+mod audit;
 mod diodes;
 mod flags;
 mod grade;
@@ -46,6 +48,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
     let ended = match cli.command {
         Command::Vet(vet) => vet::run(&vet, cli.color),
         Command::Grade(grade) => grade::run(&grade, cli.color),
+        Command::Audit(audit) => audit::run(&audit, cli.color),
         Command::Diodes(diodes) => diodes::run(&diodes),
         Command::Sweep(sweep) => sweep::run(&sweep),
 

@@ -3,6 +3,7 @@
 //! Expected output is in `fixtures/commands/`; the lights there are invented.
 
 mod agreement;
+mod audit;
 mod diodes;
 mod grade;
 mod manual;
