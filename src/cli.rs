@@ -4,7 +4,10 @@
 
 use std::path::PathBuf;
 
+use clap::builder::{PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
+
+use crate::comparison::Verdict;
 
 /// Checks the wattage claimed for an LED grow light against what its diodes can draw.
 #[derive(Debug, Parser)]
@@ -39,6 +42,8 @@ pub enum Command {
     Vet(Box<Vet>),
     /// Grade a CSV of many listings
     Grade(Box<Grade>),
+    /// Count a catalogue by supplier, and list the pages to correct
+    Audit(Box<Audit>),
     /// Show the reference table with its sources
     Diodes(Diodes),
     /// Make a reference table from your own bench readings
@@ -46,6 +51,10 @@ pub enum Command {
 
     /// Explain a word of a result
     Meaning(Meaning),
+    /// Write a script that completes commands in a shell
+    Completions(Completions),
+    /// Write the manual, as a page for man
+    Manual,
 }
 
 /// How strict to be.
@@ -144,11 +153,9 @@ pub struct Money {
 const VET_EXAMPLE: &str =
     "Example:\n  plainwatt vet --claim 300 --class 3W --tally \"60 deep-red + 20 royal-blue + 20 white\"";
 
-/// `grade`.
+/// A table of listings, and how to read it.
 #[derive(Debug, Args)]
-#[command(after_help = GRADE_EXAMPLE)]
-#[expect(clippy::struct_excessive_bools, reason = "each is a flag of its own")]
-pub struct Grade {
+pub struct Catalogue {
     /// The CSV, or - for standard input
     pub file: PathBuf,
     /// Take a field from another column: claim_w="Power (W)"
@@ -157,15 +164,27 @@ pub struct Grade {
     /// The input's columns, for input without a header row
     #[arg(long, value_name = "NAMES")]
     pub header: Option<String>,
-    /// Write no header row, and expect none where --header names the columns
-    #[arg(long)]
-    pub no_header: bool,
     /// Do not read titles and descriptions
     #[arg(long)]
     pub no_titles: bool,
     /// What separates the fields: a character, or 'tab' [default: found out; a comma with --header]
     #[arg(long, value_name = "CHAR")]
     pub delimiter: Option<String>,
+    /// Threads [default: one a core]
+    #[arg(long, value_name = "N")]
+    pub threads: Option<usize>,
+}
+
+/// `grade`.
+#[derive(Debug, Args)]
+#[command(after_help = GRADE_EXAMPLE)]
+pub struct Grade {
+    #[command(flatten)]
+    /// The catalogue
+    pub catalogue: Catalogue,
+    /// Write no header row, and expect none where --header names the columns
+    #[arg(long)]
+    pub no_header: bool,
     /// Form of the output
     #[arg(long, value_enum, default_value = "table")]
     pub format: Format,
@@ -184,9 +203,6 @@ pub struct Grade {
     /// Write CSV cells, rejects included, without the guard against spreadsheet formulas
     #[arg(long)]
     pub raw: bool,
-    /// Threads [default: one a core]
-    #[arg(long, value_name = "N")]
-    pub threads: Option<usize>,
     #[command(flatten)]
     /// How strict to be
     pub strictness: Strictness,
@@ -199,6 +215,58 @@ supply_a, ppf, ppe, replaces_w, units_in_pack, price.
 
 Example:
   plainwatt grade demo-data/listings.csv --sort share";
+
+/// `audit`.
+#[derive(Debug, Args)]
+#[command(after_help = AUDIT_EXAMPLE)]
+pub struct Audit {
+    #[command(flatten)]
+    /// The catalogue
+    pub catalogue: Catalogue,
+    /// The column to count by
+    #[arg(long, value_name = "HEADER", default_value = "supplier")]
+    pub by: String,
+    /// Exit with 1 when a listing has this verdict or a worse one; unreadable rows do not count
+    #[arg(long, value_name = "VERDICT", value_parser = verdict())]
+    pub stop_at: Option<Verdict>,
+    /// Form of the output
+    #[arg(long, value_enum, default_value = "table")]
+    pub format: AuditFormat,
+    /// Write to a file, which is replaced only when all is written
+    #[arg(short, long, value_name = "FILE")]
+    pub output: Option<PathBuf>,
+    /// Write CSV cells without the guard against spreadsheet formulas
+    #[arg(long)]
+    pub raw: bool,
+    #[command(flatten)]
+    /// How strict to be
+    pub strictness: Strictness,
+}
+
+const AUDIT_EXAMPLE: &str = "\
+Pages to correct are those that are overstated or out-of-reach. The fields are those of 'plainwatt grade --help'.
+
+Example:
+  plainwatt audit demo-data/listings.csv --stop-at overstated";
+
+/// Takes the word of a verdict.
+fn verdict() -> impl TypedValueParser<Value = Verdict> {
+    PossibleValuesParser::new(Verdict::ALL.map(Verdict::word)).map(|word| {
+        // Only such words come here.
+        Verdict::ALL.into_iter().find(|v| v.word() == word).unwrap_or(Verdict::OutOfReach)
+    })
+}
+
+/// Forms of an audit.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum AuditFormat {
+    /// For a terminal: the groups, and the worst pages
+    Table,
+    /// The pages to correct, all of them
+    Csv,
+    /// One object a page to correct, then one a group
+    Json,
+}
 
 /// `diodes`.
 #[derive(Debug, Args)]
@@ -248,6 +316,28 @@ pub struct Meaning {
 }
 
 const MEANING_EXAMPLE: &str = "Example:\n  plainwatt meaning overstated";
+
+/// `completions`.
+#[derive(Debug, Args)]
+#[command(after_help = COMPLETIONS_EXAMPLE)]
+pub struct Completions {
+    /// The shell
+    #[arg(value_enum)]
+    pub shell: Shell,
+}
+
+const COMPLETIONS_EXAMPLE: &str = "Example:\n  source <(plainwatt completions bash)";
+
+/// Shells that a script can be written for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub enum Shell {
+    /// Bash
+    Bash,
+    /// Z shell
+    Zsh,
+    /// Fish
+    Fish,
+}
 
 /// Forms of output.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]

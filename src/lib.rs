@@ -1,5 +1,6 @@
 //! plainwatt: what an LED grow light can draw, against the wattage it is sold by.
 
+pub mod audit;
 pub mod circuit;
 pub mod cli;
 pub mod commands;

@@ -9,7 +9,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Each room and the rooms it may see: those below it, never those above or beside it.
-const ROOMS: [(&str, &[&str]); 17] = [
+const ROOMS: [(&str, &[&str]); 18] = [
     ("units", &[]),
     ("uncertain", &["units"]),
     ("facts", &["uncertain", "units"]),
@@ -21,6 +21,7 @@ const ROOMS: [(&str, &[&str]); 17] = [
     ("circuit", &["units"]),
     ("photons", &["draw", "reference", "facts", "uncertain", "units"]),
     ("comparison", &["photons", "draw", "reference", "facts", "uncertain", "units"]),
+    ("audit", &["comparison", "photons", "draw", "reference", "facts", "uncertain", "units"]),
     ("reading", &["counting", "reference", "facts", "uncertain", "units"]),
     ("intake", &["counting", "reference", "facts", "uncertain", "units"]),
     // Rows in, rows out: it knows nothing of lights.
@@ -28,6 +29,7 @@ const ROOMS: [(&str, &[&str]); 17] = [
     (
         "report",
         &[
+            "audit",
             "circuit",
             "comparison",
             "cost",
@@ -54,6 +56,7 @@ const ROOMS: [(&str, &[&str]); 17] = [
             "reading",
             "sweep",
             "circuit",
+            "audit",
             "comparison",
             "cost",
             "photons",
@@ -68,7 +71,7 @@ const ROOMS: [(&str, &[&str]); 17] = [
 ];
 
 /// Rooms that only compute.
-const SILENT: [&str; 12] = [
+const SILENT: [&str; 13] = [
     "units",
     "uncertain",
     "facts",
@@ -80,6 +83,7 @@ const SILENT: [&str; 12] = [
     "cost",
     "sweep",
     "comparison",
+    "audit",
     "reading",
 ];
 

@@ -1,18 +1,17 @@
 //! `grade`: a table of many listings.
 
-use std::io::{Read, Write};
+use std::io::Write;
 use std::path::Path;
 
-use anyhow::{Context as _, Result, anyhow, bail};
+use anyhow::{Context as _, Result, bail};
 
 use super::grading::{Form, Grading, Keep, REJECTS_HEADER, Rows, Worker, cut};
-use super::input::{Input, is_dash, shown};
+use super::input::{self, is_dash, shown};
 use super::output::{Sink, TerminalGuard, say};
 use super::{Ended, setting_up, terminal};
 use crate::cli::{Format, Grade, When};
-use crate::intake::{Columns, HeaderError};
-use crate::report::{self, csv, markdown, sanitise, table};
-use crate::stream::{self, Batch, ReadOptions, RecordReader, Sinks, StreamError};
+use crate::report::{self, csv, markdown, table};
+use crate::stream::{self, Sinks, StreamError};
 
 /// The most lines of a table: it has to be held whole to be laid out, and nobody reads more.
 const MOST_LINES: usize = 1_000;
@@ -21,23 +20,13 @@ const MOST_LINES: usize = 1_000;
 const MOST_SORTED: usize = 100_000;
 
 pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
-    if grade.no_header && grade.header.is_none() {
+    if grade.no_header && grade.catalogue.header.is_none() {
         bail!("--no-header needs --header \"listing,claim_w,...\" to name the columns of the input");
     }
     apart(grade)?;
     let settings = setting_up::settings(&grade.strictness)?;
     let model = setting_up::model(grade.strictness.reference.as_deref())?;
-    let (bytes, watched) = Input::open(&grade.file)?.split();
-    let mut reader = RecordReader::new(bytes, options(grade)?);
-    let columns = columns(grade, &mut reader)?;
-    for (header, field) in columns.nearly() {
-        say(&format!(
-            "column '{}' is not used; if it is {field}, say --column {field}=\"{}\"",
-            sanitise::terminal(header),
-            sanitise::terminal(header)
-        ));
-    }
-
+    let input::Opened { reader, columns, watched } = input::catalogue(&grade.catalogue)?;
     let form = form(grade);
     let mut out = Sink::open(grade.output.as_deref())?;
     let mut rejects = grade.rejects.as_deref().map(|path| Sink::open(Some(path))).transpose()?;
@@ -50,13 +39,13 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
         run,
         columns: &columns,
         form,
-        titles: !grade.no_titles,
+        titles: !grade.catalogue.no_titles,
         rejects: rejects.is_some(),
         raw: grade.raw,
     };
     let outcome = {
         let flush = out.is_standard();
-        let mut progress = super::output::Progress::over(&grade.file, out.is_terminal());
+        let mut progress = super::output::Progress::over(&grade.catalogue.file, out.is_terminal());
         let mut guarded = TerminalGuard::new(&mut out);
         guarded.write_all(header(grade).as_bytes()).map_err(StreamError::Write)?;
         let mut rejects = rejects.as_mut().map(TerminalGuard::new);
@@ -75,8 +64,9 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
         progress.finish();
         match outcome {
             Err(StreamError::Read(error)) => {
-                return Err(error)
-                    .with_context(|| format!("{} could not be read to its end", shown(&grade.file)));
+                return Err(error).with_context(|| {
+                    format!("{} could not be read to its end", shown(&grade.catalogue.file))
+                });
             }
             outcome => outcome?,
         }
@@ -89,7 +79,7 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
             .map(|p| format!("; {} is unchanged", p.display()));
         bail!("stopped after {} listings{}", outcome.done.rows, unchanged.unwrap_or_default());
     }
-    watched.check(&grade.file)?;
+    watched.check(&grade.catalogue.file)?;
     let mut worker = outcome.summary;
     match form {
         Form::Rows(_) => {}
@@ -147,72 +137,6 @@ fn left_out(shown: usize, total: u64) {
     }
 }
 
-fn options(grade: &Grade) -> Result<ReadOptions> {
-    let delimiter = match grade.delimiter.as_deref() {
-        // From the names: each of many shards must be read alike, whatever its first row looks like.
-        None => grade.header.as_ref().map(|_| b','),
-        Some("tab" | "\\t" | "\t") => Some(b'\t'),
-        Some(text) => match text.as_bytes() {
-            [byte] if byte.is_ascii() && !byte.is_ascii_alphanumeric() && !b"\"\r\n\0".contains(byte) => {
-                Some(*byte)
-            }
-            _ => bail!(
-                "--delimiter: found '{}', accepted: one character such as ; or the word tab",
-                sanitise::terminal(text)
-            ),
-        },
-    };
-    Ok(ReadOptions { delimiter, ..ReadOptions::default() })
-}
-
-fn columns(grade: &Grade, reader: &mut RecordReader<Box<dyn Read + Send>>) -> Result<Columns> {
-    let mapped = grade
-        .columns
-        .iter()
-        .map(|text| {
-            let (field, header) = text.split_once('=').ok_or_else(|| {
-                anyhow!(
-                    "--column: found '{}', accepted: FIELD=HEADER, such as claim_w=\"Power (W)\"",
-                    sanitise::terminal(text)
-                )
-            })?;
-            Ok((field.trim().to_owned(), header.to_owned()))
-        })
-        .collect::<Result<Vec<_>>>()?;
-    let headers: Vec<String> = if let Some(names) = &grade.header {
-        let names: Vec<String> = names.split(',').map(|n| n.trim().to_owned()).collect();
-        reader.expect_fields(names.len());
-        names
-    } else {
-        let mut header = Batch::default();
-        let read =
-            reader.read_one(&mut header).with_context(|| format!("cannot read {}", shown(&grade.file)))?;
-        let record = if read { header.get(0) } else { None };
-        let record = record.ok_or_else(|| {
-            anyhow!(
-                "{} is empty; accepted is a header row with fields such as listing, claim_w, class, tally",
-                shown(&grade.file)
-            )
-        })?;
-        if let Some(fault) = record.fault() {
-            bail!(
-                "{}: line {}: found {} in the header, accepted: {}",
-                shown(&grade.file),
-                record.line(),
-                fault.found(),
-                fault.accepted()
-            );
-        }
-        record.iter().map(str::to_owned).collect()
-    };
-    Columns::resolve(headers, &mapped).map_err(|error| match error {
-        HeaderError::NoSuchField { .. } | HeaderError::NoSuchHeader { .. } => {
-            anyhow!("--column: {}", sanitise::terminal(&error.to_string()))
-        }
-        error => anyhow!("{}: {}", shown(&grade.file), sanitise::terminal(&error.to_string())),
-    })
-}
-
 fn form(grade: &Grade) -> Form {
     let by = grade.sort;
     let rows = match grade.format {
@@ -237,5 +161,5 @@ fn threads(grade: &Grade, form: Form) -> usize {
     if !matches!(form, Form::Rows(_)) {
         return 1;
     }
-    grade.threads.unwrap_or_else(|| std::thread::available_parallelism().map_or(1, usize::from)).clamp(1, 256)
+    input::threads(&grade.catalogue)
 }

@@ -4,16 +4,15 @@ use std::borrow::Cow;
 
 use encoding_rs::WINDOWS_1252;
 
+use super::assessing::{Assessing, Graded, Texts};
 use crate::cli::Sort;
-use crate::comparison::assess;
-use crate::facts::{Fault, Listing, Read};
-use crate::intake::{Columns, complete};
-use crate::reading;
+use crate::facts::Fault;
+use crate::intake::Columns;
 use crate::report::sanitise::spreadsheet;
 use crate::report::summary::Summary;
 use crate::report::table::Line;
 use crate::report::worth::price_per_watt;
-use crate::report::{Light, Run, Unreadable, csv, json, markdown};
+use crate::report::{Run, csv, json, markdown};
 use crate::stream::{Merge, Output, Record};
 
 /// A form that is written row by row.
@@ -69,26 +68,7 @@ pub(super) struct Worker {
     pub(super) lines: Vec<Kept<Line>>,
     pub(super) texts: Vec<Kept<Vec<u8>>>,
     seen: u64,
-    reader: reading::Reader,
-    /// A title with its description, where there is one.
-    text: String,
-}
-
-impl Worker {
-    /// Reads what the listing's own text states; the title speaks first.
-    fn read(&mut self, listing: &Listing<'_>) -> Option<Read> {
-        match (listing.title.as_deref(), listing.description.as_deref()) {
-            (None, None) => None,
-            (Some(text), None) | (None, Some(text)) => Some(self.reader.read(text)),
-            (Some(title), Some(description)) => {
-                self.text.clear();
-                self.text.push_str(title);
-                self.text.push('\n');
-                self.text.push_str(description);
-                Some(self.reader.read(&self.text))
-            }
-        }
-    }
+    texts_read: Texts,
 }
 
 impl Merge for Worker {
@@ -114,55 +94,34 @@ pub(super) struct Grading<'a> {
     pub(super) raw: bool,
 }
 
-/// A result on its way to a form.
-enum Graded<'a> {
-    Light(Light<'a>),
-    Unreadable(Unreadable<'a>),
-}
-
 impl Grading<'_> {
     /// Grades a record.
     pub(super) fn row(&self, worker: &mut Worker, record: &Record<'_>, out: &mut Output) {
-        let listing = match record.fault() {
-            Some(fault) => Err(Fault { column: None, ..Fault::new("", fault.found(), fault.accepted()) }),
-            None => self.columns.listing(record.len(), |place| record.get(place)),
-        };
-        match listing {
-            Ok(mut listing) => {
-                let read = if self.titles { worker.read(&listing) } else { None };
-                if let Some(read) = &read {
-                    complete(&mut listing, read);
+        let Self { run, columns, titles, .. } = *self;
+        let assessing = Assessing { run, columns, titles };
+        let mut texts = std::mem::take(&mut worker.texts_read);
+        assessing.row(&mut texts, record, |graded| {
+            let rank = match &graded {
+                Graded::Light(light) => {
+                    worker.summary.count(light.assessment.verdict);
+                    // By share the worst come first: the verdicts that convict have the lowest. What has none cannot be ranked.
+                    let key = match self.form.by() {
+                        Some(Sort::PricePerWatt) => price_per_watt(light.listing, light.assessment),
+                        Some(Sort::Share) | None => light.assessment.share,
+                    };
+                    key.map_or((1, 0.0), |key| (0, key))
                 }
-                let assessment = assess(&listing, self.run.model, self.run.settings);
-                worker.summary.count(assessment.verdict);
-                let light = Light {
-                    listing: &listing,
-                    read: read.as_ref(),
-                    assessment: &assessment,
-                    money: None,
-                    circuit: None,
-                    fit_supply: None,
-                };
-                // By share the worst come first: the verdicts that convict have the lowest. What has none cannot be ranked.
-                let key = match self.form.by() {
-                    Some(Sort::PricePerWatt) => price_per_watt(&listing, &assessment),
-                    Some(Sort::Share) | None => assessment.share,
-                };
-                let rank = key.map_or((1, 0.0), |key| (0, key));
-                self.keep(worker, rank, &Graded::Light(light), out);
-            }
-            Err(mut fault) => {
-                fault.line = Some(record.line());
-                fault.byte = Some(record.byte());
-                worker.summary.count_unreadable();
-                let (name, supplier) = self.columns.names(|place| record.get(place));
-                if self.rejects {
-                    self.reject(&mut out.rejects, &fault, record.raw());
+                Graded::Unreadable(row) => {
+                    worker.summary.count_unreadable();
+                    if self.rejects {
+                        self.reject(&mut out.rejects, row.fault, record.raw());
+                    }
+                    (2, 0.0)
                 }
-                let row = Unreadable { name, supplier, fault: &fault };
-                self.keep(worker, (2, 0.0), &Graded::Unreadable(row), out);
-            }
-        }
+            };
+            self.keep(worker, rank, &graded, out);
+        });
+        worker.texts_read = texts;
         worker.seen += 1;
     }
 

@@ -4,7 +4,13 @@ use std::fs::File;
 use std::io::{self, Read};
 use std::path::Path;
 
-use anyhow::{Context as _, Result, bail};
+use anyhow::{Context as _, Result, anyhow, bail};
+
+use super::output::say;
+use crate::cli::Catalogue;
+use crate::intake::{Columns, HeaderError};
+use crate::report::sanitise;
+use crate::stream::{Batch, ReadOptions, RecordReader};
 
 /// A file or standard input, opened.
 pub(super) struct Input {
@@ -71,4 +77,97 @@ pub(super) fn shown(path: &Path) -> String {
 /// Whether a standard stream is meant.
 pub(super) fn is_dash(path: &Path) -> bool {
     path.as_os_str() == "-"
+}
+
+/// A catalogue whose header has been read.
+pub(super) struct Opened {
+    pub(super) reader: RecordReader<Box<dyn Read + Send>>,
+    pub(super) columns: Columns,
+    pub(super) watched: Watched,
+}
+
+/// Opens a catalogue, reads its header, and says which columns are nearly ones that are used.
+pub(super) fn catalogue(asked: &Catalogue) -> Result<Opened> {
+    let (bytes, watched) = Input::open(&asked.file)?.split();
+    let mut reader = RecordReader::new(bytes, options(asked)?);
+    let columns = columns(asked, &mut reader)?;
+    for (header, field) in columns.nearly() {
+        say(&format!(
+            "column '{}' is not used; if it is {field}, say --column {field}=\"{}\"",
+            sanitise::terminal(header),
+            sanitise::terminal(header)
+        ));
+    }
+    Ok(Opened { reader, columns, watched })
+}
+
+/// How many threads to work with.
+pub(super) fn threads(asked: &Catalogue) -> usize {
+    asked.threads.unwrap_or_else(|| std::thread::available_parallelism().map_or(1, usize::from)).clamp(1, 256)
+}
+
+fn options(asked: &Catalogue) -> Result<ReadOptions> {
+    let delimiter = match asked.delimiter.as_deref() {
+        // From the names: each of many shards must be read alike, whatever its first row looks like.
+        None => asked.header.as_ref().map(|_| b','),
+        Some("tab" | "\\t" | "\t") => Some(b'\t'),
+        Some(text) => match text.as_bytes() {
+            [byte] if byte.is_ascii() && !byte.is_ascii_alphanumeric() && !b"\"\r\n\0".contains(byte) => {
+                Some(*byte)
+            }
+            _ => bail!(
+                "--delimiter: found '{}', accepted: one character such as ; or the word tab",
+                sanitise::terminal(text)
+            ),
+        },
+    };
+    Ok(ReadOptions { delimiter, ..ReadOptions::default() })
+}
+
+fn columns(asked: &Catalogue, reader: &mut RecordReader<Box<dyn Read + Send>>) -> Result<Columns> {
+    let mapped = asked
+        .columns
+        .iter()
+        .map(|text| {
+            let (field, header) = text.split_once('=').ok_or_else(|| {
+                anyhow!(
+                    "--column: found '{}', accepted: FIELD=HEADER, such as claim_w=\"Power (W)\"",
+                    sanitise::terminal(text)
+                )
+            })?;
+            Ok((field.trim().to_owned(), header.to_owned()))
+        })
+        .collect::<Result<Vec<_>>>()?;
+    let headers: Vec<String> = if let Some(names) = &asked.header {
+        let names: Vec<String> = names.split(',').map(|n| n.trim().to_owned()).collect();
+        reader.expect_fields(names.len());
+        names
+    } else {
+        let mut header = Batch::default();
+        let read =
+            reader.read_one(&mut header).with_context(|| format!("cannot read {}", shown(&asked.file)))?;
+        let record = if read { header.get(0) } else { None };
+        let record = record.ok_or_else(|| {
+            anyhow!(
+                "{} is empty; accepted is a header row with fields such as listing, claim_w, class, tally",
+                shown(&asked.file)
+            )
+        })?;
+        if let Some(fault) = record.fault() {
+            bail!(
+                "{}: line {}: found {} in the header, accepted: {}",
+                shown(&asked.file),
+                record.line(),
+                fault.found(),
+                fault.accepted()
+            );
+        }
+        record.iter().map(str::to_owned).collect()
+    };
+    Columns::resolve(headers, &mapped).map_err(|error| match error {
+        HeaderError::NoSuchField { .. } | HeaderError::NoSuchHeader { .. } => {
+            anyhow!("--column: {}", sanitise::terminal(&error.to_string()))
+        }
+        error => anyhow!("{}: {}", shown(&asked.file), sanitise::terminal(&error.to_string())),
+    })
 }

@@ -1,10 +1,13 @@
 //! One thin file a command: the only rooms that see intake, reading, stream and report together.
 
+mod assessing;
+mod audit;
 mod diodes;
 mod flags;
 mod grade;
 mod grading;
 mod input;
+mod manual;
 mod meaning;
 mod output;
 mod setting_up;
@@ -45,10 +48,13 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
     let ended = match cli.command {
         Command::Vet(vet) => vet::run(&vet, cli.color),
         Command::Grade(grade) => grade::run(&grade, cli.color),
+        Command::Audit(audit) => audit::run(&audit, cli.color),
         Command::Diodes(diodes) => diodes::run(&diodes),
         Command::Sweep(sweep) => sweep::run(&sweep),
 
         Command::Meaning(meaning) => meaning::run(&meaning, cli.color),
+        Command::Completions(asked) => manual::completions(&asked),
+        Command::Manual => manual::run(),
     };
     match ended {
         Ok(Ended::Ran) => ExitCode::SUCCESS,

@@ -237,6 +237,21 @@ impl Columns {
         &self.near
     }
 
+    /// The place, from 0, of the column that holds the field of that name, or else of the one that is headed so.
+    #[must_use]
+    pub fn place(&self, name: &str) -> Option<usize> {
+        let name = name.trim();
+        let field =
+            Field::named(name).and_then(|sought| self.fields.iter().find(|(field, _)| *field == sought));
+        field.map(|(_, place)| *place).or_else(|| self.headers.iter().position(|h| h.trim() == name))
+    }
+
+    /// The header as the file writes it.
+    #[must_use]
+    pub fn headers(&self) -> &[String] {
+        &self.headers
+    }
+
     /// How many columns the header has.
     #[must_use]
     pub fn width(&self) -> usize {

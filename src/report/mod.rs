@@ -3,6 +3,7 @@
 //! Listing text is untrusted: every sink has its own guard ([`sanitise`]). People read rounded values, machines get full
 //! precision (JSON) or six significant digits (CSV).
 
+pub mod audit;
 mod brief;
 mod builder;
 pub mod cautions;

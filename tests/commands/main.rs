@@ -3,8 +3,10 @@
 //! Expected output is in `fixtures/commands/`; the lights there are invented.
 
 mod agreement;
+mod audit;
 mod diodes;
 mod grade;
+mod manual;
 mod mistakes;
 mod program;
 mod streams;

@@ -1,0 +1,136 @@
+//! `audit`: a catalogue by supplier, the pages to correct, and a gate.
+
+use std::io::Write as _;
+
+use anyhow::{Context as _, Result, anyhow, bail};
+
+use super::assessing::{Assessing, Graded, Texts};
+use super::input::{self, shown};
+use super::output::{Progress, Sink, TerminalGuard, say, stop_on_interrupt};
+use super::{Ended, setting_up, terminal};
+use crate::audit::Audit as Counts;
+use crate::cli::{Audit, AuditFormat, When};
+use crate::intake::Columns;
+use crate::report::style::Style;
+use crate::report::summary::Summary;
+use crate::report::{Run, audit as render, sanitise};
+use crate::stream::{self, Merge, Output, Record, Sinks, StreamError};
+
+/// What one worker has counted.
+#[derive(Default)]
+struct Worker {
+    summary: Summary,
+    counts: Counts,
+    texts: Texts,
+}
+
+impl Merge for Worker {
+    fn merge(&mut self, other: Self) {
+        self.summary.add(&other.summary);
+        self.counts.add(other.counts);
+    }
+}
+
+pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
+    let settings = setting_up::settings(&audit.strictness)?;
+    let model = setting_up::model(audit.strictness.reference.as_deref())?;
+    let input::Opened { reader, columns, watched } = input::catalogue(&audit.catalogue)?;
+    let place = place(audit, &columns)?;
+    let run = Run { model: &model, settings: &settings };
+    let assessing = Assessing { run, columns: &columns, titles: !audit.catalogue.no_titles };
+    let csv = render::Csv { raw: audit.raw };
+    let mut out = Sink::open(audit.output.as_deref())?;
+    let outcome = {
+        let flush = out.is_standard();
+        let mut progress = Progress::over(&audit.catalogue.file, out.is_terminal());
+        let mut guarded = TerminalGuard::new(&mut out);
+        if audit.format == AuditFormat::Csv {
+            guarded.write_all(&csv.header(&audit.by)).map_err(StreamError::Write)?;
+        }
+        let how = stream::Run {
+            threads: input::threads(&audit.catalogue),
+            waits: watched.waits(),
+            flush,
+            stop: Some(stop_on_interrupt()),
+            progress: Some(&mut |done| progress.show(done)),
+        };
+        let map = |worker: &mut Worker, record: &Record<'_>, output: &mut Output| {
+            let group = render::kept(record.get(place).unwrap_or("").trim());
+            let Worker { summary, counts, texts } = worker;
+            assessing.row(texts, record, |graded| match graded {
+                Graded::Unreadable(_) => {
+                    summary.count_unreadable();
+                    counts.count_unreadable(group);
+                }
+                Graded::Light(light) => {
+                    let verdict = light.assessment.verdict;
+                    summary.count(verdict);
+                    counts.count(group, verdict, light.assessment.share, || render::page(run, light, group));
+                    match audit.format {
+                        AuditFormat::Csv if verdict.convicts() => {
+                            csv.page(&mut output.rows, run, light, group);
+                        }
+                        AuditFormat::Json if verdict.convicts() => {
+                            render::json_page(&mut output.rows, run, light, &audit.by, group);
+                        }
+                        _ => {}
+                    }
+                }
+            });
+        };
+        let outcome = stream::run(reader, how, map, Sinks { rows: &mut guarded, rejects: None });
+        progress.finish();
+        match outcome {
+            Err(StreamError::Read(error)) => {
+                let file = shown(&audit.catalogue.file);
+                return Err(error).with_context(|| format!("{file} could not be read to its end"));
+            }
+            outcome => outcome?,
+        }
+    };
+    if outcome.stopped {
+        bail!("stopped after {} listings", outcome.done.rows);
+    }
+    watched.check(&audit.catalogue.file)?;
+    let Worker { summary, mut counts, .. } = outcome.summary;
+    match audit.format {
+        AuditFormat::Csv => {}
+        AuditFormat::Json => {
+            let text = render::json_groups(&counts, &audit.by);
+            TerminalGuard::new(&mut out).write_all(text.as_bytes()).map_err(StreamError::Write)?;
+        }
+        AuditFormat::Table => {
+            let style = if out.is_standard() { terminal::style(colour) } else { Style::PLAIN };
+            let text = render::table(&mut counts, &audit.by, terminal::width(), style);
+            out.write_all(text.as_bytes()).map_err(StreamError::Write)?;
+        }
+    }
+    out.commit()?;
+    for notice in &outcome.notices {
+        say(&notice.to_string());
+    }
+    say(&summary.line());
+    Ok(gate(audit, &counts, summary.total()))
+}
+
+/// The place of the column to group by.
+fn place(audit: &Audit, columns: &Columns) -> Result<usize> {
+    columns.place(&audit.by).ok_or_else(|| {
+        let headers = columns.headers().join(", ");
+        anyhow!(
+            "--by: no column holds '{}'; the headers are: {}; say --by with one of them",
+            sanitise::terminal(&audit.by),
+            sanitise::terminal(&headers)
+        )
+    })
+}
+
+fn gate(audit: &Audit, counts: &Counts, total: u64) -> Ended {
+    let Some(verdict) = audit.stop_at else { return Ended::Ran };
+    let n = counts.at_least(verdict);
+    if n == 0 {
+        return Ended::Ran;
+    }
+    say(&format!("gate not met: {n} of {total} listings are {} or worse", verdict.word()));
+    Ended::GateNotMet
+}

@@ -1,0 +1,90 @@
+//! `audit`: a catalogue by supplier, the pages to correct, and the gate.
+
+use serde_json::Value;
+
+use crate::program::{run, run_with_input};
+
+const DEMO: &str = "../../demo-data/listings.csv";
+const SUMMARY: &str = "41 listings: 7 borne-out, 5 within-reach, 2 understated, 8 unsettled, 15 overstated, \
+                       3 out-of-reach, 1 unreadable\n";
+
+#[test]
+fn the_table_counts_by_supplier_and_lists_the_pages() {
+    let ran = run(&["audit", DEMO]);
+    ran.printed("audit.txt", SUMMARY);
+    for line in ran.out.lines() {
+        assert!(line.chars().count() <= 80, "{line}");
+    }
+}
+
+#[test]
+fn csv_has_every_page_to_correct() {
+    let ran = run(&["audit", DEMO, "--format", "csv"]);
+    ran.printed("audit.csv", SUMMARY);
+    assert_eq!(ran.out.lines().count(), 1 + 15 + 3);
+}
+
+#[test]
+fn json_has_the_pages_and_then_the_groups() {
+    let ran = run(&["audit", DEMO, "--format", "json"]);
+    assert_eq!((ran.code, ran.err.as_str()), (0, SUMMARY));
+    let objects: Vec<Value> = ran.out.lines().map(|line| serde_json::from_str(line).unwrap()).collect();
+    let of_kind = |kind: &str| objects.iter().filter(|o| o["kind"] == kind).cloned().collect::<Vec<_>>();
+    assert_eq!(of_kind("page").len(), 18);
+    let lights: u64 = of_kind("group").iter().map(|g| g["lights"].as_u64().unwrap()).sum();
+    assert_eq!(lights, 41);
+    let tilth = of_kind("group").into_iter().find(|g| g["group"] == "Tilth Lamps").unwrap();
+    assert_eq!((&tilth["verdicts"]["overstated"], &tilth["worst"]), (&1.into(), &"L22".into()));
+    // Five shares: 0.751, 1.001, 1.127, 1.153 and 1.413.
+    assert!((tilth["median_share"].as_f64().unwrap() - 1.1268).abs() < 1e-4, "{tilth}");
+}
+
+#[test]
+fn the_gate_ends_with_one_and_says_how_many() {
+    for (verdict, n) in [("out-of-reach", 3), ("overstated", 18), ("unsettled", 26), ("borne-out", 40)] {
+        let ran = run(&["audit", DEMO, "--stop-at", verdict]);
+        let gate = format!("gate not met: {n} of 41 listings are {verdict} or worse\n");
+        assert_eq!((ran.code, ran.err), (1, format!("{SUMMARY}{gate}")));
+        assert!(!ran.out.is_empty());
+    }
+}
+
+#[test]
+fn the_gate_is_met_where_nothing_is_so_bad() {
+    // Invented: one light that is borne out, and a row that cannot be read, which is apart.
+    let rows = "listing,claim_w,measured_w,supplier\nA,100,99,x\nB,100,many,x\n";
+    let ran = run_with_input(&["audit", "-", "--stop-at", "overstated"], rows.as_bytes());
+    assert_eq!((ran.code, ran.err.as_str()), (0, "2 listings: 1 borne-out, 1 unreadable\n"));
+    assert!(ran.out.ends_with("no page to correct\n"), "{}", ran.out);
+}
+
+#[test]
+fn any_column_can_be_counted_by() {
+    // Invented rows, with names that a spreadsheet would run.
+    let rows = "listing,claim_w,measured_w,brand\n=1+1,100,50,-Sorrel\nB,100,99,-Sorrel\nC,100,50,\n";
+    let ran = run_with_input(&["audit", "-", "--by", "brand", "--format", "csv"], rows.as_bytes());
+    assert_eq!(
+        ran.out,
+        "listing,brand,claim_w,honest_label,verdict,evidence,reasons\n\
+         '=1+1,'-Sorrel,100,draws 50 W at the wall (measured),overstated,measured,full-brightness\n\
+         C,,100,draws 50 W at the wall (measured),overstated,measured,full-brightness\n"
+    );
+    let raw = run_with_input(&["audit", "-", "--by", "brand", "--format", "csv", "--raw"], rows.as_bytes());
+    assert!(raw.out.contains("\n=1+1,-Sorrel,100,"), "{}", raw.out);
+    let table = run_with_input(&["audit", "-", "--by", "brand"], rows.as_bytes());
+    assert!(table.out.contains("\n (not stated) "), "{}", table.out);
+    run_with_input(&["audit", "-", "--by", "maker"], rows.as_bytes()).refused(
+        "plainwatt: --by: no column holds 'maker'; the headers are: listing, claim_w, measured_w, brand; say --by with \
+         one of them\n",
+    );
+}
+
+#[test]
+fn the_order_of_the_rows_changes_nothing_of_the_table() {
+    let text = std::fs::read_to_string(crate::program::fixture(DEMO)).unwrap();
+    let (header, rows) = text.split_once('\n').unwrap();
+    let mut lines: Vec<&str> = rows.lines().collect();
+    lines.reverse();
+    let turned = format!("{header}\n{}\n", lines.join("\n"));
+    assert_eq!(run_with_input(&["audit", "-"], turned.as_bytes()).out, run(&["audit", DEMO]).out);
+}

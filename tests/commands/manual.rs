@@ -1,0 +1,55 @@
+//! What is generated from the definition of the command line: completions and the manual.
+
+use std::process::Command;
+
+use super::program::run;
+
+/// The commands that the program's own help lists.
+fn commands() -> Vec<String> {
+    let help = run(&["--help"]).out;
+    let list =
+        help.lines().skip_while(|line| *line != "Commands:").skip(1).take_while(|line| !line.is_empty());
+    let names: Vec<String> =
+        list.filter_map(|line| line.split_whitespace().next()).map(str::to_owned).collect();
+    assert!(names.len() >= 7, "{help}");
+    names.into_iter().filter(|name| name != "help").collect()
+}
+
+#[test]
+fn every_shell_completes_every_command() {
+    for shell in ["bash", "zsh", "fish"] {
+        let ran = run(&["completions", shell]);
+        assert_eq!((ran.code, ran.err.as_str()), (0, ""), "{shell}");
+        for name in commands() {
+            assert!(ran.out.contains(&name), "{shell} does not complete {name}");
+        }
+        assert!(ran.out.contains("rejects"), "{shell} does not complete an option of grade");
+    }
+}
+
+#[test]
+fn bash_can_read_its_script() {
+    let script = run(&["completions", "bash"]).out;
+    // Where there is no bash, nobody reads the script.
+    let Ok(checked) = Command::new("bash").args(["-n", "-c", &script]).output() else { return };
+    assert!(checked.status.success(), "{}", String::from_utf8_lossy(&checked.stderr));
+}
+
+#[test]
+fn another_shell_is_refused() {
+    let ran = run(&["completions", "cmd"]);
+    assert_eq!(ran.code, 2);
+    assert!(ran.err.contains("bash, zsh, fish"), "{}", ran.err);
+}
+
+#[test]
+fn the_manual_has_a_section_for_every_command() {
+    let ran = run(&["manual"]);
+    assert_eq!((ran.code, ran.err.as_str()), (0, ""));
+    assert!(ran.out.lines().any(|line| line.starts_with(".TH plainwatt 1")), "{}", ran.out);
+    for name in commands() {
+        let heading = format!(".SH \"PLAINWATT {}\"", name.to_uppercase());
+        assert!(ran.out.lines().any(|line| line == heading), "{heading} is not in the manual");
+    }
+    assert!(ran.out.contains("Exit codes:"), "{}", ran.out);
+}
