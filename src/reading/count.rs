@@ -4,6 +4,7 @@ use super::array::{Array, Arrays, LARGEST_BEAD, Of};
 use super::class::package_number;
 use super::counted::{Rank, counted};
 use super::figures::What;
+use super::fold::Mark;
 use super::page::Page;
 use super::power::{Chosen, span};
 use super::roles::{Cues, Role, Unit};
@@ -50,7 +51,7 @@ pub(super) fn choose(page: Page, says: &mut All, arrays: &mut Arrays, chosen: Ch
     if let Some((watts, k)) = class {
         let word = read
             .package
-            .filter(|p| p.value != Package::Cob && beside(page, p.span, span(&page.figures[k])))
+            .filter(|p| p.value != Package::Cob && beside(page, p.span, usize::from(page.figures[k].item)))
             .map(|p| p.value);
         let package = if cobs { Some(Package::Cob) } else { word };
         let value = StatedClass { watts: Watts(watts), package };
@@ -173,16 +174,16 @@ fn distinct(mut values: impl Iterator<Item = f64>) -> bool {
 
 /// Whether a package word stands with the class, and not in another part of the sentence: "100 x 3W chips plus 2835 UV" names
 /// two kinds of diodes, and the small package's class would accuse a light of large ones.
-fn beside(page: Page, package: Span, class: Span) -> bool {
-    /// From here on, in bytes, words hardly belong to the same diodes.
-    const FAR: usize = 40;
-    let (from, to) = (package.end.min(class.end), package.start.max(class.start));
-    let between = page.text.get(from..to).unwrap_or("");
-    between.len() <= FAR
-        && !between.contains(['+', '&', ';', '\n', '|'])
-        && !between
-            .split([' ', ','])
-            .any(|word| ["plus", "and", "with"].iter().any(|w| word.eq_ignore_ascii_case(w)))
+fn beside(page: Page, package: Span, class: usize) -> bool {
+    /// From here on, in items, words hardly belong to the same diodes.
+    const FAR: usize = 8;
+    let place = page.items.iter().position(|item| item.end as usize >= package.end).unwrap_or(0);
+    let (from, to) = (place.min(class), place.max(class));
+    to - from <= FAR
+        && (from..to).all(|i| {
+            !matches!(page.mark(i), Some(Mark::Plus | Mark::And | Mark::Line | Mark::Pipe))
+                && !matches!(page.role(i), Role::And | Role::With)
+        })
 }
 
 /// Fills the package word: a word, or a bare number that names one.
