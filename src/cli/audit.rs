@@ -21,6 +21,9 @@ pub struct Audit {
     /// Exit with 1 when a listing has this verdict or a worse one; unreadable rows do not count
     #[arg(long, value_name = "VERDICT", value_parser = verdict())]
     pub stop_at: Option<Verdict>,
+    /// Say what has changed since an earlier 'grade --format csv': pages newly wrong, corrected, gone
+    #[arg(long, value_name = "OLD.csv")]
+    pub since: Option<PathBuf>,
     /// Form of the output
     #[arg(long, value_enum, default_value = "table")]
     pub format: AuditFormat,
