@@ -6,12 +6,14 @@
 mod group;
 mod page;
 mod shares;
+mod since;
 
 use std::collections::BTreeMap;
 
 pub use group::Group;
 pub use page::{Page, Pages};
 pub use shares::{EXACT, HALF_STEP, Median, Shares, TOP};
+pub use since::{Changes, Earlier, Named};
 
 use crate::comparison::Verdict;
 

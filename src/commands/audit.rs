@@ -7,8 +7,8 @@ use anyhow::{Context as _, Result, anyhow, bail};
 use super::assessing::{Assessing, Graded, Texts};
 use super::input::{self, shown};
 use super::output::{Progress, Sink, TerminalGuard, say, stop_on_interrupt};
-use super::{Ended, setting_up, terminal};
-use crate::audit::Audit as Counts;
+use super::{Ended, setting_up, since, terminal};
+use crate::audit::{Audit as Counts, Changes};
 use crate::cli::{Audit, AuditFormat, When};
 use crate::intake::Columns;
 use crate::report::style::Style;
@@ -21,6 +21,7 @@ use crate::stream::{self, Merge, Output, Record, Sinks, StreamError};
 struct Worker {
     summary: Summary,
     counts: Counts,
+    changes: Changes,
     texts: Texts,
 }
 
@@ -28,12 +29,14 @@ impl Merge for Worker {
     fn merge(&mut self, other: Self) {
         self.summary.add(&other.summary);
         self.counts.add(other.counts);
+        self.changes.add(other.changes);
     }
 }
 
 pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
     let settings = setting_up::settings(&audit.strictness)?;
     let model = setting_up::model(audit.strictness.reference.as_deref())?;
+    let earlier = audit.since.as_deref().map(since::read).transpose()?;
     let input::Opened { reader, columns, watched } = input::catalogue(&audit.catalogue)?;
     let place = place(audit, &columns)?;
     let run = Run { model: &model, settings: &settings };
@@ -56,14 +59,21 @@ pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
         };
         let map = |worker: &mut Worker, record: &Record<'_>, output: &mut Output| {
             let group = render::kept(record.get(place).unwrap_or("").trim());
-            let Worker { summary, counts, texts } = worker;
+            let Worker { summary, counts, changes, texts } = worker;
+            let mut see = |name: Option<&str>, supplier: Option<&str>, verdict| {
+                let named = || (name.unwrap_or("").to_owned(), supplier.unwrap_or("").to_owned());
+                earlier.as_ref().map(|earlier| changes.see(earlier, named(), verdict))
+            };
             assessing.row(texts, record, |graded| match graded {
-                Graded::Unreadable(_) => {
+                Graded::Unreadable(row) => {
+                    see(row.name, row.supplier, None);
                     summary.count_unreadable();
                     counts.count_unreadable(group);
                 }
                 Graded::Light(light) => {
                     let verdict = light.assessment.verdict;
+                    let listing = light.listing;
+                    let newly = see(listing.name.as_deref(), listing.supplier.as_deref(), Some(verdict));
                     summary.count(verdict);
                     counts.count(group, verdict, light.assessment.share, || render::page(run, light, group));
                     match audit.format {
@@ -71,7 +81,7 @@ pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
                             csv.page(&mut output.rows, run, light, group);
                         }
                         AuditFormat::Json if verdict.convicts() => {
-                            render::json_page(&mut output.rows, run, light, &audit.by, group);
+                            render::json_page(&mut output.rows, run, light, &audit.by, group, newly);
                         }
                         _ => {}
                     }
@@ -92,16 +102,22 @@ pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
         bail!("stopped after {} listings", outcome.done.rows);
     }
     watched.check(&audit.catalogue.file)?;
-    let Worker { summary, mut counts, .. } = outcome.summary;
+    let Worker { summary, mut counts, changes, .. } = outcome.summary;
     match audit.format {
         AuditFormat::Csv => {}
         AuditFormat::Json => {
-            let text = render::json_groups(&counts, &audit.by);
+            let mut text = render::json_groups(&counts, &audit.by);
+            if let Some(earlier) = &earlier {
+                text.push_str(&render::json_changes(&changes, earlier));
+            }
             TerminalGuard::new(&mut out).write_all(text.as_bytes()).map_err(StreamError::Write)?;
         }
         AuditFormat::Table => {
             let style = if out.is_standard() { terminal::style(colour) } else { Style::PLAIN };
-            let text = render::table(&mut counts, &audit.by, terminal::width(), style);
+            let mut text = render::table(&mut counts, &audit.by, terminal::width(), style);
+            if let Some(earlier) = &earlier {
+                text.push_str(&render::changes(&changes, earlier, terminal::width()));
+            }
             out.write_all(text.as_bytes()).map_err(StreamError::Write)?;
         }
     }
@@ -110,6 +126,9 @@ pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
         say(&notice.to_string());
     }
     say(&summary.line());
+    if let Some(earlier) = &earlier {
+        say(&render::changes_line(&changes, earlier));
+    }
     Ok(gate(audit, &counts, summary.total()))
 }
 

@@ -11,6 +11,7 @@ mod manual;
 mod meaning;
 mod output;
 mod setting_up;
+mod since;
 mod sweep;
 mod terminal;
 mod vet;

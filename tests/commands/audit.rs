@@ -88,3 +88,51 @@ fn the_order_of_the_rows_changes_nothing_of_the_table() {
     let turned = format!("{header}\n{}\n", lines.join("\n"));
     assert_eq!(run_with_input(&["audit", "-"], turned.as_bytes()).out, run(&["audit", DEMO]).out);
 }
+
+/// Invented: A stays wrong, B is new and wrong, C was corrected, D cannot be read now, E is gone, F has become wrong.
+const OLD: &str = "listing,supplier,claim_w,verdict\nA,x,100,overstated\nC,x,100,out-of-reach\nD,x,100,overstated\n\
+                   '=E,x,100,overstated\nF,x,50,borne-out\nG,x,50,borne-out\n";
+const NEW: &str =
+    "listing,supplier,claim_w,measured_w\nA,x,100,50\nB,x,100,50\nC,x,50,50\nD,x,100,many\nF,x,100,50\n";
+
+#[test]
+fn what_changed_since_an_earlier_run_is_told() {
+    let folder = tempfile::tempdir().unwrap();
+    let old = folder.path().join("old.csv");
+    std::fs::write(&old, OLD).unwrap();
+    let old = old.to_str().unwrap();
+    let counts = "since the earlier run: 2 newly too high, 1 corrected, 1 gone\n";
+    for threads in ["1", "3"] {
+        let ran = run_with_input(&["audit", "-", "--since", old, "--threads", threads], NEW.as_bytes());
+        let told =
+            "\nsince the earlier run\nnewly too high 2: B (x), F (x)\ncorrected 1: C (x)\ngone 1: =E (x)\n";
+        assert!(ran.out.ends_with(told), "{}", ran.out);
+        assert!(ran.code == 0 && ran.err.ends_with(counts), "{}", ran.err);
+    }
+    let json = run_with_input(&["audit", "-", "--since", old, "--format", "json"], NEW.as_bytes()).out;
+    let objects: Vec<Value> = json.lines().map(|line| serde_json::from_str(line).unwrap()).collect();
+    let newly: Vec<_> = objects.iter().filter(|o| o["newly"] == true).map(|o| o["listing"].clone()).collect();
+    assert_eq!(newly, ["B", "F"]);
+    assert!(objects.iter().any(|o| o["kind"] == "gone" && o["listing"] == "=E"), "{json}");
+}
+
+#[test]
+fn an_earlier_run_that_is_none_is_refused() {
+    let ran = run(&["audit", DEMO, "--since", DEMO]);
+    ran.refused(&format!(
+        "plainwatt: --since: {DEMO} has no column 'verdict'; accepted is what 'plainwatt grade --format csv' wrote\n"
+    ));
+}
+
+#[test]
+fn what_grade_wrote_of_the_same_catalogue_shows_no_change() {
+    let folder = tempfile::tempdir().unwrap();
+    let old = folder.path().join("old.csv");
+    std::fs::write(&old, run(&["grade", DEMO, "--format", "csv"]).out).unwrap();
+    let ran = run(&["audit", DEMO, "--since", old.to_str().unwrap(), "--format", "csv"]);
+    assert!(
+        ran.err.ends_with("since the earlier run: 0 newly too high, 0 corrected, 0 gone\n"),
+        "{}",
+        ran.err
+    );
+}
