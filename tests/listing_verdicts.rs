@@ -70,3 +70,19 @@ fn a_light_of_cobs_and_diodes_is_not_accused_by_either_alone() {
         assert!(!verdict(&reading::read(title), &model).convicts(), "{title}");
     }
 }
+
+/// Two spec sheets of the trade that contradict themselves: photon flux over efficacy makes fewer watts than they claim.
+#[test]
+fn a_spec_sheet_that_contradicts_itself_is_convicted_by_its_own_words() {
+    let model = Model::new(Table::built_in()).unwrap();
+    for (sheet, implied) in [
+        ("240W LED grow light, PPF 300.82 umol/s, PPE 1.5 umol/J", 200.5),
+        ("150W LED grow light, PPF 200.31 umol/s, PPE 1.54 umol/J", 130.1),
+    ] {
+        let mut listing = Listing::default();
+        intake::complete(&mut listing, &reading::read(sheet));
+        let result = assess(&listing, &model, &Settings::default());
+        assert!((result.implied.unwrap().0 - implied).abs() < 0.05, "{sheet}: {:?}", result.implied);
+        assert_eq!((result.verdict, result.evidence.word()), (Verdict::Overstated, "own-words"), "{sheet}");
+    }
+}
