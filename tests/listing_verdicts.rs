@@ -36,7 +36,9 @@ fn as_labelled(read: &Read, labels: &Value) -> Read {
 fn no_misread_figure_convicts() {
     let model = Model::new(Table::built_in()).unwrap();
     let mut accused = Vec::new();
-    for line in include_str!("../fixtures/listings.jsonl").lines() {
+    let texts =
+        concat!(include_str!("../fixtures/listings.jsonl"), include_str!("../fixtures/listings-more.jsonl"));
+    for line in texts.lines() {
         let case: Value = serde_json::from_str(line).unwrap();
         let read = reading::read(case["text"].as_str().unwrap());
         let ours = verdict(&read, &model);

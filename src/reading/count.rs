@@ -73,11 +73,13 @@ pub(super) fn choose(page: Page, says: &mut All, arrays: &mut Arrays, chosen: Ch
 
 /// "40W (4*10W), 80 pcs lamp beads": a few things beside a larger count are heads.
 fn parts_among_more(page: Page, arrays: &mut Arrays, found: &[Found], says: &mut All) {
-    if arrays.len() != 1 || arrays[0].of != Of::Diodes || arrays[0].worded {
+    if arrays.len() != 1 || arrays[0].of != Of::Diodes {
         return;
     }
     let n = page.figures[arrays[0].count].high;
-    if n <= 12.0 && found.iter().any(|f| f.value > n && f.rank >= Rank::Named) {
+    // "100 LEDs, two 5W chips each": called chips, two or three are the halves of one bead.
+    let most = if arrays[0].worded { 3.0 } else { 12.0 };
+    if n <= most && found.iter().any(|f| f.value > n && f.rank >= Rank::Named) {
         arrays[0].of = Of::Parts;
         says[arrays[0].watts] = Says::Left(LeftWhy::Part);
     }
