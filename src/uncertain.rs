@@ -3,6 +3,8 @@
 //! Terms and methods are those of the Guide to the expression of uncertainty in measurement, JCGM 100:2008 (GUM). A type
 //! B evaluation names its distribution ([`Distribution`]); uncertainties combine by [`combined`], correlation included.
 
+use std::ops::{Add, Mul, Sub};
+
 use serde::Serialize;
 use statrs::distribution::{ContinuousCDF, Normal};
 
@@ -17,6 +19,24 @@ pub struct Uncertain<Q> {
     pub value: Q,
     /// Its standard uncertainty. Whoever does not know it has no `Uncertain` to give: it is never zero for "unknown".
     pub u: Q,
+}
+
+impl<Q> Uncertain<Q>
+where
+    Q: Copy + Default + PartialOrd + Add<Output = Q> + Sub<Output = Q> + Mul<f64, Output = Q>,
+{
+    /// Half the width of the 95 % interval.
+    #[must_use]
+    pub fn half_95(&self) -> Q {
+        self.u * COVERAGE_95
+    }
+
+    /// The 95 % interval of a quantity that is never below 0.
+    #[must_use]
+    pub fn interval_95(&self) -> (Q, Q) {
+        let low = self.value - self.half_95();
+        (if low < Q::default() { Q::default() } else { low }, self.value + self.half_95())
+    }
 }
 
 /// A named distribution for what is known of a quantity without repeated observation (GUM 4.3).

@@ -61,7 +61,7 @@ fn counted(listings: &[(u8, usize, f64)]) -> Audit {
 fn seen(mut audit: Audit) -> String {
     let pages = audit.pages().to_vec();
     let of = |name: &str, group: &plainwatt::audit::Group| {
-        let counts = Verdict::ALL.map(|v| group.of(v));
+        let counts = Verdict::ALL.map(|v| group.counts().of(v));
         format!("{name} {counts:?} {:?} {:?}\n", group.median(), group.worst())
     };
     let groups: String = audit.groups().iter().map(|(name, group)| of(name, group)).collect();
@@ -105,7 +105,7 @@ proptest! {
         // The groups that are kept are the first by name, with all their listings.
         for (name, group) in audit.groups() {
             let own = listings.iter().filter(|(g, ..)| format!("seller {g}") == name).count() as u64;
-            prop_assert_eq!(group.lights(), own);
+            prop_assert_eq!(group.counts().total(), own);
         }
     }
 }

@@ -1,13 +1,12 @@
 //! The listings of one supplier, counted.
 
 use super::{Median, Page, Shares};
-use crate::comparison::Verdict;
+use crate::comparison::{Counts, Verdict};
 
 /// The counts of one group, in constant memory.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Group {
-    verdicts: [u64; Verdict::ALL.len()],
-    unreadable: u64,
+    counts: Counts,
     shares: Shares,
     worst: Option<Page>,
 }
@@ -15,7 +14,7 @@ pub struct Group {
 impl Group {
     /// Counts a listing, with the page if it claims too much.
     pub(super) fn count(&mut self, verdict: Verdict, share: Option<f64>, page: Option<&Page>) {
-        self.verdicts[verdict as usize] += 1;
+        self.counts.count(verdict);
         if let Some(share) = share {
             self.shares.push(share);
         }
@@ -25,14 +24,11 @@ impl Group {
     }
 
     pub(super) fn count_unreadable(&mut self) {
-        self.unreadable += 1;
+        self.counts.count_unreadable();
     }
 
     pub(super) fn add(&mut self, other: Self) {
-        for (own, others) in self.verdicts.iter_mut().zip(other.verdicts) {
-            *own += others;
-        }
-        self.unreadable += other.unreadable;
+        self.counts.add(&other.counts);
         self.shares.add(other.shares);
         if let Some(page) = &other.worst {
             self.take_if_worse(page);
@@ -45,28 +41,10 @@ impl Group {
         }
     }
 
-    /// How many of that verdict.
+    /// How many of each verdict.
     #[must_use]
-    pub fn of(&self, verdict: Verdict) -> u64 {
-        self.verdicts[verdict as usize]
-    }
-
-    /// How many rows could not be read.
-    #[must_use]
-    pub fn unreadable(&self) -> u64 {
-        self.unreadable
-    }
-
-    /// How many rows in all, unreadable ones included.
-    #[must_use]
-    pub fn lights(&self) -> u64 {
-        self.verdicts.iter().sum::<u64>() + self.unreadable
-    }
-
-    /// How many of that verdict or a worse one.
-    #[must_use]
-    pub fn at_least(&self, verdict: Verdict) -> u64 {
-        self.verdicts[verdict as usize..].iter().sum()
+    pub fn counts(&self) -> &Counts {
+        &self.counts
     }
 
     /// The median of draw over claim, of the listings that have one; absent where none has.

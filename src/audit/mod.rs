@@ -91,7 +91,7 @@ impl Audit {
     #[must_use]
     pub fn groups(&self) -> Vec<(&str, &Group)> {
         let mut groups: Vec<_> = self.groups.iter().map(|(name, group)| (name.as_str(), group)).collect();
-        groups.sort_by_key(|(_, group)| std::cmp::Reverse(group.at_least(Verdict::Overstated)));
+        groups.sort_by_key(|(_, group)| std::cmp::Reverse(group.counts().at_least(Verdict::Overstated)));
         groups
     }
 
@@ -109,6 +109,6 @@ impl Audit {
     /// How many listings have that verdict or a worse one. Rows that could not be read are not among them.
     #[must_use]
     pub fn at_least(&self, verdict: Verdict) -> u64 {
-        self.groups.values().chain([&self.rest]).map(|group| group.at_least(verdict)).sum()
+        self.groups.values().chain([&self.rest]).map(|group| group.counts().at_least(verdict)).sum()
     }
 }

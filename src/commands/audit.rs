@@ -8,19 +8,19 @@ use super::assessing::{Assessing, Graded, Texts};
 use super::input::{self, shown};
 use super::output::{Progress, Sink, TerminalGuard, say, stop_on_interrupt};
 use super::{Ended, setting_up, since, terminal};
-use crate::audit::{Audit as Counts, Changes};
+use crate::audit::{Audit as ByGroup, Changes};
 use crate::cli::{Audit, AuditFormat, When};
+use crate::comparison::Counts;
 use crate::intake::Columns;
 use crate::report::style::Style;
-use crate::report::summary::Summary;
-use crate::report::{Run, audit as render, sanitise};
+use crate::report::{Run, audit as render, sanitise, summary};
 use crate::stream::{self, Merge, Output, Record, Sinks, StreamError};
 
 /// What one worker has counted.
 #[derive(Default)]
 struct Worker {
-    summary: Summary,
-    counts: Counts,
+    summary: Counts,
+    counts: ByGroup,
     changes: Changes,
     texts: Texts,
 }
@@ -102,7 +102,7 @@ pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
         bail!("stopped after {} listings", outcome.done.rows);
     }
     watched.check(&audit.catalogue.file)?;
-    let Worker { summary, mut counts, changes, .. } = outcome.summary;
+    let Worker { summary: total, mut counts, changes, .. } = outcome.summary;
     match audit.format {
         AuditFormat::Csv => {}
         AuditFormat::Json => {
@@ -125,11 +125,11 @@ pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
     for notice in &outcome.notices {
         say(&notice.to_string());
     }
-    say(&summary.line());
+    say(&summary::line(&total));
     if let Some(earlier) = &earlier {
         say(&render::changes_line(&changes, earlier));
     }
-    Ok(gate(audit, &counts, summary.total()))
+    Ok(gate(audit, &counts, total.total()))
 }
 
 /// The place of the column to group by.
@@ -144,7 +144,7 @@ fn place(audit: &Audit, columns: &Columns) -> Result<usize> {
     })
 }
 
-fn gate(audit: &Audit, counts: &Counts, total: u64) -> Ended {
+fn gate(audit: &Audit, counts: &ByGroup, total: u64) -> Ended {
     let Some(verdict) = audit.stop_at else { return Ended::Ran };
     let n = counts.at_least(verdict);
     if n == 0 {

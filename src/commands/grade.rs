@@ -108,7 +108,7 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
     for notice in &outcome.notices {
         say(&notice.to_string());
     }
-    say(&worker.summary.line());
+    say(&report::summary::line(&worker.summary));
     Ok(Ended::Ran)
 }
 

@@ -6,10 +6,10 @@ use encoding_rs::WINDOWS_1252;
 
 use super::assessing::{Assessing, Graded, Texts};
 use crate::cli::Sort;
+use crate::comparison::Counts;
 use crate::facts::Fault;
 use crate::intake::Columns;
 use crate::report::sanitise::spreadsheet;
-use crate::report::summary::Summary;
 use crate::report::table::Line;
 use crate::report::worth::price_per_watt;
 use crate::report::{Run, csv, json, markdown};
@@ -64,7 +64,7 @@ pub(super) struct Kept<T> {
 /// What one worker has: its counts, and what had to be kept.
 #[derive(Debug, Default)]
 pub(super) struct Worker {
-    pub(super) summary: Summary,
+    pub(super) summary: Counts,
     pub(super) lines: Vec<Kept<Line>>,
     pub(super) texts: Vec<Kept<Vec<u8>>>,
     seen: u64,

@@ -124,10 +124,8 @@ impl Known<'_> {
         let least = claim * (1.0 - self.settings.tolerance);
         let reaches = |value: f64, u: f64| normal_cdf((value - least.0) / u);
         let par = self.par(photons);
-        let estimate = FigureReason::Flux {
-            low: (par.value - par.u * 1.96).max(PhotonFlux(0.0)),
-            high: par.value + par.u * 1.96,
-        };
+        let (low, high) = par.interval_95();
+        let estimate = FigureReason::Flux { low, high };
         if self.settings.sure(reaches(par.value.0, par.u.0)) {
             return (Verdict::WithinReach, None, estimate);
         }
@@ -143,10 +141,10 @@ impl Known<'_> {
         let limit = photons.limit;
         let at_limit = reaches((limit * ceiling.value).0, (limit * ceiling.u).0);
         if self.settings.sure_not(at_limit) && !self.from_memory {
-            let most = limit * (ceiling.value + ceiling.u * 1.96);
+            let most = limit * (ceiling.value + ceiling.half_95());
             return (Verdict::OutOfReach, None, FigureReason::FluxLimit { most });
         }
-        let most = best * (full.value + full.u * 1.96);
+        let most = best * (full.value + full.half_95());
         (Verdict::Overstated, None, FigureReason::FluxOfBestPackages { most })
     }
 

@@ -7,6 +7,7 @@
 mod assess;
 mod basis;
 mod counted;
+mod counts;
 mod figure_reason;
 mod figures;
 mod label;
@@ -21,6 +22,7 @@ mod verdict;
 
 pub use assess::{Assessment, Backwards, Finding, assess};
 pub use counted::Counted;
+pub use counts::Counts;
 pub use figure_reason::FigureReason;
 pub use figures::{Claimed, Figure};
 pub use label::honest_label;

@@ -7,7 +7,7 @@ use super::model::{JUNCTION_HALF_WIDTH, Model};
 use super::package::{OperatingPoint, ScaledPower};
 use crate::facts::{Colour, Count};
 use crate::reference::{ClassId, Die, driver};
-use crate::uncertain::{COVERAGE_95, Distribution, Uncertain, combined};
+use crate::uncertain::{Distribution, Uncertain, combined};
 use crate::units::{Amps, Watts};
 
 /// Half the width of what a driver's current may be off, as a share of it, rectangular; common to the whole light.
@@ -82,8 +82,7 @@ impl PointDraw {
     /// The 95 % interval of the wall draw, never below 0.
     #[must_use]
     pub fn wall_interval(&self) -> (Watts, Watts) {
-        let half = self.wall.u * COVERAGE_95;
-        ((self.wall.value - half).max(Watts(0.0)), self.wall.value + half)
+        self.wall.interval_95()
     }
 
     /// The most that the wall draw can be by bounds rather than by a normal distribution: LED power `z` standard

@@ -119,7 +119,7 @@ pub fn json_groups(audit: &Audit, by: &str) -> String {
     for (name, group) in audit.groups() {
         let _ = writeln!(text, "{}", json_group("group", by, stated(name), group));
     }
-    if audit.rest().lights() > 0 {
+    if audit.rest().counts().total() > 0 {
         let _ = writeln!(text, "{}", json_group("rest", by, None, audit.rest()));
     }
     text
@@ -127,14 +127,14 @@ pub fn json_groups(audit: &Audit, by: &str) -> String {
 
 fn json_group(kind: &str, by: &str, name: Option<&str>, group: &Group) -> Value {
     let mut counts: Map<String, Value> =
-        Verdict::ALL.iter().map(|v| (v.word().to_owned(), group.of(*v).into())).collect();
-    counts.insert(UNREADABLE.to_owned(), group.unreadable().into());
+        Verdict::ALL.iter().map(|v| (v.word().to_owned(), group.counts().of(*v).into())).collect();
+    counts.insert(UNREADABLE.to_owned(), group.counts().unreadable().into());
     let median = group.median();
     json!({
         "kind": kind,
         "by": by,
         "group": name,
-        "lights": group.lights(),
+        "lights": group.counts().total(),
         "verdicts": counts,
         "median_share": median.map(|m| m.value),
         "median_error": median.map(|m| m.error),
@@ -168,15 +168,17 @@ fn percent(share: f64) -> String {
 }
 
 fn line(name: String, group: &Group) -> [String; 5] {
-    let counts =
-        Verdict::ALL.iter().map(|v| (v.word(), group.of(*v))).chain([(UNREADABLE, group.unreadable())]);
+    let counts = Verdict::ALL
+        .iter()
+        .map(|v| (v.word(), group.counts().of(*v)))
+        .chain([(UNREADABLE, group.counts().unreadable())]);
     let verdicts: Vec<_> = counts.filter(|(_, n)| *n > 0).map(|(word, n)| format!("{n} {word}")).collect();
     let median =
         group.median().map(|m| format!("{}{}", percent(m.value), if m.or_more { " or more" } else { "" }));
     let worst = group.worst().map(|page| terminal(&page.listing).into_owned());
     [
         name,
-        group.lights().to_string(),
+        group.counts().total().to_string(),
         median.unwrap_or_default(),
         worst.unwrap_or_default(),
         verdicts.join(", "),
@@ -192,7 +194,7 @@ pub fn table(audit: &mut Audit, by: &str, width: u16, style: Style) -> String {
     for (name, group) in groups.iter().take(MOST_LINES) {
         table.add_row(line(shown(name), group));
     }
-    if audit.rest().lights() > 0 {
+    if audit.rest().counts().total() > 0 {
         table.add_row(line("(all others)".to_owned(), audit.rest()));
     }
     let mut text = format!("{}\n", table.trim_fmt());

@@ -30,7 +30,7 @@ pub(super) fn brief(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
         lines.push(("photons", figures::photons(&Photons::of(run.model, draw))));
     }
     if let Some(measured) = assessment.measured {
-        lines.push(("measured", format!("{} \u{b1} {}", Rounded(measured.value.0), measured.u * 1.96)));
+        lines.push(("measured", format!("{} \u{b1} {}", Rounded(measured.value.0), measured.half_95())));
     }
     lines.extend(builder::lines(run, light));
     if light.circuit.is_some() {

@@ -178,7 +178,7 @@ fn powers(run: Run<'_>, light: Light<'_>, draw: &Draw, layout: Layout) -> String
         lines.push(("claimed", claim.to_string()));
     }
     let full = &draw.full;
-    lines.push(("LED power", format!("{} \u{b1} {}", Rounded(full.led.value.0), full.led.u * 1.96)));
+    lines.push(("LED power", format!("{} \u{b1} {}", Rounded(full.led.value.0), full.led.half_95())));
     let (low, high) = full.wall_interval();
     lines.push(("wall draw", format!("{}, 95 % interval {}", full.wall.value, range(low, high))));
     lines.push((
@@ -194,7 +194,7 @@ fn powers(run: Run<'_>, light: Light<'_>, draw: &Draw, layout: Layout) -> String
     lines.push(("at most", format!("{} at the published maximum", range(low, high))));
     lines.push(("photons", super::figures::photons(&Photons::of(run.model, draw))));
     if let Some(measured) = assessment.measured {
-        lines.push(("measured", format!("{} \u{b1} {}", Rounded(measured.value.0), measured.u * 1.96)));
+        lines.push(("measured", format!("{} \u{b1} {}", Rounded(measured.value.0), measured.half_95())));
     }
     if let Some(current) = assessment.class_current {
         let most = light_most(assessment).map(|i| format!("; published maximum {i}")).unwrap_or_default();

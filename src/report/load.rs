@@ -35,8 +35,7 @@ impl Load {
     pub(super) fn of(light: Light<'_>) -> Option<Self> {
         let assessment = light.assessment;
         let wall = if let Some(read) = assessment.measured {
-            let half = read.u * 1.96;
-            ((read.value - half).max(Watts(0.0)), read.value + half)
+            read.interval_95()
         } else {
             let draw = assessment.counted.draw.as_ref()?;
             let (low, high) = draw.full.wall_interval();

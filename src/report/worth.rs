@@ -9,7 +9,6 @@ use crate::comparison::Assessment;
 use crate::cost::{Cost, Draws, Prices, Running, Span, cost};
 use crate::facts::Listing;
 use crate::photons::Photons;
-use crate::units::Watts;
 
 /// What was asked beside the verdict.
 #[derive(Debug, Clone, PartialEq)]
@@ -43,8 +42,7 @@ fn of(run: Run<'_>, light: Light<'_>, money: &Money) -> Option<Cost> {
     let prices = Prices { price: price_each(light.listing), tariff: money.tariff, hours: money.hours };
     let draws = match assessment.measured {
         Some(read) => {
-            let half = read.u * 1.96;
-            let full = ((read.value - half).max(Watts(0.0)), read.value + half);
+            let full = read.interval_95();
             let flux = photons.map(|p| {
                 let (low, high) = p.efficacy_interval();
                 (low * full.0, high * full.1)
