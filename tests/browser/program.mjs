@@ -66,6 +66,13 @@ export const row = (cells) => `${cells.map((cell) => `"${cell.replaceAll('"', '"
 /** A cell's number, or null where there is none: what is absent is not zero. */
 export const number = (cell) => (cell === '' ? null : Number(cell));
 
+/** Fails at the first place where two lists differ; a full comparison of long lists takes minutes to print. */
+export function same(found, expected, what) {
+  const at = Array.from({ length: Math.max(found.length, expected.length) }, (_, at) => at);
+  const first = at.find((at) => found[at] !== expected[at]);
+  if (first !== undefined) assert.fail(`${what}: at ${first} ${found[first]}\nnot ${expected[first]}`);
+}
+
 /** The page of the demo listings, made once. */
 export const demoPage = once(() => page(['grade', DEMO]));
 
