@@ -16,11 +16,16 @@ export async function complaints(page) {
     TAGS,
   );
   assert.ok(result.passes.length > 20, `axe-core ran ${result.passes.length} rules that pass`);
-  const lines = (kind) =>
-    result[kind].flatMap((rule) =>
-      rule.nodes.map((node) => `${kind}: ${rule.id}: ${node.target.join(' ')}: ${node.any.concat(node.all, node.none).map((c) => c.message).join('; ')}`),
+  const lines = (rules) =>
+    rules.flatMap((rule) =>
+      rule.nodes.map((node) => {
+        const messages = [...node.any, ...node.all, ...node.none].map((check) => check.message);
+        return `${rule.id}: ${node.target.join(' ')}: ${messages.join('; ')}`;
+      }),
     );
-  return { violations: lines('violations'), unsure: lines('incomplete') };
+  // Contrast within pictures is not its business; see below.
+  const unsure = result.incomplete.map((rule) => ({ ...rule, nodes: rule.nodes.filter((node) => !/^<(text|tspan)\b/.test(node.html)) }));
+  return { violations: lines(result.violations), unsure: lines(unsure) };
 }
 
 for (const [media, width] of [['screen', 320], ['screen', 1280], ['print', 718]]) {

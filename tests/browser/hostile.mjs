@@ -2,6 +2,7 @@
 // All listings here are invented.
 
 import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 import { visit } from './browser.mjs';
 import { page as made, row, same, written } from './program.mjs';
@@ -107,6 +108,26 @@ test('hostile names are shown as they were written, with what acts unseen as its
     const text = await page.evaluate(() => document.documentElement.textContent);
     assert.equal(/[\u202a-\u202e\u2066-\u2069\u200e\u200f]/.test(text), false, 'no mark turns the text round');
   });
+});
+
+test('markup that slipped through would still do nothing: the page forbids it', async () => {
+  const slipped = [
+    `<script>${MARK}</script>`,
+    `<img alt="" src="https://example.invalid/x.png" onerror="${MARK}">`,
+    `<img alt="" src="data:image/png," onerror="${MARK}">`,
+    `<style>@import "https://example.invalid/x.css";</style>`,
+    `<iframe title="x" srcdoc="<script>parent.${MARK}</script>"></iframe>`,
+    `<svg onload="${MARK}"></svg>`,
+  ];
+  const html = readFileSync(hostilePage(), 'utf8');
+  for (const markup of slipped) {
+    const file = written(html.replace('<main>', `<main>${markup}`), 'html');
+    await visit(file, { silent: false }, async (page) => {
+      await page.waitForLoadState('load');
+      assert.equal(await page.evaluate(() => globalThis.hostile), undefined, markup);
+      assert.ok((await page.locator('#listings th button').count()) > 0, 'while its own script runs');
+    });
+  }
 });
 
 for (const [what, title] of HOSTILE.entries()) {

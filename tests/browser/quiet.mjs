@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { SCHEMES, visit, WIDTHS } from './browser.mjs';
-import { demoPage } from './program.mjs';
+import { demoPage, demoRows } from './program.mjs';
 
 for (const script of [true, false]) {
   for (const scheme of SCHEMES) {
@@ -18,7 +18,7 @@ for (const script of [true, false]) {
           assert.ok(wide <= room, `the page is ${wide} px wide in a window of ${room} px`);
           const fetched = await page.evaluate(() => performance.getEntriesByType('resource').map((e) => e.name));
           assert.deepEqual(fetched, [], 'the browser itself knows of no other resource');
-          assert.equal(await page.locator('tr.listing:visible').count() > 0, true, 'listings can be seen');
+          assert.equal(await page.locator('tr.listing:visible').count(), demoRows().length, 'all listings can be seen');
         });
       });
     }

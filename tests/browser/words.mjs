@@ -1,39 +1,49 @@
-// Every verdict and figure that the CSV gives is in the page: for eyes, and in the tree that a screen reader is given.
+// Every verdict and figure that the CSV gives is in the page, in the listing's row or its details: for eyes, and in the
+// tree that a screen reader is given.
 
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { visit, WIDTHS } from './browser.mjs';
 import { demoPage, demoRows, number } from './program.mjs';
 
-const FIGURES = ['claim_w', 'led_w', 'wall_w', 'share'];
+/** The figures of a listing's details, by column of the CSV. */
+const FIGURES = ['led_w', 'wall_w', 'wall_low_w', 'wall_high_w', 'common_low_w', 'common_high_w', 'needed_ma'];
 
-/** The numbers that stand in a text, as written; thousands may be set off by a space. */
-const numbers = (text) =>
-  [...text.matchAll(/(?<![\w.])\d{1,3}(?:[\u00a0\u2009\u202f]\d{3})+(?!\d)|(?<![\w.])\d+(?:\.\d+)?/g)].map((m) =>
-    m[0].replace(/\s/g, ''),
-  );
+/** The numbers that stand in a text, as written. */
+const numbers = (text) => [...text.matchAll(/(?<![\w.])\d+(?:\.\d+)?/g)].map((found) => found[0]);
 
-/** Whether `written` is `value` rounded as far as it is written, and to no fewer than two digits. */
-function says(written, value) {
+/** Whether a text has `value`, rounded as far as it is written and to no fewer than two digits. */
+const says = (text, value) => numbers(text).some((written) => isRounded(written, value));
+
+function isRounded(written, value) {
   const decimals = written.split('.')[1]?.length ?? 0;
-  const half = 0.5 * 10 ** -decimals;
   // CSV has six digits: the page may have rounded what lies behind them.
-  const faithful = Math.abs(Number(written) - value) <= half + 1e-5 * value;
+  const faithful = Math.abs(Number(written) - value) <= 0.5 * 10 ** -decimals + 1e-5 * value;
   const digits = written.replace('.', '').replace(/^0+/, '').length;
   return faithful && (digits >= 2 || decimals > 0 || value < 10);
 }
 
-/** What a row of the CSV has that its text in the page does not. */
-function missing(row, text) {
-  const words = numbers(text);
-  const lacks = FIGURES.filter((column) => {
-    const value = number(row[column]);
-    return value !== null && !words.some((w) => says(w, column === 'share' ? value * 100 : value));
-  }).map((column) => `${column} ${row[column]}`);
-  for (const column of ['listing', 'supplier', 'verdict']) {
-    if (!text.includes(row[column])) lacks.push(`${column} ${row[column]}`);
-  }
-  return lacks.map((lack) => `${row.listing}: no ${lack} in: ${text}`);
+/** What a row of the CSV has that its row of the page does not say. */
+function missingInRow(row, text) {
+  const words = ['listing', 'supplier', 'verdict', 'evidence'].filter((column) => !text.includes(row[column]));
+  const figures = { claim_w: 1, share: 100 };
+  // A reading takes the place of the range.
+  if (row.evidence !== 'measured') Object.assign(figures, { wall_low_w: 1, wall_high_w: 1 });
+  return [...words, ...Object.keys(figures).filter((column) => lacks(row, column, text, figures[column]))];
+}
+
+/** What a row of the CSV has that its details in the page do not say. */
+function missingInDetails(row, text) {
+  const codes = row.reasons.split(' ').filter((code) => code !== '');
+  // Why a row could not be read is said in words.
+  const reasons = row.verdict === 'unreadable' ? [] : codes;
+  const words = [row.listing, row.verdict, row.basis, ...reasons].filter((word) => !text.includes(word));
+  return [...words, ...[...FIGURES, 'claim_w'].filter((column) => lacks(row, column, text))];
+}
+
+function lacks(row, column, text, times = 1) {
+  const value = number(row[column]);
+  return value !== null && !says(text, value * times);
 }
 
 const one = (text) => text.replace(/[ \n\t]+/g, ' ').trim();
@@ -49,6 +59,7 @@ for (const script of [true, false]) {
           share: tr.querySelector('td.share').innerText,
           raw: ['claim', 'share'].map((cell) => tr.querySelector(`td.${cell}`).dataset.sort),
           text: tr.innerText,
+          details: document.querySelector(tr.querySelector('th a').getAttribute('href')).innerText,
         })),
       );
       const rows = demoRows();
@@ -57,7 +68,9 @@ for (const script of [true, false]) {
       assert.deepEqual(shown.map((s) => s.data), rows.map((row) => row.verdict));
       for (const [at, row] of rows.entries()) {
         assert.ok(one(shown[at].verdict).split(' ').includes(row.verdict), `${row.listing}: ${shown[at].verdict}`);
-        assert.deepEqual(missing(row, one(shown[at].text)), []);
+        const { text, details } = shown[at];
+        assert.deepEqual(missingInRow(row, one(text)), [], `${row.listing}: ${one(text)}`);
+        assert.deepEqual(missingInDetails(row, one(details)), [], `${row.listing}: ${one(details)}`);
         for (const [cell, column, times, raw] of [
           ['claim', 'claim_w', 1, shown[at].raw[0]],
           ['share', 'share', 100, shown[at].raw[1]],
@@ -68,7 +81,7 @@ for (const script of [true, false]) {
             assert.equal(numbers(shown[at][cell]).length, 0, `${name}: what is absent is not a number`);
             assert.equal(raw ?? '', '', name);
           } else {
-            assert.ok(numbers(shown[at][cell]).some((w) => says(w, value * times)), name);
+            assert.ok(says(shown[at][cell], value * times), name);
             assert.ok(Math.abs(Number(raw) - value) <= 1e-5 * value, name);
           }
         }
@@ -77,37 +90,43 @@ for (const script of [true, false]) {
   });
 }
 
-/** The names of each table row's descendants in Chromium's accessibility tree. */
-async function rowsToHear(page) {
+/**
+ * What Chromium's accessibility tree, which a screen reader is given, has of a role within an element: texts, and the roles
+ * of the nodes below.
+ */
+async function heard(page, within, role) {
   const session = await page.context().newCDPSession(page);
   const { nodes } = await session.send('Accessibility.getFullAXTree');
+  const { root } = await session.send('DOM.getDocument');
+  const { nodeId } = await session.send('DOM.querySelector', { nodeId: root.nodeId, selector: within });
+  const { node: element } = await session.send('DOM.describeNode', { nodeId });
   const byId = new Map(nodes.map((node) => [node.nodeId, node]));
-  const heard = (node) => {
-    const below = (node.childIds ?? []).flatMap((id) => (byId.has(id) ? heard(byId.get(id)) : []));
-    const name = node.ignored || node.role?.value === 'InlineTextBox' ? '' : node.name?.value;
-    return [...(name ? [name] : []), ...below];
-  };
-  return nodes
-    .filter((node) => !node.ignored && node.role?.value === 'row')
-    .map((node) => {
-      const kinds = (node.childIds ?? []).map((id) => byId.get(id)).filter((n) => n && !n.ignored);
-      return { text: one(heard(node).join(' ')), cells: kinds.map((n) => n.role?.value) };
-    });
+  const below = (node) => (node.childIds ?? []).map((id) => byId.get(id)).filter((child) => child !== undefined);
+  const all = (node) => [node, ...below(node).flatMap(all)];
+  const heardOf = (node) => !node.ignored && node.role?.value !== 'InlineTextBox';
+  const top = nodes.find((node) => node.backendDOMNodeId === element.backendNodeId);
+  return all(top)
+    .filter((node) => heardOf(node) && node.role?.value === role)
+    .map((node) => all(node).filter(heardOf))
+    .map((nodes) => ({
+      text: one(nodes.map((node) => node.name?.value ?? '').join(' ')),
+      roles: nodes.map((node) => node.role?.value),
+    }));
 }
 
 for (const width of WIDTHS) {
-  test(`a screen reader is given every verdict and figure in the cells of a table, at ${width} px`, async () => {
+  test(`a screen reader is given every verdict and figure, at ${width} px`, async () => {
     await visit(demoPage(), { width }, async (page) => {
-      const heard = await rowsToHear(page);
-      const used = new Set();
-      for (const row of demoRows()) {
-        const at = heard.findIndex((r, at) => !used.has(at) && missing(row, r.text).length === 0);
-        const near = heard.filter((r) => r.text.includes(row.listing)).map((r) => missing(row, r.text));
-        assert.notEqual(at, -1, `${row.listing} is in no row; the nearest: ${JSON.stringify(near)}`);
-        assert.ok(!used.has(at));
-        used.add(at);
-        const cells = heard[at].cells.filter((role) => ['cell', 'gridcell', 'rowheader'].includes(role));
-        assert.ok(cells.length >= 5, `${row.listing}: cells ${heard[at].cells}`);
+      const [head, ...rows] = await heard(page, '#listings', 'row');
+      const columns = head.roles.filter((role) => role === 'columnheader').length;
+      const details = await heard(page, 'main', 'article');
+      assert.deepEqual([rows.length, details.length], [demoRows().length, demoRows().length]);
+      for (const [at, row] of demoRows().entries()) {
+        assert.deepEqual(missingInRow(row, rows[at].text), [], `${row.listing}: ${rows[at].text}`);
+        assert.deepEqual(missingInDetails(row, details[at].text), [], `${row.listing}: ${details[at].text}`);
+        // A cell that is left out would put the next under a wrong heading.
+        const cells = rows[at].roles.filter((role) => ['rowheader', 'cell'].includes(role));
+        assert.deepEqual([cells[0], cells.length], ['rowheader', columns], `${row.listing}: cells`);
       }
     });
   });
