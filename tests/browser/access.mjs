@@ -12,7 +12,8 @@ const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-prac
 export async function complaints(page) {
   await page.evaluate(axe.source);
   const result = await page.evaluate(
-    (values) => globalThis.axe.run(document, { runOnly: { type: 'tag', values }, resultTypes: ['violations', 'incomplete'] }),
+    (values) =>
+      globalThis.axe.run(document, { runOnly: { type: 'tag', values }, resultTypes: ['violations', 'incomplete'] }),
     TAGS,
   );
   assert.ok(result.passes.length > 20, `axe-core ran ${result.passes.length} rules that pass`);
@@ -24,7 +25,8 @@ export async function complaints(page) {
       }),
     );
   // Contrast within pictures is not its business; see below.
-  const unsure = result.incomplete.map((rule) => ({ ...rule, nodes: rule.nodes.filter((node) => !/^<(text|tspan)\b/.test(node.html)) }));
+  const drawn = (node) => /^<(text|tspan)\b/.test(node.html);
+  const unsure = result.incomplete.map((rule) => ({ ...rule, nodes: rule.nodes.filter((node) => !drawn(node)) }));
   return { violations: lines(result.violations), unsure: lines(unsure) };
 }
 
@@ -56,7 +58,8 @@ for (const [media, scheme] of [['screen', 'light'], ['screen', 'dark'], ['print'
       await page.emulateMedia({ media, colorScheme: scheme });
       const words = await page.$$eval('svg text', (all) => {
         const opaque = (colour) => !/^(transparent|rgba\(.*, 0\))$/.test(colour);
-        const ground = (e) => (e ? [getComputedStyle(e).backgroundColor].find(opaque) ?? ground(e.parentElement) : 'rgb(255, 255, 255)');
+        const own = (e) => [getComputedStyle(e).backgroundColor].find(opaque);
+        const ground = (e) => (e ? own(e) ?? ground(e.parentElement) : 'rgb(255, 255, 255)');
         const drawn = all.filter((e) => e.getClientRects().length > 0 && e.textContent.trim() !== '');
         return drawn.map((e) => ({ text: e.textContent, fill: getComputedStyle(e).fill, ground: ground(e) }));
       });

@@ -127,12 +127,26 @@ test('every heading with a button sorts, and its button has a name', async () =>
   await visit(demoPage(), {}, async (page) => {
     const buttons = page.locator('#listings th button');
     assert.ok((await buttons.count()) >= KEYS.length);
-    for (let at = 0; at < (await buttons.count()); at += 1) {
-      await buttons.nth(at).click();
-      const name = (await buttons.nth(at).innerText()).trim();
+    for (const button of await buttons.all()) {
+      const name = (await button.innerText()).trim();
       assert.notEqual(name, '');
-      const said = await buttons.nth(at).evaluate((button) => button.closest('th').getAttribute('aria-sort'));
+      await button.click();
+      const said = await button.evaluate((button) => button.closest('th').getAttribute('aria-sort'));
       assert.ok(['ascending', 'descending'].includes(said), `${name}: aria-sort is ${said}`);
+      assert.deepEqual(await sorted(page), [said]);
     }
+  });
+});
+
+test('sorting by verdict puts equal verdicts together, from one end of their order to the other', async () => {
+  await visit(demoPage(), {}, async (page) => {
+    // The order of the meaning of verdicts, best to worst; a row that could not be read has none and stands at either end.
+    const ranks = ['borne-out', 'within-reach', 'understated', 'unsettled', 'overstated', 'out-of-reach'];
+    await (await heading(page, 'verdict')).locator('button').click();
+    const verdicts = await page.$$eval('#listings tr.listing', (all) => all.map((tr) => tr.dataset.verdict));
+    const found = verdicts.filter((verdict) => ranks.includes(verdict)).map((verdict) => ranks.indexOf(verdict));
+    const up = found.toSorted((a, b) => a - b);
+    assert.ok([up, up.toReversed()].some((order) => String(order) === String(found)), String(verdicts));
+    assert.ok(verdicts[0] === 'unreadable' || verdicts.at(-1) === 'unreadable', String(verdicts));
   });
 });

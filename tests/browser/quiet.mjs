@@ -1,9 +1,10 @@
 // The page as readers meet it: at each width, in each scheme, with and without script, it is silent and fits.
 
 import assert from 'node:assert/strict';
+import { readFileSync, statSync } from 'node:fs';
 import { test } from 'node:test';
 import { SCHEMES, visit, WIDTHS } from './browser.mjs';
-import { demoPage, demoRows } from './program.mjs';
+import { DEMO, demoPage, demoRows, page as made, written } from './program.mjs';
 
 for (const script of [true, false]) {
   for (const scheme of SCHEMES) {
@@ -70,5 +71,20 @@ test('the page has one heading of the first rank, its landmarks and its sections
       assert.equal(await page.locator(`#${id}`).count(), 1, `#${id}`);
       assert.ok(await page.locator(`#${id}`).isVisible(), `#${id} can be seen`);
     }
+  });
+});
+
+test('of a thousand listings the page shows some, counts all, stays small and is as quiet', async () => {
+  // Invented: the demo listings over and over.
+  const [header, ...lines] = readFileSync(DEMO, 'utf8').trim().split('\n');
+  const many = Array.from({ length: 1000 }, (_, at) => lines[at % lines.length]);
+  const file = made(['grade', written(`${[header, ...many].join('\n')}\n`)]);
+  assert.ok(statSync(file).size < 300_000, `${statSync(file).size} bytes`);
+  await visit(file, { width: 320 }, async (page) => {
+    assert.match(await page.locator('#summary').innerText(), /\b1000\b/);
+    const shown = await page.locator('tr.listing:visible').count();
+    assert.ok(shown >= 100 && shown < 1000, `${shown} listings are shown`);
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+    assert.ok(wide <= 320, `the page is ${wide} px wide`);
   });
 });
