@@ -129,6 +129,9 @@ pub struct Vet {
     /// Form of the output
     #[arg(long, value_enum, default_value = "table")]
     pub format: Format,
+    /// Write to a file, which is replaced only when all is written
+    #[arg(short, long, value_name = "FILE")]
+    pub output: Option<PathBuf>,
     #[command(flatten)]
     /// How strict to be
     pub strictness: Strictness,
@@ -299,6 +302,8 @@ pub enum Format {
     Csv,
     /// For a page
     Markdown,
+    /// A page with pictures
+    Html,
 }
 
 /// What to sort by.

@@ -9,14 +9,15 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Each room and the rooms it may see: those below it, never those above or beside it.
-const ROOMS: [(&str, &[&str]); 18] = [
+const ROOMS: [(&str, &[&str]); 19] = [
+    ("axis", &[]),
     ("units", &[]),
     ("uncertain", &["units"]),
     ("facts", &["uncertain", "units"]),
     ("reference", &["facts", "uncertain", "units"]),
     ("counting", &["reference", "facts", "uncertain", "units"]),
     ("draw", &["reference", "facts", "uncertain", "units"]),
-    ("sweep", &["draw", "reference", "facts", "uncertain", "units"]),
+    ("sweep", &["axis", "draw", "reference", "facts", "uncertain", "units"]),
     ("cost", &["units"]),
     ("circuit", &["units"]),
     ("photons", &["draw", "reference", "facts", "uncertain", "units"]),
@@ -30,6 +31,7 @@ const ROOMS: [(&str, &[&str]); 18] = [
         "report",
         &[
             "audit",
+            "axis",
             "circuit",
             "comparison",
             "cost",
@@ -57,6 +59,7 @@ const ROOMS: [(&str, &[&str]); 18] = [
             "sweep",
             "circuit",
             "audit",
+            "axis",
             "comparison",
             "cost",
             "photons",
@@ -71,7 +74,8 @@ const ROOMS: [(&str, &[&str]); 18] = [
 ];
 
 /// Rooms that only compute.
-const SILENT: [&str; 13] = [
+const SILENT: [&str; 14] = [
+    "axis",
     "units",
     "uncertain",
     "facts",

@@ -8,7 +8,7 @@ use anyhow::{Context as _, Result, bail};
 use super::grading::{Form, Grading, Keep, REJECTS_HEADER, Rows, Worker, cut};
 use super::input::{self, is_dash, shown};
 use super::output::{Sink, TerminalGuard, say};
-use super::{Ended, setting_up, terminal};
+use super::{Ended, paging, setting_up, terminal};
 use crate::cli::{Format, Grade, When};
 use crate::report::{self, csv, markdown, table};
 use crate::stream::{self, Sinks, StreamError};
@@ -29,6 +29,7 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
     let input::Opened { reader, columns, watched } = input::catalogue(&grade.catalogue)?;
     let form = form(grade);
     let mut out = Sink::open(grade.output.as_deref())?;
+    paging::refuse_terminal(grade.format, &out)?;
     let mut rejects = grade.rejects.as_deref().map(|path| Sink::open(Some(path))).transpose()?;
     if let Some(rejects) = &mut rejects {
         rejects.write_all(REJECTS_HEADER.as_bytes()).context("cannot write the rejects")?;
@@ -83,6 +84,10 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
     let mut worker = outcome.summary;
     match form {
         Form::Rows(_) => {}
+        Form::Page(_) => {
+            let page = std::mem::take(&mut worker.page).page(run, &paging::about(grade));
+            out.write_all(page.as_bytes()).map_err(StreamError::Write)?;
+        }
         Form::Sorted(_, keep) => {
             let total = worker.summary.total();
             cut(&mut worker.texts, keep);
@@ -144,6 +149,7 @@ fn form(grade: &Grade) -> Form {
         Format::Csv => Rows::Csv(csv::Format { wide: grade.wide, raw: grade.raw }),
         Format::Json => Rows::Json,
         Format::Markdown => Rows::Markdown,
+        Format::Html => return Form::Page(paging::sorted(by)),
     };
     if by.is_some() { Form::Sorted(rows, Keep { most: MOST_SORTED, by }) } else { Form::Rows(rows) }
 }

@@ -12,7 +12,7 @@ use crate::intake::Columns;
 use crate::report::sanitise::spreadsheet;
 use crate::report::table::Line;
 use crate::report::worth::price_per_watt;
-use crate::report::{Run, csv, json, markdown};
+use crate::report::{Run, csv, html, json, markdown};
 use crate::stream::{Merge, Output, Record};
 
 /// A form that is written row by row.
@@ -32,13 +32,15 @@ pub(super) enum Form {
     Lines(Keep),
     /// Kept as text with its sort key.
     Sorted(Rows, Keep),
+    /// Gathered for a page.
+    Page(html::Sorted),
 }
 
 impl Form {
     /// What the rows are sorted by.
     fn by(self) -> Option<Sort> {
         match self {
-            Self::Rows(_) => None,
+            Self::Rows(_) | Self::Page(_) => None,
             Self::Lines(keep) | Self::Sorted(_, keep) => keep.by,
         }
     }
@@ -67,6 +69,7 @@ pub(super) struct Worker {
     pub(super) summary: Counts,
     pub(super) lines: Vec<Kept<Line>>,
     pub(super) texts: Vec<Kept<Vec<u8>>>,
+    pub(super) page: html::Report,
     seen: u64,
     texts_read: Texts,
 }
@@ -76,6 +79,7 @@ impl Merge for Worker {
         self.summary.add(&other.summary);
         self.lines.extend(other.lines);
         self.texts.extend(other.texts);
+        self.page.add(other.page);
         self.seen += other.seen;
     }
 }
@@ -129,6 +133,10 @@ impl Grading<'_> {
         let place = worker.seen;
         match self.form {
             Form::Rows(rows) => self.write(rows, graded, &mut out.rows),
+            Form::Page(sorted) => match graded {
+                Graded::Light(light) => worker.page.light(self.run, *light, sorted),
+                Graded::Unreadable(row) => worker.page.unreadable(*row),
+            },
             Form::Sorted(rows, keep) => {
                 let mut row = Vec::new();
                 self.write(rows, graded, &mut row);
