@@ -10,7 +10,7 @@ use super::row::shortened_fault;
 use super::safe;
 use super::wide::wide;
 use crate::comparison::{Reason, honest_label, sentence};
-use crate::facts::{Count, Listing};
+use crate::facts::{Colour, Count, Listing};
 use crate::photons::Photons;
 use crate::report::style::Style;
 use crate::report::table::shortened;
@@ -44,6 +44,12 @@ pub(super) fn light(run: Run<'_>, light: Light<'_>, draws: &Draws, full: bool, w
         html! {
             div.pair {
                 div {
+                    @if let Some(title) = title { p.title { (safe(cut(title))) } }
+                    p { (sentence(listing, assessment)) }
+                    (found(light))
+                    @if let Some(label) = label(run, light) { p { "Honest label: " (label) } }
+                }
+                div {
                     (large(draws))
                     dl {
                         @for (name, value) in lines(run, light, whole) {
@@ -51,12 +57,6 @@ pub(super) fn light(run: Run<'_>, light: Light<'_>, draws: &Draws, full: bool, w
                             dd { (value) }
                         }
                     }
-                }
-                div {
-                    @if let Some(title) = title { p.title { (safe(cut(title))) } }
-                    p { (sentence(listing, assessment)) }
-                    (found(light))
-                    @if let Some(label) = label(run, light) { p { "Honest label: " (label) } }
                 }
             }
             @if whole { (read(light)) (diodes(run, light)) }
@@ -171,6 +171,10 @@ fn number(count: Count) -> String {
     format!("{}{half}", count.number)
 }
 
+fn colour(colour: Colour) -> &'static str {
+    if colour == Colour::Unstated { "of unstated colour" } else { colour.name() }
+}
+
 /// What was counted, in the listing's own classes.
 fn counted(listing: &Listing<'_>) -> Option<String> {
     let tally = listing.tally.as_ref().filter(|tally| !tally.groups.is_empty())?;
@@ -179,7 +183,7 @@ fn counted(listing: &Listing<'_>) -> Option<String> {
         let own = group.class.filter(|own| Some(*own) != listing.class);
         let class = own.map(|class| format!(" {class}")).unwrap_or_default();
         let joint = if place == 0 { "" } else { " + " };
-        let _ = write!(text, "{joint}{} {}{class}", number(group.count), group.colour.name());
+        let _ = write!(text, "{joint}{} {}{class}", number(group.count), colour(group.colour));
     }
     if let Some(class) = listing.class {
         let _ = write!(text, ", class {class}");

@@ -153,6 +153,7 @@ fn dice(table: &Table, used: &Used) -> Markup {
     }
 }
 
+/// With a blank that no line is broken at.
 fn percent(share: f64) -> String {
-    format!("{} %", Rounded(share * 100.0))
+    format!("{}\u{a0}%", Rounded(share * 100.0))
 }

@@ -29,7 +29,7 @@ use self::kept::{Kept, Order};
 use self::used::Used;
 use super::{Light, Run, Unreadable, worth};
 use crate::audit::{Audit, Histogram};
-use crate::comparison::Counts;
+use crate::comparison::{Counts, sentence};
 
 /// Up to so many listings the details of each are full, with a picture of its own scale; of more they are short. The table
 /// has a picture for every listing.
@@ -73,6 +73,8 @@ pub struct Report {
     used: Used,
     kept: Kept<Entry>,
     seen: u64,
+    /// The sentence of the first listing's verdict, for a page of one.
+    first: Option<String>,
     /// All that is known of a light is shown, not only what rests on its claim.
     whole: bool,
 }
@@ -88,6 +90,9 @@ impl Report {
     pub fn light(&mut self, run: Run<'_>, light: Light<'_>, sorted: Sorted) {
         self.seen += 1;
         let assessment = light.assessment;
+        if self.seen == 1 {
+            self.first = Some(sentence(light.listing, assessment));
+        }
         let (verdict, share) = (assessment.verdict, assessment.share);
         self.counts.count(verdict);
         self.shares.count(verdict, share);
@@ -126,6 +131,7 @@ impl Report {
 
     /// Takes in another part of the run, whose rows come after.
     pub fn add(&mut self, other: Self) {
+        self.first = self.first.take().or(other.first);
         self.counts.add(&other.counts);
         self.suppliers.add(other.suppliers);
         self.shares.add(&other.shares);

@@ -14,7 +14,7 @@ pub const STYLE: &str = include_str!("style.css");
 pub const SCRIPT: &str = include_str!("script.js");
 
 /// SHA-256 of [`STYLE`], in base 64, as a content security policy names it.
-pub const STYLE_HASH: &str = "/EaTOZEGuPCeZQn3RpFRD4tcmaz8geNjIGZksuZUiqM=";
+pub const STYLE_HASH: &str = "s8e5yFHvm+3xXksJD1BYkY0BUfSxgFcKTHcsWMlZwGU=";
 
 /// SHA-256 of [`SCRIPT`], in base 64.
 pub const SCRIPT_HASH: &str = "7QHoagJc2baUDh/2kbO/Akxk+V8Liycm4h5kLN0zmMo=";
@@ -33,26 +33,13 @@ const MOST_BYTES: usize = 299_000;
 
 pub(super) fn page(report: Report, run: Run<'_>, about: &About) -> String {
     let total = report.counts.total();
-    let several = total > 1;
+    let several = total != 1;
     let before = html! {
-        (summary::summary(&report))
+        div.front {
+            (summary::summary(&report))
+            @if several { (shares(&report)) }
+        }
         @if several {
-            section id="shares" aria-labelledby="shares-head" {
-                h2 id="shares-head" { "What the lights draw of what they claim" }
-                figure {
-                    (histogram::histogram(&report.shares))
-                    figcaption {
-                        "Listings by share, the draw over the claim: upwards those whose claim is not called too high (filled: \
-                         it stands; hollow: unsettled), downwards those whose claim is too high."
-                        @if report.shares.without() > 0 {
-                            " " (report.shares.without()) " without a claim or a draw are not in the picture."
-                        }
-                        @if report.counts.unreadable() > 0 {
-                            " Nor is what could not be read (" (report.counts.unreadable()) ")."
-                        }
-                    }
-                }
-            }
             (suppliers::suppliers(&report.suppliers))
         }
     };
@@ -95,6 +82,27 @@ pub(super) fn page(report: Report, run: Run<'_>, about: &About) -> String {
     .0
 }
 
+fn shares(report: &Report) -> Markup {
+    html! {
+        section id="shares" aria-labelledby="shares-head" {
+            h2 id="shares-head" { "What the lights draw of what they claim" }
+            figure {
+                (histogram::histogram(&report.shares))
+                figcaption {
+                    "Listings by share, the draw over the claim: upwards those whose claim is not called too high \
+                     (filled: it stands; hollow: unsettled), downwards those whose claim is too high."
+                    @if report.shares.without() > 0 {
+                        " " (report.shares.without()) " without a claim or a draw are not in the picture."
+                    }
+                    @if report.counts.unreadable() > 0 {
+                        " Nor is what could not be read (" (report.counts.unreadable()) ")."
+                    }
+                }
+            }
+        }
+    }
+}
+
 fn listings(shown: &Shown<Entry>, total: u64, about: &About) -> Markup {
     html! {
         section id="listings-section" aria-labelledby="listings-head" {
@@ -111,7 +119,10 @@ fn listings(shown: &Shown<Entry>, total: u64, about: &About) -> Markup {
                     }
                 }
             }
-            p { "Every picture has one axis, from nothing to twice the claim, so that all claims stand one under another:" }
+            p {
+                @if total == 1 { "The axis of the picture goes from nothing to twice the claim:" }
+                @else { "Every picture has one axis, from nothing to twice the claim, so that all claims stand in line:" }
+            }
             (super::axis::key())
             @if total > 1 {
                 p.tools hidden {

@@ -9,7 +9,7 @@ use super::percent;
 use crate::audit::Group;
 
 /// Up to so many listings each has a tick; more would run into one another.
-const MOST_TICKS: usize = 24;
+pub(super) const MOST_TICKS: usize = 24;
 
 /// A share's place: from nothing to twice the claim is 200 wide.
 fn at(share: f64) -> String {

@@ -19,28 +19,38 @@ fn of(counts: &Counts, word: &str) -> u64 {
 /// The section.
 pub(super) fn summary(report: &Report) -> Markup {
     let counts = &report.counts;
+    let several = counts.total() != 1;
     html! {
         section id="summary" aria-labelledby="summary-head" {
             h2 id="summary-head" { "What was found" }
-            p.finding { (sentence(counts)) }
+            p.finding {
+                @if let Some(first) = report.first.as_deref().filter(|_| !several) { (first) } @else { (sentence(counts)) }
+            }
             p {
                 "A verdict holds the watts that a light is sold by against what it can be seen to draw. It says whether the \
                  stated facts fit together, not why they do not, and nothing of how well plants grow under the light."
             }
-            table id="verdicts" {
-                caption { "Every row of the input is in one of these lines." }
-                thead { tr { th scope="col" { "verdict" } th scope="col" { "rows" } th scope="col" { "meaning" } } }
-                tbody {
-                    @for word in words() {
-                        tr data-verdict=(word) {
-                            th.verdict scope="row" { (word) }
-                            td.count { (of(counts, word)) }
-                            td { (meaning::find(word).map_or("", |meaning| meaning.gist)) }
-                        }
+            @if several { (verdicts(counts)) }
+        }
+    }
+}
+
+/// How many rows of each verdict; it explains the marks too.
+fn verdicts(counts: &Counts) -> Markup {
+    html! {
+        table id="verdicts" {
+            caption { "Every row of the input is in one of these lines." }
+            thead { tr { th scope="col" { "verdict" } th scope="col" { "rows" } th scope="col" { "meaning" } } }
+            tbody {
+                @for word in words() {
+                    tr data-verdict=(word) {
+                        th.verdict scope="row" { (word) }
+                        td.count { (of(counts, word)) }
+                        td { (meaning::find(word).map_or("", |meaning| meaning.gist)) }
                     }
                 }
-                tfoot { tr { th scope="row" { "all" } td.count { (counts.total()) } td { "rows in the input" } } }
             }
+            tfoot { tr { th scope="row" { "all" } td.count { (counts.total()) } td { "rows in the input" } } }
         }
     }
 }
@@ -48,6 +58,9 @@ pub(super) fn summary(report: &Report) -> Markup {
 /// One sentence about all listings; what did not occur is left out.
 fn sentence(counts: &Counts) -> String {
     let total = counts.total();
+    if total == 0 {
+        return "The input holds no listing.".to_owned();
+    }
     let too_high = counts.at_least(Verdict::Overstated);
     let plural = |n: u64, one: &str, many: &str| format!("{n} {}", if n == 1 { one } else { many });
     let fine = counts.of(Verdict::BorneOut) + counts.of(Verdict::WithinReach);

@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::spread::spread;
+use super::spread::{MOST_TICKS, spread};
 use super::{percent, safe};
 use crate::audit::{Audit, EXACT, Group, HALF_STEP};
 use crate::comparison::Verdict;
@@ -22,13 +22,17 @@ pub(super) fn suppliers(audit: &Audit) -> Markup {
     let rest = groups[groups.len() - left..].iter().map(|(_, group)| group.counts().total()).sum::<u64>()
         + audit.rest().counts().total();
     let sketched = shown.iter().any(|(_, group)| group.shares().each().is_none());
+    let many =
+        shown.iter().any(|(_, group)| group.shares().each().is_none_or(|each| each.len() > MOST_TICKS));
     html! {
         section id="suppliers" aria-labelledby="suppliers-head" {
             h2 id="suppliers-head" { "By supplier" }
             p {
-                "Each short tick is a listing, placed by the share of its claim that it draws; the long line is the claim. \
-                 Where there are many, a line runs from the least to the most, a box holds the middle half, and the tick \
-                 in it is the median."
+                "Each short tick is a listing, placed by the share of its claim that it draws; the long line is the claim."
+                @if many {
+                    " Of more than " (MOST_TICKS) " listings a line runs from the least share to the most, a box holds the \
+                     middle half, and the tick in it is the median."
+                }
             }
             table.cards role="table" {
                 thead role="rowgroup" { tr role="row" {
