@@ -3,12 +3,14 @@
 #![expect(clippy::doc_markdown, reason = "these comments are the help text, which has no Markdown")]
 
 mod audit;
+mod money;
 
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 
 pub use audit::{Audit, AuditFormat};
+pub use money::{Money, Sort};
 
 /// Checks the wattage claimed for an LED grow light against what its diodes can draw.
 #[derive(Debug, Parser)]
@@ -117,13 +119,13 @@ pub struct Vet {
     /// A power supply of so many watts DC, for how many such diodes it carries: 100W
     #[arg(long, value_name = "WATTS", allow_hyphen_values = true)]
     pub fit_supply: Option<String>,
+    /// The price, for the cost of a watt really drawn
+    #[arg(long, value_name = "AMOUNT", allow_hyphen_values = true)]
+    pub price: Option<String>,
     #[command(flatten)]
-    /// What it costs
+    /// What it costs to run
     pub money: Money,
-    /// Only the answers, on one screen, without the working
-    #[arg(long, conflicts_with = "working")]
-    pub brief: bool,
-    /// Show the uncertainty budget too
+    /// Show the working: what was read, the diodes one by one, all that was found, the uncertainty budget
     #[arg(long)]
     pub working: bool,
     /// Form of the output
@@ -132,23 +134,6 @@ pub struct Vet {
     #[command(flatten)]
     /// How strict to be
     pub strictness: Strictness,
-}
-
-/// What a light costs.
-#[derive(Debug, Args)]
-pub struct Money {
-    /// The price, for the cost of a watt really drawn
-    #[arg(long, value_name = "AMOUNT", allow_hyphen_values = true)]
-    pub price: Option<String>,
-    /// The currency of price and tariff: EUR
-    #[arg(long, value_name = "NAME")]
-    pub currency: Option<String>,
-    /// The price of a kWh, for what it costs to run
-    #[arg(long, value_name = "AMOUNT", allow_hyphen_values = true)]
-    pub tariff: Option<String>,
-    /// Hours a day that it runs
-    #[arg(long, value_name = "HOURS", default_value = "12", allow_hyphen_values = true)]
-    pub hours: String,
 }
 
 const VET_EXAMPLE: &str =
@@ -195,9 +180,12 @@ pub struct Grade {
     /// Write the rows that could not be read to a file, with the reason
     #[arg(long, value_name = "FILE")]
     pub rejects: Option<PathBuf>,
-    /// Sort the table
+    /// Sort the rows, the lowest first
     #[arg(long, value_enum)]
     pub sort: Option<Sort>,
+    #[command(flatten)]
+    /// What they cost to run
+    pub money: Money,
     /// Write every CSV column
     #[arg(long)]
     pub wide: bool,
@@ -299,13 +287,4 @@ pub enum Format {
     Csv,
     /// For a page
     Markdown,
-}
-
-/// What to sort by.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-pub enum Sort {
-    /// Draw over claim, the lowest first
-    Share,
-    /// Price over draw, the cheapest first
-    PricePerWatt,
 }

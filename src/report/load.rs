@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::Light;
-use crate::circuit::{Circuit, amps, assumed_factor, btu_per_hour};
+use crate::circuit::{Circuit, amps, assumed_factor, btu_per_hour, is_mains};
 use crate::facts::MeterReading;
 use crate::units::{Amps, Rounded, Volts, Watts};
 
@@ -42,7 +42,9 @@ impl Load {
             (draw.common.0.min(low), high)
         };
         let stated = light.listing.supply;
-        let volts = light.circuit.map(|c| c.volts).or(stated.map(|s| Volts(s.volts.value)));
+        // An adapter's volts say nothing of the wall.
+        let mains = stated.map(|s| Volts(s.volts.value)).filter(|volts| is_mains(*volts));
+        let volts = light.circuit.map(|c| c.volts).or(mains);
         let measured = match light.listing.reading {
             Some(MeterReading::Factors { power_factor, .. }) => Some(power_factor),
             _ => None,
