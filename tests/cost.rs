@@ -91,6 +91,16 @@ fn vet_shows_price_and_running_cost_with_their_ranges() {
 }
 
 #[test]
+fn a_page_has_the_costs_and_the_other_claims_too() {
+    let more = ["--price", "89.99", "--tariff", "0.31", "--ppf", "300", "--format", "markdown"];
+    let (ok, text) = program(&[&LIGHT[..], &more[..]].concat(), "");
+    assert!(ok, "{text}");
+    for part in ["- price: 89.99: ", "- to run: ", "- at full: ", "- photon flux 300 umol/s: "] {
+        assert_eq!(text.matches(part).count(), 1, "{part} in\n{text}");
+    }
+}
+
+#[test]
 fn a_reading_takes_the_place_of_the_estimate() {
     let args = ["--measured", "135W", "--price", "100", "--tariff", "0.2", "--format", "json"];
     let (_, json) = program(&[&LIGHT[..], &args[..]].concat(), "");

@@ -171,7 +171,7 @@ impl Grading<'_> {
                 }
                 let row = match (graded, keep.by.and_then(measure)) {
                     (Graded::Light(light), Some(measure)) => {
-                        Line::light(*light).with(measure, measure.of(self.run, *light))
+                        Line::light(*light).with(measure, &self.money.currency, measure.of(self.run, *light))
                     }
                     (Graded::Light(light), None) => Line::light(*light),
                     (Graded::Unreadable(row), _) => Line::unreadable(*row),

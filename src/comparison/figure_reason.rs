@@ -47,7 +47,7 @@ pub enum FigureReason {
     LampKindNotStated,
     /// No published flux for a lamp of that kind and size.
     LampNotPublished,
-    /// Lumens asked of coloured light.
+    /// Lumens asked of light that is not known to be white.
     LumensOfColours,
     /// The current at the stated voltage, from the count or from watts that were read.
     Amperes(Current),
@@ -159,7 +159,8 @@ impl FigureReason {
             }
             Self::LampNotPublished => "no published photon flux for a lamp of that kind and size".to_owned(),
             Self::LumensOfColours => {
-                "an incandescent lamp is replaced by lumens, which coloured diodes hardly give".to_owned()
+                "an incandescent lamp is replaced by lumens, and these diodes are not known to be all white"
+                    .to_owned()
             }
             Self::Amperes(current) => current.text(),
             Self::AmperesMeasured { amps } => format!("a meter read {} A there", Rounded(amps.0)),

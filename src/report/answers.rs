@@ -83,10 +83,10 @@ fn numbers(parts: &mut Vec<Part>, run: Run<'_>, light: Light<'_>, layout: Layout
         // What a supply carries was asked for.
         (if light.fit_supply.is_some() { 0 } else { 3 }, name, value)
     }));
-    if light.circuit.is_some() {
-        // Heat was not asked for.
-        let rank = |name| if name == "heat" { 5 } else { 0 };
-        lines.extend(load::lines(light).into_iter().map(|(name, value)| (rank(name), name, value)));
+    // A circuit was asked for; heat and amperes are there for whoever has room.
+    for (name, value) in load::lines(light) {
+        let rank = if light.circuit.is_some() && name != "heat" { 0 } else { 5 };
+        lines.push((rank, name, value));
     }
     lines.extend(worth::lines(run, light).into_iter().map(|(name, value)| (0, name, value)));
     parts.push(Part { rank: 2, text: "\n".to_owned() });

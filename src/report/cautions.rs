@@ -45,3 +45,38 @@ pub(super) fn unsaid(light: Light<'_>) -> impl Iterator<Item = &'static str> {
     let all = of(light.listing, light.assessment).into_iter();
     all.filter(move |caution| light.circuit.is_none() || !caution.starts_with("circuits:"))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::comparison::{Settings, assess};
+    use crate::draw::Model;
+    use crate::facts::{Count, Group, StatedClass, Tally};
+    use crate::reference::Table;
+
+    fn cautions(colours: &[Colour], count: u32) -> Vec<&'static str> {
+        let group = |colour: &Colour| Group { colour: *colour, count: Count::exact(count), class: None };
+        let groups = colours.iter().map(group).collect();
+        let listing = Listing {
+            class: Some(StatedClass::plain(3.0)),
+            tally: Some(Tally { groups, lower_bound: false }),
+            ..Listing::default()
+        };
+        let model = Model::new(Table::built_in()).unwrap();
+        of(&listing, &assess(&listing, &model, &Settings::default()))
+    }
+
+    #[test]
+    fn each_is_said_once_in_a_line_and_only_where_it_applies() {
+        let all = cautions(&Colour::ALL, 100);
+        for subject in ["eyes", "far red", "circuits", "mains"] {
+            assert_eq!(all.iter().filter(|c| c.starts_with(subject)).count(), 1, "{subject}: {all:?}");
+        }
+        assert_eq!(all.len(), 4, "{all:?}");
+        let each = Colour::ALL.map(|colour| cautions(&[colour], 10));
+        for caution in all.iter().chain(each.iter().flatten()) {
+            assert!(caution.len() <= 78, "{} columns with its bullet: {caution}", caution.len() + 2);
+        }
+        assert_eq!(cautions(&[Colour::Red], 10).len(), 1, "red light needs no more than the mains");
+    }
+}

@@ -22,7 +22,7 @@ pub struct Line {
     rests_on: String,
     fault: Option<String>,
     /// What it is sorted by, where no other column has it: the head and the cell.
-    by: Option<(&'static str, String)>,
+    by: Option<(String, String)>,
 }
 
 impl Line {
@@ -56,8 +56,11 @@ impl Line {
 
     /// The same with a column of its own for what it is sorted by.
     #[must_use]
-    pub fn with(mut self, measure: Measure, value: Option<f64>) -> Self {
-        self.by = Some((measure.head(), value.map(amount).unwrap_or_default()));
+    pub fn with(mut self, measure: Measure, currency: &str, value: Option<f64>) -> Self {
+        let currency = terminal(currency);
+        let head = measure.head();
+        let head = if currency.is_empty() { head.to_owned() } else { format!("{head}, {currency}") };
+        self.by = Some((head, value.map(amount).unwrap_or_default()));
         self
     }
 
@@ -118,7 +121,7 @@ pub fn table(lines: &[Line], width: u16, style: Style) -> String {
     let mut table = Table::new();
     table.load_style(RULED).set_content_arrangement(ContentArrangement::Dynamic).set_width(width);
     // What is sorted by takes the place of what the verdict rests on: there is no room for both.
-    let head = lines.iter().find_map(|line| line.by.as_ref()).map(|(head, _)| *head);
+    let head = lines.iter().find_map(|line| line.by.as_ref()).map(|(head, _)| head.as_str());
     let last = head.unwrap_or("rests on");
     table.set_header(["listing", "supplier", "claim W", "draws W", "share", "verdict", last]);
     for index in [2, 3, 4] {

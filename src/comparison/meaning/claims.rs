@@ -115,7 +115,8 @@ pub(super) const CLAIMS: &[Meaning] = &[
         gist: "an incandescent lamp is replaced by lumens",
         means: "An incandescent lamp is there to see by. Coloured diodes give few lumens for their \
             photons, so the two are not compared.",
-        decided_by: "The replaced lamp is incandescent and the counted diodes are not all white.",
+        decided_by: "The replaced lamp is incandescent and the counted diodes are not known to be all \
+            white.",
         rests_on: "Regulation (EU) 2019/2015, Annex V: a lamp may be called equivalent by its luminous \
             flux only.",
         cannot_see: "How bright the light looks.",
