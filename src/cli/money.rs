@@ -1,4 +1,4 @@
-//! What lights cost, and sorting them by it.
+//! What lights cost to run, and sorting them by what they cost.
 
 use clap::{Args, ValueEnum};
 
@@ -6,13 +6,19 @@ use clap::{Args, ValueEnum};
 #[derive(Debug, Args)]
 pub struct Money {
     /// The currency of price and tariff: EUR
-    #[arg(long, value_name = "NAME")]
+    #[arg(long, value_name = "NAME", hide_short_help = true)]
     pub currency: Option<String>,
-    /// The price of a kWh, for what it costs to run
+    /// Price of a kWh, for running cost; with --hours 12
     #[arg(long, value_name = "AMOUNT", allow_hyphen_values = true)]
     pub tariff: Option<String>,
     /// Hours a day that it runs
-    #[arg(long, value_name = "HOURS", default_value = "12", allow_hyphen_values = true)]
+    #[arg(
+        long,
+        value_name = "HOURS",
+        default_value = "12",
+        allow_hyphen_values = true,
+        hide_short_help = true
+    )]
     pub hours: String,
 }
 
@@ -25,7 +31,7 @@ pub enum Sort {
     PricePerWatt,
     /// Price of a umol/s of its photons
     PricePerFlux,
-    /// What a day costs at full draw, or as measured; needs --tariff
+    /// What a day costs at full draw, or as measured
     DayCost,
     /// A month
     MonthCost,
