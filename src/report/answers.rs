@@ -141,10 +141,12 @@ fn title(parts: &mut Vec<Part>, light: Light<'_>, layout: Layout) {
     let mut text = "\n".to_owned();
     text.push_str(&words::marked(title, read, layout.width, layout.style));
     parts.push(Part { rank: 4, text });
-    if !read.left.is_empty() {
+    let left = (!read.left.is_empty()).then(|| (6, words::left_out(title, read)));
+    let from_where = words::from_where(title, read).map(|words| (7, words));
+    for (rank, words) in from_where.into_iter().chain(left) {
         let mut text = String::new();
-        paragraph(&mut text, &words::left_out(title, read), "", layout);
-        parts.push(Part { rank: 6, text });
+        paragraph(&mut text, &words, "", layout);
+        parts.push(Part { rank, text });
     }
 }
 

@@ -94,7 +94,11 @@ pub(super) fn lines(light: Light<'_>) -> Vec<(&'static str, String)> {
         let how = match (supply.stated, supply.factor_measured) {
             (true, _) => "the upper as stated".to_owned(),
             (false, true) => format!("power factor {} measured", supply.factor),
-            (false, false) => format!("power factor {} assumed", supply.factor),
+            (false, false) => {
+                let size =
+                    if supply.factor < assumed_factor(Watts(f64::INFINITY)) { "up to" } else { "over" };
+                format!("power factor {} assumed, the least {size} 25 W by EU 2019/2020", supply.factor)
+            }
         };
         let (least, most) = (Rounded(supply.amps.0.0), Rounded(supply.amps.1.0));
         lines.push(("amperes", format!("{least} to {most} A at {} V ({how})", supply.volts.0)));

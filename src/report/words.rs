@@ -33,6 +33,13 @@ pub(super) fn marked(text: &str, read: &Read, width: usize, style: Style) -> Str
     marked_at(text, &taken(read), width, style)
 }
 
+/// What was taken from which words, in a sentence; absent where nothing was.
+pub(super) fn from_where(text: &str, read: &Read) -> Option<String> {
+    let each = |(what, span): &(String, Span)| format!("{what} from {}", quote(text, *span));
+    let all: Vec<String> = taken(read).iter().map(each).collect();
+    (!all.is_empty()).then(|| format!("taken: {}", all.join(", ")))
+}
+
 /// What looks like a figure and was not taken, in a sentence.
 pub(super) fn left_out(text: &str, read: &Read) -> String {
     let each = |left: &Left| format!("{} ({})", quote(text, left.span), why(left.why));
