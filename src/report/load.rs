@@ -42,8 +42,13 @@ impl Load {
             (draw.common.0.min(low), high)
         };
         let stated = light.listing.supply;
-        // An adapter's volts say nothing of the wall.
-        let mains = stated.map(|s| Volts(s.volts.value)).filter(|volts| is_mains(*volts));
+        // An adapter's volts say nothing of the wall, and a range of volts does not say where the light hangs.
+        let titled = light.read.and_then(|read| read.volts).map(|volts| volts.value);
+        let mains = stated
+            .map(|s| s.volts.value)
+            .or(titled.filter(|(low, high)| low.value >= high.value).map(|(low, _)| low.value))
+            .map(Volts)
+            .filter(|volts| is_mains(*volts));
         let volts = light.circuit.map(|c| c.volts).or(mains);
         let measured = match light.listing.reading {
             Some(MeterReading::Factors { power_factor, .. }) => Some(power_factor),
