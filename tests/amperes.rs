@@ -33,7 +33,7 @@ fn panel(supply: Supply) -> Listing<'static> {
 fn figure(listing: &Listing<'_>, model: &Model) -> Figure {
     let figures = assess(listing, model, &Settings::default()).figures;
     assert_eq!(figures.len(), 1, "{figures:?}");
-    assert!(matches!(figures[0].claimed, Claimed::Amperes(_)));
+    assert!(matches!(figures[0].claimed, Claimed::Amperes { .. }));
     figures[0]
 }
 
@@ -118,6 +118,24 @@ fn what_nothing_bears_on_is_left_open() {
     assert_eq!((adapter.verdict, adapter.reason.code()), (Verdict::Unsettled, "amperes-of-adapter"));
 }
 
+/// Where a text pairs no voltage with the current, it may be meant for any that it gives.
+#[test]
+fn a_range_of_voltages_gives_its_benefit_to_the_claim() {
+    let model = model();
+    let at = |amps: f64, from: Option<f64>| {
+        graded(&Listing { supply_from: from.map(Volts), ..panel(supply(265.0, amps)) }, &model)
+    };
+    assert_eq!(at(0.4, None).2, "amperes-exceeded");
+    assert_eq!(at(0.4, Some(85.0)).2, "amperes-exceeded", "at any of those voltages");
+    assert_eq!(at(1.2, None).2, "amperes-rating");
+    assert_eq!(at(1.2, Some(85.0)).2, "amperes-estimated", "it may be the current at 85 V");
+    assert_eq!(at(9.0, Some(85.0)).2, "amperes-rating");
+    let title = "300W LED 100 x 3W, AC85-265V 3A";
+    let mut listing = Listing { title: Some(title.into()), ..Listing::default() };
+    plainwatt::intake::complete(&mut listing, &plainwatt::reading::read(title));
+    assert_eq!(listing.supply_from, Some(Volts(85.0)));
+}
+
 /// Three phases share the current: S = sqrt(3) V I.
 #[test]
 fn from_three_hundred_and_eighty_volts_the_current_is_that_of_each_conductor() {
@@ -152,7 +170,8 @@ fn a_title_a_flag_and_a_column_give_the_same_row() {
     let graded = claims(&program(&["grade", "-", "--format", "json"], rows));
     assert_eq!((&titled, &flagged), (&flagged, &graded));
     assert_eq!((&titled[0]["what"], &titled[0]["unit"]), (&"amps".into(), &"A".into()));
-    assert_eq!((titled[0]["claimed"].as_f64(), titled[0]["volts"].as_f64()), (Some(1.7), Some(120.0)));
+    assert_eq!(titled[0]["claimed"].as_f64(), Some(1.7));
+    assert_eq!(titled[0]["volts"], serde_json::json!([120.0, 120.0]));
     let wide = program(&["grade", "-", "--format", "csv", "--wide"], rows);
     let mut reader = csv::Reader::from_reader(wide.as_bytes());
     let at = reader.headers().expect("headers").iter().position(|h| h == "amps_verdict").expect("a column");

@@ -279,7 +279,7 @@ fn the_claim_in_watts_keeps_its_verdict_and_each_claim_is_one_row() {
             Claimed::Flux(_) => "ppf",
             Claimed::Efficacy(_) => "ppe",
             Claimed::Replaces(_) => "replaces",
-            Claimed::Amperes(_) => "amps",
+            Claimed::Amperes { .. } => "amps",
         };
         assert_eq!(claim["what"], what);
     }

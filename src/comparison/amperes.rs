@@ -9,15 +9,15 @@
 //! A current that is too low can overload a circuit. A meter shows it (`understated`); a count only warns, since diodes may be
 //! run below the current of their class.
 //!
-//! The power factor is anything from the least that Regulation (EU) 2019/2020, Annex II Table 4 allows to 1, so the decision
-//! takes the end that speaks for the claim.
+//! The power factor is anything from the least that Regulation (EU) 2019/2020, Annex II Table 4 allows to 1, and where the
+//! current is stated for a range of voltages, the voltage is any of them. The decision takes the ends that speak for the claim.
 
 use super::figure_reason::{Current, FigureReason};
 use super::settings::Settings;
 use super::verdict::{Evidence, Verdict};
 use crate::circuit::{amps, assumed_factor, is_mains};
 use crate::draw::Draw;
-use crate::facts::{MeterReading, Supply};
+use crate::facts::{Listing, MeterReading, Supply};
 use crate::uncertain::{Uncertain, normal_cdf};
 use crate::units::{Amps, Volts, Watts};
 
@@ -27,14 +27,15 @@ const SAME_MAINS: f64 = 0.1;
 
 /// The verdict on a stated current: what it is, what it rests on and why.
 pub(super) fn amperes(
+    listing: &Listing<'_>,
     supply: &Supply,
-    reading: Option<MeterReading>,
     measured: Option<Uncertain<Watts>>,
     draw: Option<&Draw>,
     settings: &Settings,
 ) -> (Verdict, Evidence, FigureReason) {
-    let volts = Volts(supply.volts.value);
-    if !is_mains(volts) {
+    let high = Volts(supply.volts.value);
+    let volts = (listing.supply_from.unwrap_or(high), high);
+    if !is_mains(high) {
         return (Verdict::Unsettled, Evidence::None, FigureReason::AmperesOfAdapter);
     }
     let limits = Limits {
@@ -42,7 +43,7 @@ pub(super) fn amperes(
         most: (supply.amps.value + supply.amps.half_digit) * (1.0 + settings.tolerance),
         settings,
     };
-    if let Some(read) = reading.and_then(|reading| current_read(reading, volts, settings)) {
+    if let Some(read) = listing.reading.and_then(|reading| current_read(reading, volts, settings)) {
         let (verdict, reason) = limits.measured(read);
         return (verdict, Evidence::Measured, reason);
     }
@@ -56,14 +57,19 @@ pub(super) fn amperes(
 }
 
 /// The current that a meter read at that mains, with its uncertainty: as much, as a share, as the meter's watts have.
-fn current_read(reading: MeterReading, stated: Volts, settings: &Settings) -> Option<Uncertain<Amps>> {
+fn current_read(
+    reading: MeterReading,
+    stated: (Volts, Volts),
+    settings: &Settings,
+) -> Option<Uncertain<Amps>> {
     let (volts, read) = match reading {
         MeterReading::Watts(_) => return None,
         MeterReading::Factors { volts, amps, .. } | MeterReading::VoltAmps { volts, amps } => (volts, amps),
     };
     let volt_amperes = volts * read;
     let u = read * (settings.meter.u(volt_amperes) / volt_amperes);
-    ((stated / volts - 1.0).abs() <= SAME_MAINS).then_some(Uncertain { value: read, u })
+    let there = stated.0.0 <= volts.0 * (1.0 + SAME_MAINS) && stated.1.0 >= volts.0 * (1.0 - SAME_MAINS);
+    there.then_some(Uncertain { value: read, u })
 }
 
 /// What is consistent with the stated current, in amperes.
@@ -94,29 +100,31 @@ impl Limits<'_> {
     }
 
     /// From a wall draw whose power factor is not known.
-    fn estimated(&self, wall: Uncertain<Watts>, volts: Volts, measured: bool) -> (Verdict, FigureReason) {
+    fn estimated(
+        &self,
+        wall: Uncertain<Watts>,
+        volts: (Volts, Volts),
+        measured: bool,
+    ) -> (Verdict, FigureReason) {
         let factor = assumed_factor(wall.value);
-        let above = |limit: f64, factor: f64| {
-            normal_cdf((amps(wall.value, volts, factor).0 - limit) / amps(wall.u, volts, factor).0)
+        let least = |wall: Watts| amps(wall, volts.1, 1.0);
+        let most = |wall: Watts| amps(wall, volts.0, factor);
+        let above = |limit: f64, current: &dyn Fn(Watts) -> Amps| {
+            normal_cdf((current(wall.value).0 - limit) / current(wall.u).0)
         };
         let (low, high) = wall.interval_95();
-        let current = Current {
-            low: amps(low, volts, 1.0),
-            high: amps(high, volts, factor),
-            factor: Some(factor),
-            measured,
-        };
-        if self.settings.sure(above(self.most, 1.0)) {
+        let current = Current { low: least(low), high: most(high), factor: Some(factor), measured };
+        if self.settings.sure(above(self.most, &least)) {
             return if measured {
                 (Verdict::Understated, FigureReason::Amperes(current))
             } else {
                 (Verdict::Unsettled, FigureReason::AmperesExceeded(current))
             };
         }
-        if self.settings.sure_not(above(self.least, factor)) {
+        if self.settings.sure_not(above(self.least, &most)) {
             return (Verdict::Unsettled, FigureReason::AmperesRating(current));
         }
-        let reaches = !measured && self.settings.sure(above(self.least, 1.0));
+        let reaches = !measured && self.settings.sure(above(self.least, &least));
         (if reaches { Verdict::WithinReach } else { Verdict::Unsettled }, FigureReason::Amperes(current))
     }
 }

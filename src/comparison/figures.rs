@@ -17,7 +17,7 @@ use crate::facts::{Colour, LampKind, Listing, Replaced, Supply};
 use crate::photons::{LIMIT_PAR, Photons};
 use crate::reference::lamp::{LampFlux, lamp_flux};
 use crate::uncertain::{Uncertain, normal_cdf};
-use crate::units::{PhotonEfficacy, PhotonFlux, Watts};
+use crate::units::{PhotonEfficacy, PhotonFlux, Volts, Watts};
 
 /// What is claimed.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -28,8 +28,13 @@ pub enum Claimed {
     Efficacy(PhotonEfficacy),
     /// A lamp it is said to replace.
     Replaces(Replaced),
-    /// The current that it takes at a voltage.
-    Amperes(Supply),
+    /// The current that it takes at a voltage, or over a range of them.
+    Amperes {
+        /// The current, and the highest voltage.
+        supply: Supply,
+        /// The lowest voltage; absent where there is one.
+        from: Option<Volts>,
+    },
 }
 
 /// One claim with its verdict.
@@ -60,9 +65,9 @@ pub(super) fn figures(
         of_photons(&mut all, listing, model, counted, measured, settings);
     }
     if let Some(supply) = &listing.supply {
-        let (verdict, evidence, reason) =
-            amperes(supply, listing.reading, measured, counted.draw.as_ref(), settings);
-        all.push(Figure { claimed: Claimed::Amperes(*supply), verdict, evidence, reason, lamp: None });
+        let (verdict, evidence, reason) = amperes(listing, supply, measured, counted.draw.as_ref(), settings);
+        let claimed = Claimed::Amperes { supply: *supply, from: listing.supply_from };
+        all.push(Figure { claimed, verdict, evidence, reason, lamp: None });
     }
     all
 }

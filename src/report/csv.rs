@@ -97,7 +97,7 @@ impl Format {
         word(out, verdict(|c| matches!(c, Claimed::Flux(_))));
         word(out, verdict(|c| matches!(c, Claimed::Efficacy(_))));
         word(out, verdict(|c| matches!(c, Claimed::Replaces(_))));
-        word(out, verdict(|c| matches!(c, Claimed::Amperes(_))));
+        word(out, verdict(|c| matches!(c, Claimed::Amperes { .. })));
         photons(out, draw.map(|draw| Photons::of(run.model, draw)));
         money(out, run, light);
     }

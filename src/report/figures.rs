@@ -98,8 +98,9 @@ fn row(figure: &Figure, verdict: &str) -> String {
                 LampKind::Incandescent | LampKind::Fluorescent => kind.key(),
             })
         ),
-        Claimed::Amperes(supply) => {
-            format!("{} A at {} V", Rounded(supply.amps.value), Rounded(supply.volts.value))
+        Claimed::Amperes { supply, from } => {
+            let from = from.map(|low| format!("{} to ", Rounded(low.0))).unwrap_or_default();
+            format!("{} A at {from}{} V", Rounded(supply.amps.value), Rounded(supply.volts.value))
         }
     };
     let lamp = figure.lamp.map(|lamp| lamp_text(&lamp)).unwrap_or_default();
@@ -125,8 +126,8 @@ pub(super) struct ClaimObject {
     what: &'static str,
     claimed: f64,
     unit: &'static str,
-    /// Of amperes, the volts that they are stated at.
-    volts: Option<f64>,
+    /// Of amperes, the lowest and the highest volts that they are stated at.
+    volts: Option<[f64; 2]>,
     verdict: &'static str,
     evidence: &'static str,
     lamp_flux: Option<PhotonFlux>,
@@ -140,10 +141,13 @@ impl From<&Figure> for ClaimObject {
             Claimed::Flux(flux) => ("ppf", flux.0, "umol/s"),
             Claimed::Efficacy(efficacy) => ("ppe", efficacy.0, "umol/J"),
             Claimed::Replaces(lamp) => ("replaces", lamp.watts.0, "W"),
-            Claimed::Amperes(supply) => ("amps", supply.amps.value, "A"),
+            Claimed::Amperes { supply, .. } => ("amps", supply.amps.value, "A"),
         };
         let volts = match figure.claimed {
-            Claimed::Amperes(supply) => Some(supply.volts.value),
+            Claimed::Amperes { supply, from } => {
+                let high = supply.volts.value;
+                Some([from.map_or(high, |low| low.0), high])
+            }
             _ => None,
         };
         Self {

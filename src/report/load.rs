@@ -42,12 +42,14 @@ impl Load {
             (draw.common.0.min(low), high)
         };
         let stated = light.listing.supply;
-        // An adapter's volts say nothing of the wall, and a range of volts does not say where the light hangs.
-        let titled = light.read.and_then(|read| read.volts).map(|volts| volts.value);
+        // An adapter's volts say nothing of the wall, and a wide range does not say where the light hangs.
+        let titled =
+            light.read.and_then(|read| read.volts).map(|t| (Volts(t.value.0.value), t.value.1.value));
         let mains = stated
-            .map(|s| s.volts.value)
-            .or(titled.filter(|(low, high)| low.value >= high.value).map(|(low, _)| low.value))
-            .map(Volts)
+            .map(|s| (light.listing.supply_from, s.volts.value))
+            .or(titled.map(|(low, high)| (Some(low), high)))
+            .filter(|(low, high)| low.is_none_or(|low| low.0 >= high * (1.0 - SAME_MAINS)))
+            .map(|(_, high)| Volts(high))
             .filter(|volts| is_mains(*volts));
         let volts = light.circuit.map(|c| c.volts).or(mains);
         let measured = match light.listing.reading {

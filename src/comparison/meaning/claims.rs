@@ -127,8 +127,8 @@ pub(super) const CLAIMS: &[Meaning] = &[
         gist: "the current that the light takes there",
         means: "The current at the stated voltage, from the counted diodes or from watts that were read. \
             It is near the stated one, or too uncertain to tell.",
-        decided_by: "Wall watts over volts, and that over the power factor assumed, are its two ends. \
-            Within reach if the counted diodes reach the stated amperes less the tolerance even at a \
+        decided_by: "Wall watts over the highest volts stated, and over the lowest and the power factor \
+            assumed, are its two ends. Within reach if the counted diodes reach the stated amperes less the tolerance even at a \
             power factor of 1. Understated if watts that were read take more than the stated amperes \
             plus the tolerance even so. --tolerance and --confidence set the limits.",
         rests_on: "Amperes are watts over volts and power factor. 0.9 over 25 W, and 0.5 below, is the \
