@@ -28,7 +28,8 @@ pub(super) fn par(photons: &Photons, measured: Option<Uncertain<Watts>>) -> (Pho
 pub(super) fn photons(photons: &Photons, measured: Option<Uncertain<Watts>>) -> String {
     let (low, high) = par(photons, measured);
     let (least, most) = photons.efficacy_interval();
-    let mut text = format!("{} to {high} (400-700 nm)", Rounded(low.0));
+    let at = if measured.is_none() { " at full draw" } else { "" };
+    let mut text = format!("{} to {high}{at} (400-700 nm)", Rounded(low.0));
     // What is outside that band is in proportion to the draw as well.
     let share = measured
         .filter(|_| photons.par.value.0 > 0.0)
