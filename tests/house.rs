@@ -21,8 +21,8 @@ const ROOMS: [(&str, &[&str]); 19] = [
     ("cost", &["units"]),
     ("circuit", &["units"]),
     ("photons", &["draw", "reference", "facts", "uncertain", "units"]),
-    ("comparison", &["photons", "draw", "reference", "facts", "uncertain", "units"]),
-    ("audit", &["comparison", "photons", "draw", "reference", "facts", "uncertain", "units"]),
+    ("comparison", &["circuit", "photons", "draw", "reference", "facts", "uncertain", "units"]),
+    ("audit", &["comparison", "circuit", "photons", "draw", "reference", "facts", "uncertain", "units"]),
     ("reading", &["counting", "reference", "facts", "uncertain", "units"]),
     ("intake", &["counting", "reference", "facts", "uncertain", "units"]),
     // Rows in, rows out: it knows nothing of lights.

@@ -1,9 +1,10 @@
 //! One record -> one assessed light, or the fault that makes it unreadable; what every command over a catalogue does.
 
-use crate::comparison::assess;
+use crate::comparison::{assess, assess_watts};
 use crate::facts::{Fault, Listing, Read};
 use crate::intake::{Columns, complete};
 use crate::reading;
+use crate::report::worth::Money;
 use crate::report::{Light, Run, Unreadable};
 use crate::stream::Record;
 
@@ -45,6 +46,10 @@ pub(super) struct Assessing<'a> {
     pub(super) columns: &'a Columns,
     /// Whether titles and descriptions are read.
     pub(super) titles: bool,
+    /// Whether more is claimed than watts matters: it is not for free.
+    pub(super) figures: bool,
+    /// What was asked about money.
+    pub(super) money: Option<&'a Money>,
 }
 
 impl Assessing<'_> {
@@ -60,12 +65,13 @@ impl Assessing<'_> {
                 if let Some(read) = &read {
                     complete(&mut listing, read);
                 }
+                let assess = if self.figures { assess } else { assess_watts };
                 let assessment = assess(&listing, self.run.model, self.run.settings);
                 then(Graded::Light(Light {
                     listing: &listing,
                     read: read.as_ref(),
                     assessment: &assessment,
-                    money: None,
+                    money: self.money,
                     circuit: None,
                     fit_supply: None,
                 }));

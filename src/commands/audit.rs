@@ -40,7 +40,8 @@ pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
     let input::Opened { reader, columns, watched } = input::catalogue(&audit.catalogue)?;
     let place = place(audit, &columns)?;
     let run = Run { model: &model, settings: &settings };
-    let assessing = Assessing { run, columns: &columns, titles: !audit.catalogue.no_titles };
+    let titles = !audit.catalogue.no_titles;
+    let assessing = Assessing { run, columns: &columns, titles, figures: false, money: None };
     let csv = render::Csv { raw: audit.raw };
     let mut out = Sink::open(audit.output.as_deref())?;
     let outcome = {

@@ -11,7 +11,7 @@ use crate::facts::Fault;
 use crate::intake::Columns;
 use crate::report::sanitise::spreadsheet;
 use crate::report::table::Line;
-use crate::report::worth::price_per_watt;
+use crate::report::worth::{Measure, Money};
 use crate::report::{Run, csv, html, json, markdown};
 use crate::stream::{Merge, Output, Record};
 
@@ -33,16 +33,52 @@ pub(super) enum Form {
     /// Kept as text with its sort key.
     Sorted(Rows, Keep),
     /// Gathered for a page.
-    Page(html::Sorted),
+    Page(Option<Sort>),
 }
 
 impl Form {
+    /// Whether its rows say more of a light than its watts.
+    fn has_figures(self) -> bool {
+        match self {
+            Self::Rows(rows) | Self::Sorted(rows, _) => match rows {
+                Rows::Csv(format) => format.wide,
+                Rows::Json => true,
+                Rows::Markdown => false,
+            },
+            Self::Lines(_) => false,
+            Self::Page(_) => true,
+        }
+    }
+
     /// What the rows are sorted by.
     fn by(self) -> Option<Sort> {
         match self {
-            Self::Rows(_) | Self::Page(_) => None,
+            Self::Rows(_) => None,
+            Self::Page(by) => by,
             Self::Lines(keep) | Self::Sorted(_, keep) => keep.by,
         }
+    }
+}
+
+/// The cost that is sorted by; none for the share, which every form shows anyway.
+pub(super) const fn measure(by: Sort) -> Option<Measure> {
+    match by {
+        Sort::Share => None,
+        Sort::PricePerWatt => Some(Measure::PerWatt),
+        Sort::PricePerFlux => Some(Measure::PerFlux),
+        Sort::DayCost => Some(Measure::Day),
+        Sort::MonthCost => Some(Measure::Month),
+        Sort::YearCost => Some(Measure::Year),
+    }
+}
+
+const fn sorted(by: Option<Sort>) -> html::Sorted {
+    match by {
+        None => html::Sorted::Given,
+        Some(by) => match measure(by) {
+            None => html::Sorted::Share,
+            Some(measure) => html::Sorted::By(measure),
+        },
     }
 }
 
@@ -70,6 +106,8 @@ pub(super) struct Worker {
     pub(super) lines: Vec<Kept<Line>>,
     pub(super) texts: Vec<Kept<Vec<u8>>>,
     pub(super) page: html::Report,
+    /// Whether any row had what rows are sorted by.
+    pub(super) ranked: bool,
     seen: u64,
     texts_read: Texts,
 }
@@ -80,6 +118,7 @@ impl Merge for Worker {
         self.lines.extend(other.lines);
         self.texts.extend(other.texts);
         self.page.add(other.page);
+        self.ranked |= other.ranked;
         self.seen += other.seen;
     }
 }
@@ -90,6 +129,8 @@ pub(super) struct Grading<'a> {
     pub(super) run: Run<'a>,
     pub(super) columns: &'a Columns,
     pub(super) form: Form,
+    /// What was asked about money.
+    pub(super) money: &'a Money,
     /// Whether titles and descriptions are read.
     pub(super) titles: bool,
     /// Whether rejects are wanted.
@@ -102,17 +143,19 @@ impl Grading<'_> {
     /// Grades a record.
     pub(super) fn row(&self, worker: &mut Worker, record: &Record<'_>, out: &mut Output) {
         let Self { run, columns, titles, .. } = *self;
-        let assessing = Assessing { run, columns, titles };
+        let figures = self.form.has_figures();
+        let assessing = Assessing { run, columns, titles, figures, money: Some(self.money) };
         let mut texts = std::mem::take(&mut worker.texts_read);
         assessing.row(&mut texts, record, |graded| {
             let rank = match &graded {
                 Graded::Light(light) => {
                     worker.summary.count(light.assessment.verdict);
                     // By share the worst come first: the verdicts that convict have the lowest. What has none cannot be ranked.
-                    let key = match self.form.by() {
-                        Some(Sort::PricePerWatt) => price_per_watt(light.listing, light.assessment),
-                        Some(Sort::Share) | None => light.assessment.share,
+                    let key = match self.form.by().map(measure) {
+                        Some(Some(measure)) => measure.of(run, *light),
+                        Some(None) | None => light.assessment.share,
                     };
+                    worker.ranked |= key.is_some();
                     key.map_or((1, 0.0), |key| (0, key))
                 }
                 Graded::Unreadable(row) => {
@@ -133,8 +176,8 @@ impl Grading<'_> {
         let place = worker.seen;
         match self.form {
             Form::Rows(rows) => self.write(rows, graded, &mut out.rows),
-            Form::Page(sorted) => match graded {
-                Graded::Light(light) => worker.page.light(self.run, *light, sorted),
+            Form::Page(by) => match graded {
+                Graded::Light(light) => worker.page.light(self.run, *light, sorted(by)),
                 Graded::Unreadable(row) => worker.page.unreadable(*row),
             },
             Form::Sorted(rows, keep) => {
@@ -146,12 +189,12 @@ impl Grading<'_> {
                 if keep.by.is_none() && worker.lines.len() >= keep.most {
                     return;
                 }
-                let row = match graded {
-                    Graded::Light(light) if keep.by == Some(Sort::PricePerWatt) => {
-                        Line::light(*light).priced(price_per_watt(light.listing, light.assessment))
+                let row = match (graded, keep.by.and_then(measure)) {
+                    (Graded::Light(light), Some(measure)) => {
+                        Line::light(*light).with(measure, &self.money.currency, measure.of(self.run, *light))
                     }
-                    Graded::Light(light) => Line::light(*light),
-                    Graded::Unreadable(row) => Line::unreadable(*row),
+                    (Graded::Light(light), None) => Line::light(*light),
+                    (Graded::Unreadable(row), _) => Line::unreadable(*row),
                 };
                 push(&mut worker.lines, Kept { rank, place, row }, keep);
             }

@@ -9,9 +9,9 @@ use anyhow::{Result, bail};
 
 use super::input::is_dash;
 use super::output::Sink;
-use crate::cli::{Format, Grade, Sort};
+use crate::cli::{Format, Grade};
 use crate::report::csv;
-use crate::report::html::{About, Sorted};
+use crate::report::html::About;
 
 /// Refuses to write a page where nobody could read it.
 pub(super) fn refuse_terminal(format: Format, out: &Sink) -> Result<()> {
@@ -21,15 +21,6 @@ pub(super) fn refuse_terminal(format: Format, out: &Sink) -> Result<()> {
         );
     }
     Ok(())
-}
-
-/// What the page's list is sorted by.
-pub(super) fn sorted(by: Option<Sort>) -> Sorted {
-    match by {
-        None => Sorted::Given,
-        Some(Sort::Share) => Sorted::Share,
-        Some(Sort::PricePerWatt) => Sorted::PricePerWatt,
-    }
 }
 
 /// The name of the input, the command that writes every row, and the file that it wrote, if it lies beside the page.

@@ -13,7 +13,7 @@ use crate::facts::Listing;
 use crate::intake;
 use crate::reading;
 use crate::report::style::Style;
-use crate::report::{Light, Run, csv, html, json, light, markdown, worth};
+use crate::report::{Light, Run, csv, html, json, light, markdown};
 use crate::stream::StreamError;
 
 pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
@@ -29,7 +29,8 @@ pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
     if let Some(read) = &read {
         intake::complete(&mut listing, read);
     }
-    let money = money(vet)?;
+    let money = setting_up::money(&vet.money)?;
+    let money_asked = vet.price.is_some() || money.tariff.is_some();
     let fit_supply = vet.fit_supply.as_deref().map(|t| flags::watts("fit-supply", t)).transpose()?;
     let circuit = vet.circuit.as_deref().map(flags::circuit).transpose()?;
     let assessment = assess(&listing, &model, &settings);
@@ -38,7 +39,7 @@ pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
         listing: &listing,
         read: read.as_ref(),
         assessment: &assessment,
-        money: money.as_ref(),
+        money: money_asked.then_some(&money),
         circuit,
         fit_supply,
     };
@@ -50,7 +51,6 @@ pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
                 width: terminal::width().into(),
                 style: if out.is_standard() { terminal::style(colour) } else { Style::PLAIN },
                 working: vet.working,
-                brief: vet.brief,
             };
             light::light(run, result, layout)
         }
@@ -73,20 +73,6 @@ pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
     Ok(Ended::Ran)
 }
 
-/// What was asked about money; nothing without a price or a tariff.
-fn money(vet: &Vet) -> Result<Option<worth::Money>> {
-    let asked = &vet.money;
-    let tariff = asked
-        .tariff
-        .as_deref()
-        .map(|t| flags::figure("tariff", t, "a price of a kWh above 0, such as 0.31"))
-        .transpose()?;
-    let hours = flags::hours(&asked.hours)?;
-    let currency = flags::currency(asked.currency.as_deref().unwrap_or(""))?;
-    let money = worth::Money { tariff: tariff.map(|t| t.value), hours, currency };
-    Ok((asked.price.is_some() || asked.tariff.is_some()).then_some(money))
-}
-
 fn listing(vet: &Vet) -> Result<Listing<'_>> {
     let text = |t: &Option<String>| t.as_deref().map(str::trim).filter(|t| !t.is_empty()).map(str::to_owned);
     let given = |t: &Option<String>| text(t);
@@ -105,7 +91,7 @@ fn listing(vet: &Vet) -> Result<Listing<'_>> {
         ppe: given(&vet.ppe)
             .map(|t| flags::figure("ppe", &t, "a photon efficacy in umol/J above 0, such as 1.5"))
             .transpose()?,
-        price: given(&vet.money.price)
+        price: given(&vet.price)
             .map(|t| flags::figure("price", &t, "a price above 0 without a currency, such as 89.99"))
             .transpose()?
             .map(|price| price.value),

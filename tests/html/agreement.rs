@@ -150,7 +150,7 @@ fn one_light_vetted_has_its_whole_working() {
         "photons",
         "heat",
         "draws 135 W at the wall (measured)",
-        "never open a mains-powered light",
+        "never open the light",
     ] {
         assert!(all_text.contains(said), "no '{said}' in: {all_text}");
     }

@@ -70,7 +70,7 @@ fn sorted_by_price_the_cheapest_and_the_dearest_are_shown() {
     assert_eq!(shown.len(), 2 * EACH_END);
     for (said, price) in shown.iter().zip(prices[..EACH_END].iter().chain(&prices[prices.len() - EACH_END..]))
     {
-        assert_eq!(*said, format!("{price:.2} a watt"));
+        assert_eq!(*said, format!("price a W {price:.2}"));
     }
 }
 

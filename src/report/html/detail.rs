@@ -156,7 +156,7 @@ fn lines(run: Run<'_>, light: Light<'_>, whole: bool) -> Vec<(&'static str, Stri
     }
     if whole {
         if let Some(draw) = &assessment.counted.draw {
-            lines.push(("photons", figures::photons(&Photons::of(run.model, draw))));
+            lines.push(("photons", figures::photons(&Photons::of(run.model, draw), assessment.measured)));
         }
         lines.extend(builder::lines(run, light));
         lines.extend(load::lines(light));

@@ -27,7 +27,8 @@ use maud::Markup;
 
 use self::kept::{Kept, Order};
 use self::used::Used;
-use super::{Light, Run, Unreadable, worth};
+use super::worth::Measure;
+use super::{Light, Run, Unreadable};
 use crate::audit::{Audit, Histogram};
 use crate::comparison::{Counts, sentence};
 
@@ -42,8 +43,8 @@ pub enum Sorted {
     Given,
     /// Draw over claim, the lowest first.
     Share,
-    /// Price over draw, the cheapest first.
-    PricePerWatt,
+    /// By what they cost, the lowest first.
+    By(Measure),
 }
 
 /// What the page says of itself.
@@ -99,18 +100,20 @@ impl Report {
         let supplier = super::audit::kept(light.listing.supplier.as_deref().unwrap_or("").trim());
         self.suppliers.count(supplier, verdict, share, || super::audit::page(run, light, supplier));
         self.used.see(run.model, light);
-        let price = worth::price_per_watt(light.listing, assessment);
+        let cost = match sorted {
+            Sorted::By(measure) => measure.of(run, light).map(|cost| (measure, cost)),
+            Sorted::Given | Sorted::Share => None,
+        };
         let order = match sorted {
             Sorted::Given => Order::Given,
             Sorted::Share => Order::By(share),
-            Sorted::PricePerWatt => Order::By(price),
+            Sorted::By(_) => Order::By(cost.map(|(_, cost)| cost)),
         };
         let (place, whole) = (self.seen, self.whole);
         self.kept.take(place, order, verdict, share, || {
             let draws = axis::Draws::of(light);
-            let price = price.filter(|_| sorted == Sorted::PricePerWatt);
             Entry {
-                row: row::light(place, light, &draws, price),
+                row: row::light(place, light, &draws, cost),
                 detail: detail::light(run, light, &draws, place <= MOST_FULL, whole),
             }
         });

@@ -10,6 +10,7 @@ use super::{percent, safe};
 use crate::comparison::Basis;
 use crate::report::number::six_digits;
 use crate::report::table::{fault_text, shortened};
+use crate::report::worth::{Measure, amount};
 use crate::report::{Light, UNREADABLE, Unreadable};
 use crate::units::Rounded;
 
@@ -34,8 +35,8 @@ fn name(place: u64, name: &str, supplier: &str) -> Markup {
     }
 }
 
-/// The row of a light; `price` is its price over its draw, where the list is sorted by that.
-pub(super) fn light(place: u64, light: Light<'_>, draws: &Draws, price: Option<f64>) -> Markup {
+/// The row of a light; `cost` is what the list is sorted by, where that is a cost.
+pub(super) fn light(place: u64, light: Light<'_>, draws: &Draws, cost: Option<(Measure, f64)>) -> Markup {
     let (listing, assessment) = (light.listing, light.assessment);
     let known = listing.name.as_deref().or(listing.title.as_deref()).unwrap_or("");
     let number = |value: Option<f64>| {
@@ -56,7 +57,7 @@ pub(super) fn light(place: u64, light: Light<'_>, draws: &Draws, price: Option<f
             td role="cell" {
                 @if let Some(measured) = assessment.measured { (measured.value) }
                 @else if let Some((low, high)) = wall { (Rounded(low.0)) " to " (high) }
-                @if let Some(price) = price { small { (format!("{price:.2} a watt")) } }
+                @if let Some((measure, cost)) = cost { small { (measure.head()) " " (amount(cost)) } }
             }
             td.share role="cell" data-sort=(number(assessment.share)) {
                 @if let Some(share) = assessment.share { (percent(share)) }
