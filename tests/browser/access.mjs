@@ -3,21 +3,25 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { complaints } from './axe.mjs';
-import { SCHEMES, visit } from './browser.mjs';
+import { visit } from './browser.mjs';
 import { demoPage } from './program.mjs';
 
-for (const [media, width] of [['screen', 320], ['screen', 1280], ['print', 718]]) {
-  for (const scheme of SCHEMES) {
-    test(`axe-core finds nothing: ${media}, ${width} px, ${scheme}`, async () => {
-      await visit(demoPage(), { width, scheme }, async (page) => {
-        await page.emulateMedia({ media, colorScheme: scheme });
-        const found = await complaints(page);
-        assert.deepEqual(found.violations, []);
-        // On a narrow screen a table may lie partly behind its edge, where no contrast can be measured.
-        if (width > 320) assert.deepEqual(found.unsure, [], 'and nothing is left for a person to decide');
-      });
+// Each layout and each scheme once; paper is the same from either scheme, and more at risk from a dark one.
+for (const [media, width, scheme] of [
+  ['screen', 320, 'light'],
+  ['screen', 1280, 'light'],
+  ['screen', 1280, 'dark'],
+  ['print', 718, 'dark'],
+]) {
+  test(`axe-core finds nothing: ${media}, ${width} px, ${scheme}`, async () => {
+    await visit(demoPage(), { width, scheme }, async (page) => {
+      await page.emulateMedia({ media, colorScheme: scheme });
+      const found = await complaints(page);
+      assert.deepEqual(found.violations, []);
+      // On a narrow screen a table may lie partly behind its edge, where no contrast can be measured.
+      if (width > 320) assert.deepEqual(found.unsure, [], 'and nothing is left for a person to decide');
     });
-  }
+  });
 }
 
 test('axe-core finds nothing after the table was sorted and one verdict chosen', async () => {

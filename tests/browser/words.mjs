@@ -117,6 +117,7 @@ async function heard(page, within, role) {
 for (const width of WIDTHS) {
   test(`a screen reader is given every verdict and figure, at ${width} px`, async () => {
     await visit(demoPage(), { width }, async (page) => {
+      assert.equal((await heard(page, '#listings', 'table')).length, 1, 'a table, not a heap of cells');
       const rows = (await heard(page, '#listings', 'row')).slice(1);
       const columns = await page.$eval('#listings tr.listing', (tr) => tr.cells.length);
       const details = await heard(page, 'main', 'article');

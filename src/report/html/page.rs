@@ -14,7 +14,7 @@ pub const STYLE: &str = include_str!("style.css");
 pub const SCRIPT: &str = include_str!("script.js");
 
 /// SHA-256 of [`STYLE`], in base 64, as a content security policy names it.
-pub const STYLE_HASH: &str = "s8e5yFHvm+3xXksJD1BYkY0BUfSxgFcKTHcsWMlZwGU=";
+pub const STYLE_HASH: &str = "Myf6uXNF4I1LG1mPvA6B/CX6RK+7gHiT/30hJB3NG5I=";
 
 /// SHA-256 of [`SCRIPT`], in base 64.
 pub const SCRIPT_HASH: &str = "7QHoagJc2baUDh/2kbO/Akxk+V8Liycm4h5kLN0zmMo=";
