@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 use std::fs::File;
 use std::io::Read as _;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use anyhow::{Result, bail};
 
@@ -28,13 +28,24 @@ pub(super) fn refuse_terminal(format: Format, out: &Sink) -> Result<()> {
 /// Files are named without their folders: a page that is published need not tell where on a disk it was made.
 pub(super) fn about(grade: &Grade) -> About {
     let page = grade.output.as_deref().filter(|path| !is_dash(path));
-    let rows = page.map_or_else(|| Path::new("report.csv").to_path_buf(), |page| page.with_extension("csv"));
     let input = &grade.catalogue.file;
+    let rows = rows_beside(page, input);
     About {
         source: (!is_dash(input)).then(|| name(input)),
         command: Some(command(grade, &name(&rows))),
-        beside: page.filter(|_| !same(&rows, input) && is_ours(&rows)).map(|_| address(&name(&rows))),
+        beside: page.filter(|_| is_ours(&rows)).map(|_| address(&name(&rows))),
     }
+}
+
+/// The file of every row: of the page's name, but never of the input's, which the command would overwrite.
+fn rows_beside(page: Option<&Path>, input: &Path) -> PathBuf {
+    let page = page.unwrap_or(Path::new("report.html"));
+    let rows = page.with_extension("csv");
+    if name(&rows).to_lowercase() != name(input).to_lowercase() {
+        return rows;
+    }
+    let stem = page.file_stem().map_or_else(String::new, |stem| stem.to_string_lossy().into_owned());
+    page.with_file_name(format!("{stem}-graded.csv"))
 }
 
 fn name(path: &Path) -> String {
@@ -79,10 +90,6 @@ fn quoted(word: &str) -> String {
     }
 }
 
-fn same(one: &Path, other: &Path) -> bool {
-    matches!((one.canonicalize(), other.canonicalize()), (Ok(one), Ok(other)) if one == other)
-}
-
 /// Whether the file begins as `--format csv` begins, so that no other CSV is linked to.
 fn is_ours(path: &Path) -> bool {
     let header = csv::Format::default().header();
@@ -114,6 +121,17 @@ mod tests {
         assert_eq!(quoted("claim_w=Power (W)"), "'claim_w=Power (W)'");
         assert_eq!(quoted("it's"), "'it'\\''s'");
         assert_eq!(quoted(""), "''");
+    }
+
+    #[test]
+    fn the_command_never_overwrites_its_input() {
+        let rows =
+            |page: Option<&str>, input: &str| name(&rows_beside(page.map(Path::new), Path::new(input)));
+        assert_eq!(rows(Some("out/report.html"), "in/lights.csv"), "report.csv");
+        assert_eq!(rows(None, "lights.csv"), "report.csv");
+        assert_eq!(rows(None, "report.csv"), "report-graded.csv");
+        // The command is run in some one folder, whichever the files were in.
+        assert_eq!(rows(Some("out/Lights.html"), "in/lights.csv"), "Lights-graded.csv");
     }
 
     #[test]

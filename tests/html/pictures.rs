@@ -69,7 +69,10 @@ fn in_the_table_every_mark_is_where_its_share_of_the_claim_puts_it() {
     for (row, tr) in rows.iter().zip(all(&page, "tr.listing")) {
         let Some(picture) = within(&tr, "svg").into_iter().next() else { continue };
         let claim = value(row, "claim_w").unwrap();
-        for (class, watts) in expected(row) {
+        let beyond = expected(row).iter().any(|(_, watts)| watts.iter().any(|w| *w > 2.0 * claim));
+        assert_eq!(drawn(&picture, "o").is_some(), beyond, "{}", row["listing"]);
+        // What begins beyond the axis is only pointed to.
+        for (class, watts) in expected(row).into_iter().filter(|(_, watts)| watts[0] < 2.0 * claim) {
             let at = drawn(&picture, class).unwrap_or_else(|| panic!("{}: no {class}", row["listing"]));
             assert_eq!(at.len(), watts.len());
             for (at, watts) in at.iter().zip(watts) {
@@ -78,9 +81,6 @@ fn in_the_table_every_mark_is_where_its_share_of_the_claim_puts_it() {
                 seen += 1;
             }
         }
-        let beyond =
-            interval(row, "ceiling_wall_w", "ceiling_wall_u_w").is_some_and(|(_, high)| high > 2.0 * claim);
-        assert_eq!(drawn(&picture, "o").is_some(), beyond, "{}", row["listing"]);
     }
     assert!(seen > 250, "{seen}");
 }
@@ -117,8 +117,10 @@ fn marks_stand_in_the_order_of_their_watts() {
         let Some(picture) = within(&tr, "svg").into_iter().next() else { continue };
         let mut marks: Vec<(f64, f64)> = expected(row)
             .into_iter()
-            .flat_map(|(class, watts)| watts.into_iter().zip(drawn(&picture, class).unwrap()))
+            .filter_map(|(class, watts)| Some(watts.into_iter().zip(drawn(&picture, class)?)))
+            .flatten()
             .collect();
+        assert!(marks.len() >= 5, "{}", row["listing"]);
         marks.sort_by(|a, b| a.0.total_cmp(&b.0));
         assert!(marks.is_sorted_by(|a, b| a.1 <= b.1), "{}: {marks:?}", row["listing"]);
     }

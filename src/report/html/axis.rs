@@ -89,28 +89,38 @@ pub(super) fn small(draws: &Draws) -> Markup {
     }
     let end = draws.claim.map_or(draws.most() * 1.05, |claim| claim * END);
     let at = |watts: f64| n((watts / end * WIDTH).min(WIDTH));
+    let within = |range: Option<(f64, f64)>| range.filter(|(low, _)| *low < end);
     let mut shapes = String::new();
-    if let Some((low, high)) = draws.common {
+    if let Some((low, high)) = within(draws.common) {
         let _ = write!(shapes, "<path class=\"c\" d=\"M{0} 2v6m0-3H{1}m0-3v6\"/>", at(low), at(high));
     }
-    if let Some((low, high)) = draws.full {
+    if let Some((low, high)) = within(draws.full) {
         let _ = write!(shapes, "<path class=\"f\" d=\"M{} 14H{}\"/>", at(low), at(high));
     }
-    if let Some((low, high)) = draws.ceiling {
+    if let Some((low, high)) = within(draws.ceiling) {
         let _ = write!(shapes, "<path class=\"k\" d=\"M{} 20v5H{}v-5z\"/>", at(low), at(high));
     }
     if draws.claim.is_some() {
         let _ = write!(shapes, "<path class=\"m\" d=\"M{} 0v28\"/>", n(WIDTH / END));
     }
-    if let Some((low, high)) = draws.admitted {
-        let _ = write!(shapes, "<path class=\"a\" d=\"M{} 19l4.5 8h-9z\"/>", at(f64::midpoint(low, high)));
+    let middle = |range: Option<(f64, f64)>| range.map(|(low, high)| f64::midpoint(low, high));
+    let (admitted, measured) = (middle(draws.admitted), middle(draws.measured));
+    if let Some(admitted) = admitted.filter(|watts| *watts <= end) {
+        let _ = write!(shapes, "<path class=\"a\" d=\"M{} 19l4.5 8h-9z\"/>", at(admitted));
     }
-    if let Some((low, high)) = draws.measured {
-        let _ =
-            write!(shapes, "<circle class=\"r\" cx=\"{}\" cy=\"14\" r=\"5\"/>", at(f64::midpoint(low, high)));
+    if let Some(measured) = measured.filter(|watts| *watts <= end) {
+        let _ = write!(shapes, "<circle class=\"r\" cx=\"{}\" cy=\"14\" r=\"5\"/>", at(measured));
     }
-    if draws.most() > end {
-        shapes.push_str("<path class=\"o\" d=\"M201 17l6 5.5-6 5.5z\"/>");
+    // What ends beyond the axis points there, each in its own lane.
+    let highest = |range: Option<(f64, f64)>| range.map_or(0.0, |(_, high)| high);
+    for (y, high) in [
+        ("1.5", highest(draws.common)),
+        ("10", highest(draws.full).max(measured.unwrap_or(0.0))),
+        ("18.5", highest(draws.ceiling).max(admitted.unwrap_or(0.0))),
+    ] {
+        if high > end {
+            let _ = write!(shapes, "<path class=\"o\" d=\"M201 {y}l6 4-6 4z\"/>");
+        }
     }
     html! {
         svg role="img" viewBox="-2 0 210 28" { title { (draws.words()) } (PreEscaped(shapes)) }
@@ -202,7 +212,7 @@ pub(super) fn key() -> Markup {
         ),
         ("<circle class=\"r\" cx=\"15\" cy=\"7\" r=\"5\"/>", "a meter reading"),
         ("<path class=\"a\" d=\"M15 2l5 9h-10z\"/>", "a draw that the listing itself admits"),
-        ("<path class=\"o\" d=\"M12 2l6 5.5-6 5.5z\"/>", "goes on beyond twice the claim"),
+        ("<path class=\"o\" d=\"M12 3l6 4-6 4z\"/>", "goes on beyond twice the claim"),
     ];
     html! {
         ul.key {

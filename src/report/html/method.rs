@@ -46,7 +46,7 @@ pub(super) fn method(run: Run<'_>, used: &Used, about: &About) -> Markup {
                     } @else {
                         "Every row as CSV, for a spreadsheet: "
                     }
-                    code { (safe(command)) }
+                    (super::command(command))
                 }
             }
         }

@@ -23,7 +23,7 @@ mod wide;
 pub use kept::{EACH_END, MOST, MOST_UNREADABLE};
 pub use page::{SCRIPT, SCRIPT_HASH, STYLE, STYLE_HASH};
 
-use maud::Markup;
+use maud::{Markup, html};
 
 use self::kept::{Kept, Order};
 use self::used::Used;
@@ -153,6 +153,18 @@ impl Report {
 /// Text of a listing as the page may hold it, before maud escapes its markup.
 fn safe(text: &str) -> std::borrow::Cow<'_, str> {
     super::sanitise::terminal(text)
+}
+
+/// A command to be copied, broken between its words alone.
+fn command(command: &str) -> Markup {
+    html! {
+        code {
+            @for (place, word) in command.split(' ').enumerate() {
+                @if place > 0 { " " }
+                span { (safe(word)) }
+            }
+        }
+    }
 }
 
 fn percent(share: f64) -> String {

@@ -14,7 +14,7 @@ pub const STYLE: &str = include_str!("style.css");
 pub const SCRIPT: &str = include_str!("script.js");
 
 /// SHA-256 of [`STYLE`], in base 64, as a content security policy names it.
-pub const STYLE_HASH: &str = "Myf6uXNF4I1LG1mPvA6B/CX6RK+7gHiT/30hJB3NG5I=";
+pub const STYLE_HASH: &str = "2EdG0JrDAHJzD8cLJs+oMhn842xQzH/4lAIrq5dgsPg=";
 
 /// SHA-256 of [`SCRIPT`], in base 64.
 pub const SCRIPT_HASH: &str = "7QHoagJc2baUDh/2kbO/Akxk+V8Liycm4h5kLN0zmMo=";
@@ -115,7 +115,7 @@ fn listings(shown: &Shown<Entry>, total: u64, about: &About) -> Markup {
                     @if let Some(command) = &about.command {
                         " All rows as CSV: "
                         @if let Some(beside) = &about.beside { a href=(beside) { "the file beside this page" } ", or " }
-                        code { (safe(command)) }
+                        (super::command(command))
                     }
                 }
             }

@@ -62,7 +62,7 @@ pub(super) fn spread(group: &Group) -> Markup {
         );
     }
     if most > 2.0 {
-        shapes.push_str("<path class=\"o\" d=\"M201 4.5l6 5.5-6 5.5z\"/>");
+        shapes.push_str("<path class=\"o\" d=\"M201 6l6 4-6 4z\"/>");
     }
     html! {
         svg role="img" viewBox="-2 0 210 20" { title { (words) } (PreEscaped(shapes)) }
