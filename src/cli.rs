@@ -41,7 +41,7 @@ pub enum When {
 pub enum Command {
     /// Vet one light
     Vet(Box<Vet>),
-    /// Grade a CSV of many listings
+    /// Grade a table of many listings
     Grade(Box<Grade>),
     /// Count a catalogue by supplier, and list the pages to correct
     Audit(Box<Audit>),
@@ -157,7 +157,7 @@ const VET_EXAMPLE: &str =
 /// A table of listings, and how to read it.
 #[derive(Debug, Args)]
 pub struct Catalogue {
-    /// The CSV, or - for standard input
+    /// A CSV or an Excel workbook (.xlsx), or - for standard input
     pub file: PathBuf,
     /// Take a field from another column: claim_w="Power (W)"
     #[arg(long = "column", value_name = "FIELD=HEADER")]
@@ -171,6 +171,9 @@ pub struct Catalogue {
     /// What separates the fields: a character, or 'tab' [default: found out; a comma with --header]
     #[arg(long, value_name = "CHAR")]
     pub delimiter: Option<String>,
+    /// The sheet of a workbook [default: the first that is not hidden]
+    #[arg(long, value_name = "NAME")]
+    pub sheet: Option<String>,
     /// Threads [default: one a core]
     #[arg(long, value_name = "N")]
     pub threads: Option<usize>,

@@ -6,6 +6,7 @@ use crate::intake::{Columns, complete};
 use crate::reading;
 use crate::report::{Light, Run, Unreadable};
 use crate::stream::Record;
+use crate::workbook::{cell_name, row_name};
 
 /// A record's result.
 pub(super) enum Graded<'a> {
@@ -45,6 +46,8 @@ pub(super) struct Assessing<'a> {
     pub(super) columns: &'a Columns,
     /// Whether titles and descriptions are read.
     pub(super) titles: bool,
+    /// The sheet that the records are rows of, if they are.
+    pub(super) sheet: Option<&'a str>,
 }
 
 impl Assessing<'_> {
@@ -72,10 +75,21 @@ impl Assessing<'_> {
             }
             Err(mut fault) => {
                 fault.line = Some(record.line());
-                fault.byte = Some(record.byte());
+                match self.sheet {
+                    Some(sheet) => fault.cell = Some(self.cell(sheet, &fault, record.line())),
+                    None => fault.byte = Some(record.byte()),
+                }
                 let (name, supplier) = self.columns.names(|place| record.get(place));
                 then(Graded::Unreadable(Unreadable { name, supplier, fault: &fault }));
             }
+        }
+    }
+
+    /// The cell of a fault, or the row where it lies in no single cell.
+    fn cell(&self, sheet: &str, fault: &Fault, row: u64) -> String {
+        match fault.column.as_deref().and_then(|column| self.columns.place(column)) {
+            Some(place) => cell_name(sheet, place, row),
+            None => row_name(sheet, row),
         }
     }
 }

@@ -9,6 +9,10 @@ use crate::counting;
 use crate::facts::{Count, Fault, Group, Listing, Replaced, StatedClass};
 use crate::units::{Amps, Watts};
 
+/// Errors as spreadsheets show them, in a sheet or in a CSV that one has saved (ECMA-376 part 1, 18.17.3, from memory).
+const SHEET_ERRORS: [&str; 8] =
+    ["#DIV/0!", "#GETTING_DATA", "#N/A", "#NAME?", "#NULL!", "#NUM!", "#REF!", "#VALUE!"];
+
 impl Columns {
     /// Reads a row. `cell` gives the text at a place, `None` past the row's end; `fields` is how many the row has.
     ///
@@ -26,6 +30,7 @@ impl Columns {
                 line: None,
                 byte: None,
                 column: None,
+                cell: None,
                 found: format!("{fields} field{}", if fields == 1 { "" } else { "s" }),
                 accepted: format!(
                     "{} field{}, as in the header; a field that holds the delimiter is put in quotes",
@@ -39,6 +44,7 @@ impl Columns {
                 line: None,
                 byte: None,
                 column: None,
+                cell: None,
                 found: "the header row again".to_owned(),
                 accepted: "a listing; the header row stands once, at the top".to_owned(),
             });
@@ -81,10 +87,10 @@ impl Columns {
     ) -> Result<(), Fault> {
         let watts = || self.above_zero(place, text, "W", "watts above 0, such as 300 or 28.5");
         match field {
-            Field::Listing => listing.name = Some(Cow::Borrowed(text)),
-            Field::Supplier => listing.supplier = Some(Cow::Borrowed(text)),
-            Field::Title => listing.title = Some(Cow::Borrowed(text)),
-            Field::Description => listing.description = Some(Cow::Borrowed(text)),
+            Field::Listing => listing.name = Some(Cow::Borrowed(self.words(place, text)?)),
+            Field::Supplier => listing.supplier = Some(Cow::Borrowed(self.words(place, text)?)),
+            Field::Title => listing.title = Some(Cow::Borrowed(self.words(place, text)?)),
+            Field::Description => listing.description = Some(Cow::Borrowed(self.words(place, text)?)),
             Field::ClaimW => listing.claim = Some(Watts(watts()?)),
             Field::Class => listing.class = Some(self.class(place, text)?),
             Field::Tally => {
@@ -161,6 +167,18 @@ impl Columns {
             }
         }
         Ok(())
+    }
+
+    /// Text as it stands; an error of a spreadsheet, which is neither text nor absent, is a fault.
+    fn words<'a>(&self, place: usize, text: &'a str) -> Result<&'a str, Fault> {
+        if text.starts_with('#') && SHEET_ERRORS.contains(&text) {
+            return Err(self.fault(
+                place,
+                text,
+                "text; this is an error of a spreadsheet: mend its formula, or clear the cell",
+            ));
+        }
+        Ok(text)
     }
 
     fn class(&self, place: usize, text: &str) -> Result<StatedClass, Fault> {
