@@ -76,7 +76,7 @@ impl Assessing<'_> {
             Err(mut fault) => {
                 fault.line = Some(record.line());
                 match self.sheet {
-                    Some(sheet) => fault.cell = Some(self.cell(sheet, &fault, record.line())),
+                    Some(sheet) => fault.cell = Some(self.cell(sheet, &fault, record.line()).into()),
                     None => fault.byte = Some(record.byte()),
                 }
                 let (name, supplier) = self.columns.names(|place| record.get(place));

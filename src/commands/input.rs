@@ -49,13 +49,12 @@ impl Input {
         // No more than tells: who types rows should not have to wait.
         while Kind::needs_more(&head) && self.bytes.by_ref().take(1).read_to_end(&mut head)? > 0 {}
         let kind = Kind::of(&head);
-        match &mut self.watched {
+        if let Some((file, _)) = &mut self.watched {
             // The handles share one place in the file.
-            Some((file, _)) => file.rewind()?,
-            None => {
-                let rest = std::mem::replace(&mut self.bytes, Box::new(io::empty()));
-                self.bytes = Box::new(Cursor::new(head).chain(rest));
-            }
+            file.rewind()?;
+        } else {
+            let rest = std::mem::replace(&mut self.bytes, Box::new(io::empty()));
+            self.bytes = Box::new(Cursor::new(head).chain(rest));
         }
         Ok(kind)
     }
@@ -133,7 +132,7 @@ pub(super) fn catalogue(asked: &Catalogue) -> Result<Opened> {
             );
         }
         let (bytes, watched) = input.split();
-        (Source::Text(RecordReader::new(bytes, options(asked)?)), watched)
+        (Source::Text(Box::new(RecordReader::new(bytes, options(asked)?))), watched)
     };
     let columns = columns(asked, &mut reader)?;
     for (header, field) in columns.nearly() {

@@ -12,7 +12,7 @@ use crate::workbook::{Kind, LONGEST_ROW, Rows, Workbook};
 
 /// Rows of text, or of a sheet.
 pub(super) enum Source {
-    Text(RecordReader<Box<dyn Read + Send>>),
+    Text(Box<RecordReader<Box<dyn Read + Send>>>),
     Sheet(SheetRows),
 }
 

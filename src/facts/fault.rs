@@ -16,7 +16,7 @@ pub struct Fault {
     pub column: Option<String>,
     /// The cell, or the row, as spreadsheets name it, where the input is a sheet.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub cell: Option<String>,
+    pub cell: Option<Box<str>>,
     /// What stood there.
     pub found: String,
     /// What is accepted there.

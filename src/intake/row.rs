@@ -10,8 +10,18 @@ use crate::facts::{Count, Fault, Group, Listing, Replaced, StatedClass};
 use crate::units::{Amps, Watts};
 
 /// Errors as spreadsheets show them, in a sheet or in a CSV that one has saved (ECMA-376 part 1, 18.17.3, from memory).
-const SHEET_ERRORS: [&str; 8] =
-    ["#DIV/0!", "#GETTING_DATA", "#N/A", "#NAME?", "#NULL!", "#NUM!", "#REF!", "#VALUE!"];
+/// The last is no error of theirs: so the rows of a workbook show a formula that was never worked out.
+const SHEET_ERRORS: [&str; 9] = [
+    "#DIV/0!",
+    "#GETTING_DATA",
+    "#N/A",
+    "#NAME?",
+    "#NULL!",
+    "#NUM!",
+    "#REF!",
+    "#VALUE!",
+    "#formula never calculated",
+];
 
 impl Columns {
     /// Reads a row. `cell` gives the text at a place, `None` past the row's end; `fields` is how many the row has.

@@ -63,7 +63,11 @@ impl Line {
     #[must_use]
     pub fn unreadable(row: Unreadable<'_>) -> Self {
         let fault = row.fault;
-        let place = fault.cell.clone().or_else(|| fault.line.map(|line| format!("line {line}")));
+        let place = fault
+            .cell
+            .as_deref()
+            .map(str::to_owned)
+            .or_else(|| fault.line.map(|line| format!("line {line}")));
         let place = match (place, &fault.column) {
             (Some(place), Some(column)) => format!("{place}, {column}: "),
             (Some(place), None) => format!("{place}: "),

@@ -23,3 +23,4 @@ pub use kind::{Kind, MAGIC_LEN};
 pub use package::{LONGEST_PIECE, MOST_BESIDE_SHEETS};
 pub use place::{cell_name, row_name};
 pub use rows::{LONGEST_ROW, Row, Rows};
+pub use text::NEVER_CALCULATED;

@@ -11,7 +11,8 @@ use std::thread;
 
 use calamine::{DataRef, Xlsx, XlsxError};
 
-use super::{WorkbookError, cell_name, text};
+use super::text::{self, NEVER_CALCULATED};
+use super::{WorkbookError, cell_name};
 
 /// The longest row that is believed: bytes of its cells' text.
 pub const LONGEST_ROW: usize = 1 << 20;
@@ -199,16 +200,20 @@ fn read<RS: Read + Seek>(
     let mut cells = book.worksheet_cells_reader(sheet)?;
     let mut gathering = Gathering { sheet, chunk: Chunk::default(), row: None, row_begin: 0, last: None };
     let end = loop {
-        match cells.next_cell() {
+        match cells.next_cell_with_formula_metadata() {
             Ok(Some(cell)) => {
-                let (row, place) = cell.get_position();
+                let (row, place) = cell.pos;
+                let value = match cell.value {
+                    DataRef::Empty if cell.formula.is_some() => DataRef::SharedString(NEVER_CALCULATED),
+                    value => value,
+                };
                 if gathering.row != Some(row) {
                     gathering.end_row();
                     if gathering.chunk.is_full() && !gathering.hand_on(position, sender) {
                         return Ok(());
                     }
                 }
-                if let Err(error) = gathering.take(row, place, cell.get_value()) {
+                if let Err(error) = gathering.take(row, place, &value) {
                     break Err(error);
                 }
             }

@@ -6,11 +6,14 @@
 //! - A date is `2026-03-05`, with a time `2026-03-05 14:30:00`, a time alone or a duration `14:30:00`: nothing that could be
 //!   taken for a number.
 //! - `TRUE` and `FALSE`, and errors such as `#N/A`, stand as spreadsheets show them.
-//! - Of a formula the value counts that was last worked out; one that never was is empty.
+//! - Of a formula the value counts that was last worked out. One that never was is no empty cell: it stands as an error.
 
 use std::fmt::Write as _;
 
 use calamine::{DataRef, ExcelDateTime};
+
+/// What stands for a formula whose value was never worked out, as where a program has written the workbook.
+pub const NEVER_CALCULATED: &str = "#formula never calculated";
 
 /// Appends the text of a cell; nothing for an empty one.
 pub(super) fn write(value: &DataRef<'_>, out: &mut String) {
