@@ -8,7 +8,8 @@ use std::sync::atomic::AtomicU64;
 use calamine::{Reader as _, SheetType, SheetVisible, Xlsx};
 use zip::ZipArchive;
 
-use super::rows::{Followed, Rows};
+use super::followed::Followed;
+use super::rows::Rows;
 use super::{WorkbookError, package};
 
 /// A sheet of a workbook.

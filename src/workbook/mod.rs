@@ -10,6 +10,8 @@
 
 mod book;
 mod error;
+mod followed;
+mod gathering;
 mod kind;
 mod package;
 mod pieces;
