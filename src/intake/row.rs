@@ -95,12 +95,18 @@ impl Columns {
         listing: &mut Listing<'a>,
         pending: &mut Pending<'a>,
     ) -> Result<(), Fault> {
+        // In a column of numbers an error of a spreadsheet is a fault anyway; as a text it would be taken for one.
+        let words = || matches!(field, Field::Listing | Field::Supplier | Field::Title | Field::Description);
+        if text.starts_with('#') && words() && SHEET_ERRORS.contains(&text) {
+            let accepted = "text; this is an error of a spreadsheet: mend its formula, or clear the cell";
+            return Err(self.fault(place, text, accepted));
+        }
         let watts = || self.above_zero(place, text, "W", "watts above 0, such as 300 or 28.5");
         match field {
-            Field::Listing => listing.name = Some(Cow::Borrowed(self.words(place, text)?)),
-            Field::Supplier => listing.supplier = Some(Cow::Borrowed(self.words(place, text)?)),
-            Field::Title => listing.title = Some(Cow::Borrowed(self.words(place, text)?)),
-            Field::Description => listing.description = Some(Cow::Borrowed(self.words(place, text)?)),
+            Field::Listing => listing.name = Some(Cow::Borrowed(text)),
+            Field::Supplier => listing.supplier = Some(Cow::Borrowed(text)),
+            Field::Title => listing.title = Some(Cow::Borrowed(text)),
+            Field::Description => listing.description = Some(Cow::Borrowed(text)),
             Field::ClaimW => listing.claim = Some(Watts(watts()?)),
             Field::Class => listing.class = Some(self.class(place, text)?),
             Field::Tally => {
@@ -177,18 +183,6 @@ impl Columns {
             }
         }
         Ok(())
-    }
-
-    /// Text as it stands; an error of a spreadsheet, which is neither text nor absent, is a fault.
-    fn words<'a>(&self, place: usize, text: &'a str) -> Result<&'a str, Fault> {
-        if text.starts_with('#') && SHEET_ERRORS.contains(&text) {
-            return Err(self.fault(
-                place,
-                text,
-                "text; this is an error of a spreadsheet: mend its formula, or clear the cell",
-            ));
-        }
-        Ok(text)
     }
 
     fn class(&self, place: usize, text: &str) -> Result<StatedClass, Fault> {
