@@ -95,14 +95,15 @@ impl Columns {
         listing: &mut Listing<'a>,
         pending: &mut Pending<'a>,
     ) -> Result<(), Fault> {
-        // In a column of numbers an error of a spreadsheet is a fault anyway; as a text it would be taken for one.
-        let words = || matches!(field, Field::Listing | Field::Supplier | Field::Title | Field::Description);
-        if text.starts_with('#') && words() && SHEET_ERRORS.contains(&text) {
-            let accepted = "text; this is an error of a spreadsheet: mend its formula, or clear the cell";
-            return Err(self.fault(place, text, accepted));
-        }
         let watts = || self.above_zero(place, text, "W", "watts above 0, such as 300 or 28.5");
         match field {
+            // In a column of numbers it is a fault anyway; as a text it would be taken for one.
+            Field::Listing | Field::Supplier | Field::Title | Field::Description
+                if text.starts_with('#') && SHEET_ERRORS.contains(&text) =>
+            {
+                let accepted = "text; this is an error of a spreadsheet: mend its formula, or clear the cell";
+                return Err(self.fault(place, text, accepted));
+            }
             Field::Listing => listing.name = Some(Cow::Borrowed(text)),
             Field::Supplier => listing.supplier = Some(Cow::Borrowed(text)),
             Field::Title => listing.title = Some(Cow::Borrowed(text)),
