@@ -215,4 +215,6 @@ pub enum Format {
     Csv,
     /// For a page
     Markdown,
+    /// A page with pictures
+    Html,
 }

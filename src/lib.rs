@@ -1,6 +1,7 @@
 //! plainwatt: what an LED grow light can draw, against the wattage it is sold by.
 
 pub mod audit;
+pub mod axis;
 pub mod circuit;
 pub mod cli;
 pub mod commands;

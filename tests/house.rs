@@ -9,14 +9,15 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Each room and the rooms it may see: those below it, never those above or beside it.
-const ROOMS: [(&str, &[&str]); 19] = [
+const ROOMS: [(&str, &[&str]); 20] = [
+    ("axis", &[]),
     ("units", &[]),
     ("uncertain", &["units"]),
     ("facts", &["uncertain", "units"]),
     ("reference", &["facts", "uncertain", "units"]),
     ("counting", &["reference", "facts", "uncertain", "units"]),
     ("draw", &["reference", "facts", "uncertain", "units"]),
-    ("sweep", &["draw", "reference", "facts", "uncertain", "units"]),
+    ("sweep", &["axis", "draw", "reference", "facts", "uncertain", "units"]),
     ("cost", &["units"]),
     ("circuit", &["units"]),
     ("photons", &["draw", "reference", "facts", "uncertain", "units"]),
@@ -32,6 +33,7 @@ const ROOMS: [(&str, &[&str]); 19] = [
         "report",
         &[
             "audit",
+            "axis",
             "circuit",
             "comparison",
             "cost",
@@ -60,6 +62,7 @@ const ROOMS: [(&str, &[&str]); 19] = [
             "sweep",
             "circuit",
             "audit",
+            "axis",
             "comparison",
             "cost",
             "photons",
@@ -74,7 +77,8 @@ const ROOMS: [(&str, &[&str]); 19] = [
 ];
 
 /// Rooms that only compute.
-const SILENT: [&str; 14] = [
+const SILENT: [&str; 15] = [
+    "axis",
     "units",
     "uncertain",
     "facts",

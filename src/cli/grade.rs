@@ -45,7 +45,7 @@ pub struct Grade {
     /// Write no header row, nor expect one with --header
     #[arg(long)]
     pub no_header: bool,
-    /// table, json, csv or markdown [default: table]
+    /// table, json, csv, markdown, html [default: table]
     #[arg(long, value_enum, default_value = "table", hide_default_value = true, hide_possible_values = true)]
     pub format: Format,
     /// Write to a file, replaced when all is written

@@ -1,5 +1,7 @@
 //! What can be typed after `vet`.
 
+use std::path::PathBuf;
+
 use clap::Args;
 
 use super::{Format, Money, SCREEN, Strictness};
@@ -61,9 +63,12 @@ pub struct Vet {
     /// What was read and what was left out, the diodes one by one, all that was found, the uncertainty budget.
     #[arg(long)]
     pub working: bool,
-    /// table, json, csv or markdown [default: table]
+    /// table, json, csv, markdown, html [default: table]
     #[arg(long, value_enum, default_value = "table", hide_default_value = true, hide_possible_values = true)]
     pub format: Format,
+    /// Write to a file, replaced when all is written
+    #[arg(short, long, value_name = "FILE")]
+    pub output: Option<PathBuf>,
     #[command(flatten)]
     /// How strict to be
     pub strictness: Strictness,

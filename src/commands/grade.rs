@@ -9,7 +9,7 @@ use clap::ValueEnum as _;
 use super::grading::{Form, Grading, Keep, Rows, Worker, cut, measure, rejects_header};
 use super::input::{self, is_dash, shown};
 use super::output::{Sink, TerminalGuard, say};
-use super::{Ended, setting_up, terminal};
+use super::{Ended, paging, setting_up, terminal};
 use crate::cli::{Format, Grade, Sort, When};
 use crate::report::worth::{Measure, Money};
 use crate::report::{self, csv, markdown, table};
@@ -32,6 +32,7 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
     let input::Opened { reader, columns, sheet, watched } = input::catalogue(&grade.catalogue)?;
     let form = form(grade);
     let mut out = Sink::open(grade.output.as_deref())?;
+    paging::refuse_terminal(grade.format, &out)?;
     let mut rejects = grade.rejects.as_deref().map(|path| Sink::open(Some(path))).transpose()?;
     if let Some(rejects) = &mut rejects {
         rejects.write_all(rejects_header(sheet.as_deref()).as_bytes()).context("cannot write the rejects")?;
@@ -88,6 +89,10 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
     let mut worker = outcome.summary;
     match form {
         Form::Rows(_) => {}
+        Form::Page(_) => {
+            let page = std::mem::take(&mut worker.page).page(run, &paging::about(grade));
+            out.write_all(page.as_bytes()).map_err(StreamError::Write)?;
+        }
         Form::Sorted(_, keep) => {
             let total = worker.summary.total();
             cut(&mut worker.texts, keep);
@@ -178,6 +183,7 @@ fn form(grade: &Grade) -> Form {
         Format::Csv => Rows::Csv(csv::Format { wide: grade.wide, raw: grade.raw }),
         Format::Json => Rows::Json,
         Format::Markdown => Rows::Markdown,
+        Format::Html => return Form::Page(by),
     };
     if by.is_some() { Form::Sorted(rows, Keep { most: MOST_SORTED, by }) } else { Form::Rows(rows) }
 }

@@ -12,7 +12,7 @@ use crate::intake::Columns;
 use crate::report::sanitise::spreadsheet;
 use crate::report::table::Line;
 use crate::report::worth::{Measure, Money};
-use crate::report::{Run, csv, json, markdown};
+use crate::report::{Run, csv, html, json, markdown};
 use crate::stream::{Merge, Output, Record};
 
 /// A form that is written row by row.
@@ -32,6 +32,8 @@ pub(super) enum Form {
     Lines(Keep),
     /// Kept as text with its sort key.
     Sorted(Rows, Keep),
+    /// Gathered for a page.
+    Page(Option<Sort>),
 }
 
 impl Form {
@@ -44,6 +46,7 @@ impl Form {
                 Rows::Markdown => false,
             },
             Self::Lines(_) => false,
+            Self::Page(_) => true,
         }
     }
 
@@ -51,6 +54,7 @@ impl Form {
     fn by(self) -> Option<Sort> {
         match self {
             Self::Rows(_) => None,
+            Self::Page(by) => by,
             Self::Lines(keep) | Self::Sorted(_, keep) => keep.by,
         }
     }
@@ -65,6 +69,16 @@ pub(super) const fn measure(by: Sort) -> Option<Measure> {
         Sort::DayCost => Some(Measure::Day),
         Sort::MonthCost => Some(Measure::Month),
         Sort::YearCost => Some(Measure::Year),
+    }
+}
+
+const fn sorted(by: Option<Sort>) -> html::Sorted {
+    match by {
+        None => html::Sorted::Given,
+        Some(by) => match measure(by) {
+            None => html::Sorted::Share,
+            Some(measure) => html::Sorted::By(measure),
+        },
     }
 }
 
@@ -91,6 +105,7 @@ pub(super) struct Worker {
     pub(super) summary: Counts,
     pub(super) lines: Vec<Kept<Line>>,
     pub(super) texts: Vec<Kept<Vec<u8>>>,
+    pub(super) page: html::Report,
     /// Whether any row had what rows are sorted by.
     pub(super) ranked: bool,
     seen: u64,
@@ -102,6 +117,7 @@ impl Merge for Worker {
         self.summary.add(&other.summary);
         self.lines.extend(other.lines);
         self.texts.extend(other.texts);
+        self.page.add(other.page);
         self.ranked |= other.ranked;
         self.seen += other.seen;
     }
@@ -162,6 +178,10 @@ impl Grading<'_> {
         let place = worker.seen;
         match self.form {
             Form::Rows(rows) => self.write(rows, graded, &mut out.rows),
+            Form::Page(by) => match graded {
+                Graded::Light(light) => worker.page.light(self.run, *light, sorted(by)),
+                Graded::Unreadable(row) => worker.page.unreadable(*row),
+            },
             Form::Sorted(rows, keep) => {
                 let mut row = Vec::new();
                 self.write(rows, graded, &mut row);

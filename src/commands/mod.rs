@@ -10,6 +10,7 @@ mod input;
 mod manual;
 mod meaning;
 mod output;
+mod paging;
 mod setting_up;
 mod sheet;
 mod since;

@@ -1,16 +1,20 @@
 //! `vet`: one light.
 
 use std::borrow::Cow;
+use std::io::Write as _;
 
 use anyhow::{Result, bail};
 
-use super::{Ended, flags, print, setting_up, terminal};
+use super::output::Sink;
+use super::{Ended, flags, paging, setting_up, terminal};
 use crate::cli::{Format, Vet, When};
 use crate::comparison::assess;
 use crate::facts::Listing;
 use crate::intake;
 use crate::reading;
-use crate::report::{Light, Run, csv, json, light, markdown};
+use crate::report::style::Style;
+use crate::report::{Light, Run, csv, html, json, light, markdown};
+use crate::stream::StreamError;
 
 pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
     let settings = setting_up::settings(&vet.strictness)?;
@@ -39,11 +43,13 @@ pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
         circuit,
         fit_supply,
     };
+    let mut out = Sink::open(vet.output.as_deref())?;
+    paging::refuse_terminal(vet.format, &out)?;
     let text = match vet.format {
         Format::Table => {
             let layout = light::Layout {
                 width: terminal::width().into(),
-                style: terminal::style(colour),
+                style: if out.is_standard() { terminal::style(colour) } else { Style::PLAIN },
                 working: vet.working,
             };
             light::light(run, result, layout)
@@ -56,8 +62,14 @@ pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
             String::from_utf8_lossy(&out).into_owned()
         }
         Format::Markdown => markdown::light(run, result),
+        Format::Html => {
+            let mut report = html::Report::of_one();
+            report.light(run, result, html::Sorted::Given);
+            report.page(run, &html::About::default())
+        }
     };
-    print(&text)?;
+    out.write_all(text.as_bytes()).map_err(StreamError::Write)?;
+    out.commit()?;
     Ok(Ended::Ran)
 }
 

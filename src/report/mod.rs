@@ -10,6 +10,7 @@ pub mod cautions;
 pub mod csv;
 pub mod diodes;
 mod figures;
+pub mod html;
 pub mod json;
 pub mod light;
 mod load;

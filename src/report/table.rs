@@ -7,6 +7,7 @@ use super::style::{RULED, Style};
 use super::worth::{Measure, amount};
 use super::{Light, UNREADABLE, Unreadable};
 use crate::comparison::{Basis, Verdict};
+use crate::facts::Fault;
 use crate::units::Rounded;
 
 /// One line of the table, with what it may be sorted by; owned, since a table has to hold all its lines to be laid out.
@@ -67,19 +68,6 @@ impl Line {
     /// The line of a row that could not be read.
     #[must_use]
     pub fn unreadable(row: Unreadable<'_>) -> Self {
-        let fault = row.fault;
-        let place = fault
-            .cell
-            .as_deref()
-            .map(str::to_owned)
-            .or_else(|| fault.line.map(|line| format!("line {line}")));
-        let place = match (place, &fault.column) {
-            (Some(place), Some(column)) => format!("{place}, {column}: "),
-            (Some(place), None) => format!("{place}: "),
-            (None, Some(column)) => format!("{column}: "),
-            (None, None) => String::new(),
-        };
-        let found = format!("{place}found {}; accepted: {}", fault.found, fault.accepted);
         Self {
             name: shortened(row.name.unwrap_or("")),
             supplier: shortened(row.supplier.unwrap_or("")),
@@ -88,14 +76,28 @@ impl Line {
             share: None,
             verdict: None,
             rests_on: String::new(),
-            fault: Some(terminal(&found).into_owned()),
+            fault: Some(fault_text(row.fault)),
             by: None,
         }
     }
 }
 
+/// What a row that could not be read suffers from, and where, safe for a terminal.
+pub(super) fn fault_text(fault: &Fault) -> String {
+    let place =
+        fault.cell.as_deref().map(str::to_owned).or_else(|| fault.line.map(|line| format!("line {line}")));
+    let place = match (place, &fault.column) {
+        (Some(place), Some(column)) => format!("{place}, {column}: "),
+        (Some(place), None) => format!("{place}: "),
+        (None, Some(column)) => format!("{column}: "),
+        (None, None) => String::new(),
+    };
+    let found = format!("{place}found {}; accepted: {}", fault.found, fault.accepted);
+    terminal(&found).into_owned()
+}
+
 /// A name as a cell can hold it: safe for a terminal and cut to what a person needs to recognise it.
-fn shortened(text: &str) -> String {
+pub(super) fn shortened(text: &str) -> String {
     const MOST: usize = 60;
     let safe = terminal(text);
     if safe.chars().count() <= MOST {

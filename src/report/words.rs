@@ -65,7 +65,7 @@ fn range(low: f64, high: f64) -> String {
 }
 
 /// Every fact in words, in the order of the text.
-fn taken(read: &Read) -> Vec<(String, Span)> {
+pub(super) fn taken(read: &Read) -> Vec<(String, Span)> {
     let mut all: Vec<(String, Span)> = Vec::new();
     let mut add = |what: Option<(String, Span)>| all.extend(what);
     add(read.advertised_w.map(|t| (format!("claim {} W", Rounded(t.value.value)), t.span)));
@@ -142,7 +142,7 @@ fn marked_at(text: &str, taken: &[(String, Span)], width: usize, style: Style) -
     painted
 }
 
-fn why(why: LeftWhy) -> &'static str {
+pub(super) fn why(why: LeftWhy) -> &'static str {
     match why {
         LeftWhy::ModelNumber => "it is part of a model or item number",
         LeftWhy::Dimension => "it is a dimension",
