@@ -120,6 +120,8 @@ fn listed(page: Page, at: usize) -> Option<usize> {
         i = i.checked_sub(1)?;
         match page.items[i].what {
             What::Word(Role::Pieces | Role::Diode | Role::Led | Role::Chip | Role::Cob) => thing = true,
+            // "100 units of 3W LED"
+            What::Word(Role::Lights) if joined && page.is(i, "units") => thing = true,
             What::Word(Role::Of | Role::DoubleEnded | Role::At | Role::With | Role::Unit(Unit::Amp)) => {
                 joined = true;
             }

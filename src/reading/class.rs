@@ -1,6 +1,7 @@
 //! Whether watts are the class of the diodes, without a count joined to them: "Chip: 10W", "3W LEDs", "0.2W 2835".
 
 use super::array::LARGEST_BEAD;
+use super::counted::{Rank, counted};
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::page::Page;
@@ -8,6 +9,9 @@ use super::phrase::{DRAW, Phrase};
 use super::roles::{Cues, Role, Unit};
 use super::watts::{BEAD, THING};
 use crate::facts::Package;
+
+/// Fewer than this may be heads or bars.
+const FEWEST_DIODES: f64 = 17.0;
 
 /// Whether the watts are the class of the diodes, without a count beside them.
 pub(super) fn class(
@@ -51,11 +55,28 @@ pub(super) fn class(
     if beside_package(page, at) && f.high <= 5.0 {
         return true;
     }
+    if pack.is_none() && divides_a_total(page, f) {
+        return true;
+    }
     // "120 total, 5W each": each of the diodes, unless lights are sold together.
     let each = page.role(at + 1) == Role::Each
         || left.near.any(Role::Each.cue())
         || right.near.any(Role::Each.cue());
-    each && pack.is_none() && others && page.cues.any(BEAD.and(Cues::of(&[Role::Led, Role::Pieces])))
+    let parts = left.cues.any(Role::Part.cue()) && !left.cues.any(BEAD);
+    each && !parts
+        && pack.is_none()
+        && others
+        && page.cues.any(BEAD.and(Cues::of(&[Role::Led, Role::Pieces])))
+}
+
+/// "double-die 10W series, quantity of LEDs 200, claimed 2000W": times a count of diodes it is another figure of the text.
+fn divides_a_total(page: Page, f: &Figure) -> bool {
+    page.figures.iter().any(|n| {
+        n.unit == Unit::Bare
+            && n.high >= FEWEST_DIODES
+            && page.figures.iter().any(|w| w.unit == Unit::Watt && (n.high * f.high - w.high).abs() < 0.01)
+            && counted(page, n, false).is_some_and(|(rank, cob)| rank >= Rank::Named && !cob)
+    })
 }
 
 /// "120 LEDs 10W": the diode word before the watts belongs to the count before it.

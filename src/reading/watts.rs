@@ -68,7 +68,9 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
         return Says::Left(LeftWhy::Dimension);
     }
     if f.per {
-        return Says::Left(LeftWhy::Part);
+        // "15W per tube" in a pack of tubes.
+        let light = pack.is_some() && page.role(at + 2) == Role::Part;
+        return if light { Says::EachLight } else { Says::Left(LeftWhy::Part) };
     }
     if left.near.any(Role::Deny.cue())
         || left.cues.any(Role::Deny.cue()) && not_before(page, at)
@@ -180,6 +182,7 @@ fn draw(
         return Says::EachLight;
     }
     if right.near.any(each)
+        || left.near.any(each) && left.cues.any(Role::Part.cue()) && page.cues.any(Role::Total.cue())
         || pack.is_none()
             && page.first_right(at, Cues::of(&[Role::Per, Role::Light, Role::Part]), 1).any(Role::Part.cue())
             && page.cues.any(Role::Total.cue())
@@ -187,12 +190,12 @@ fn draw(
         return Says::Left(LeftWhy::Part);
     }
     if page.role(at + 1) == Role::Per && matches!(page.role(at + 2), Role::Part | Role::Board) {
-        return Says::Left(LeftWhy::Part);
+        return if pack.is_some() { Says::EachLight } else { Says::Left(LeftWhy::Part) };
     }
     if left.near.any(Role::Total.cue()) || right.cues.any(Role::Total.cue()) {
         return Says::Total;
     }
-    let level = matches!(page.role_before(at), Role::Level)
+    let level = page.role_before(at) == Role::Level && page.role_before(at - 1) != Role::For
         || page.figure_before(at).is_some_and(|p| p.unit == Unit::Percent)
         || (matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal))
             && at >= 2

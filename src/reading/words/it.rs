@@ -31,6 +31,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Lights, "lampade lampadine luci"),
     (R::Part, "teste testa barre pannello pannelli bracci tubi strisce moduli"),
     (R::Board, "scheda"),
+    (R::Pair, "coppia paio"),
     (R::Pack, "confezione pacco"),
     (R::Each, "ciascuno ciascuna ognuno ognuna cad cadauno cadauna"),
     (R::Total, "totale totali complessivi complessiva"),

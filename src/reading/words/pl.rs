@@ -32,6 +32,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Light, "lampa żarówka oświetlenie naświetlacz panel"),
     (R::Lights, "lampy lamp żarówki żarówek"),
     (R::Part, "głowice głowicami główki głowic listwy belki"),
+    (R::Pair, "para"),
     (R::Pack, "zestaw komplet opakowanie"),
     (R::Each, "każda każdy sztukę"),
     (R::Total, "łącznie razem całkowita łączna"),

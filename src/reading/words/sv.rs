@@ -27,6 +27,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Light, "växtlampa lampa belysning växtbelysning odlingslampa odlingsbelysning"),
     (R::Lights, "växtlampor lampor"),
     (R::Part, "huvuden huvud armar ramper"),
+    (R::Pair, "par"),
     (R::Pack, "paket förpackning"),
     (R::Each, "vardera styck varje"),
     (R::Total, "totalt sammanlagt"),
