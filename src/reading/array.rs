@@ -201,8 +201,11 @@ const AFTER: Cues = Cues::of(&[
 
 /// `replaces 4 x 54W T5 lamps`.
 fn replaced(page: Page, a: usize, z: usize) -> bool {
-    let lamp = Cues::of(&[Role::Lamp(crate::facts::LampKind::Hps), Role::Tube, Role::Replacement]);
     let claim = Cues::of(&[Role::Replaces, Role::Versus, Role::Equivalent]);
+    let lamp = Cues::of(&[Role::Lamp(crate::facts::LampKind::Hps), Role::Replacement]);
+    // A tube size is a lamp that is replaced only where something is.
+    let tube = page.cues.any(claim.and(Role::Replacement.cue()));
+    let lamp = if tube { lamp.and(Role::Tube.cue()) } else { lamp };
     page.cues.any(claim) && page.left(a).cues.any(claim)
         || page.cues.any(lamp) && page.first_right(z, lamp.and(DIODE), 3).any(lamp)
 }
@@ -211,7 +214,7 @@ fn replaced(page: Page, a: usize, z: usize) -> bool {
 fn half_chip(page: Page, n: &Figure, w: &Figure) -> bool {
     n.high <= 3.0
         && w.high <= LARGEST_BEAD
-        && page.cues.any(Role::Double.cue())
+        && page.cues.any(Cues::of(&[Role::Double, Role::Each]))
         && page.figures.iter().any(|f| f.unit == Unit::Watt && (f.high - n.high * w.high).abs() < 0.01)
 }
 
@@ -258,7 +261,7 @@ pub(super) fn fold_of(page: Page, i: usize) -> f64 {
 }
 
 /// The number of heads, bars or panels that the text gives.
-fn heads(page: Page) -> Option<f64> {
+pub(super) fn heads(page: Page) -> Option<f64> {
     page.items.iter().enumerate().find_map(|(i, item)| {
         let What::Word(Role::Part) = item.what else { return None };
         let dash = usize::from(page.mark_before(i) == Some(Mark::Dash));

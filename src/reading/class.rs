@@ -27,6 +27,15 @@ pub(super) fn class(
     {
         return true;
     }
+    // "each COB 50W", "4 COBs, 50W each"
+    let each = left.cues.any(Role::Each.cue()) || right.near.any(Role::Each.cue());
+    if each
+        && pack.is_none()
+        && left.cues.any(Role::Cob.cue())
+        && left.near.any(Cues::of(&[Role::Cob, Role::Each]))
+    {
+        return true;
+    }
     if f.high > LARGEST_BEAD || f.range || f.list {
         return false;
     }
@@ -53,6 +62,11 @@ pub(super) fn class(
         return true;
     }
     if beside_package(page, at) && f.high <= 5.0 {
+        return true;
+    }
+    // "60 dual dies at 10W, 600W"
+    let doubled = left.cues.and(right.cues).any(Role::Double.cue()) && page.cues.any(BEAD);
+    if doubled && page.figures.iter().any(|w| w.unit == Unit::Watt && w.high >= 10.0 * f.high) {
         return true;
     }
     if pack.is_none() && divides_a_total(page, f) {

@@ -72,7 +72,7 @@ pub(super) fn counted(page: Page, f: &Figure, pack: bool) -> Option<(Rank, bool)
         {
             None
         }
-        After::Pieces if added(page, at) => None,
+        After::Pieces if added(page, at) || one_of_several(page, at) => None,
         After::Pieces if f.high >= FEWEST_PIECES && !colour && !(at + 2..at + 5).any(|k| joined(page, k)) => {
             Some((Rank::Pieces, false))
         }
@@ -118,6 +118,10 @@ fn noun_after(page: Page, at: usize, pack: bool) -> After {
                     if i == at + 1 && matches!(page.role(i + 1), Role::Total | Role::All) =>
                 {
                     return After::Total;
+                }
+                // "100 in number"
+                Role::Unit(Unit::Length) if i == at + 1 && page.role(i + 1) == Role::Quantity => {
+                    return After::Pieces;
                 }
                 Role::Total => return if i == at + 1 { After::Total } else { After::Nothing },
                 Role::Package(_) => packaged = true,
@@ -262,6 +266,13 @@ fn nearby_colour(page: Page, at: usize) -> bool {
 fn joined(page: Page, i: usize) -> bool {
     (matches!(page.mark(i), Some(Mark::Plus | Mark::And)) || page.role(i) == Role::And)
         && page.figure(i + 1).is_some()
+}
+
+/// "12pcs red 660nm, 4pcs IR": the pieces of one colour among others.
+fn one_of_several(page: Page, at: usize) -> bool {
+    matches!(page.role(at + 2), Role::Colour(_))
+        && !matches!(page.role(at + 3), Role::Diode | Role::Led | Role::Chip)
+        && page.items.iter().filter(|i| i.what == What::Word(Role::Pieces)).count() > 1
 }
 
 /// "COB 4pcs + SMD 96pcs": a plus shortly before the number at item `at`.

@@ -26,7 +26,9 @@ pub(super) fn label_before(page: Page, at: usize) -> bool {
             What::Word(Role::Of | Role::DoubleEnded | Role::Approx | Role::Total | Role::Kind) => {}
             What::Word(Role::Diode) => {
                 diode = true;
-                signed |= i + 1 == at;
+                // "LEDs (100)"
+                let bracketed = page.mark(at + 1) == Some(Mark::Close) && i + 2 == at;
+                signed |= i + 1 == at || bracketed;
             }
             What::Word(Role::Chip | Role::Led) => {
                 diode = true;

@@ -91,7 +91,7 @@ impl Reader {
         let chosen = power::choose(page, &mut says, &arrays, pack, &mut read);
         count::choose(page, &mut says, &mut arrays, chosen, &mut read);
         colours::choose(page, &mut says, &mut read);
-        photons::choose(page, &mut read);
+        photons::choose(page, chosen.variants, &mut read);
         electrical::choose(page, &mut read);
         left::list(page, &says, &mut read);
         read

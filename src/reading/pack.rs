@@ -128,7 +128,8 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
     let i = usize::from(n.item);
     let after = page.role(i + 1);
     let before = page.role_before(i);
-    if page.mark(i + 1) == Some(Mark::Times) || (n.worded && page.is_watts(i + 1)) {
+    let replaced = || page.left(i).cues.any(Cues::of(&[Role::Replaces, Role::Versus, Role::Equivalent]));
+    if (page.mark(i + 1) == Some(Mark::Times) || (n.worded && page.is_watts(i + 1))) && !replaced() {
         // `2x 300W lights`, `2 x LED grow light`, `two 300W lights`
         let first = if n.worded { i + 1 } else { i + 2 };
         for k in first..first + 6 {
@@ -142,7 +143,7 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
                 Some(What::Word(Role::Light)) if !page.is_watts(i + 2) => {
                     return taken(n.high, n.start, page.items[k].end);
                 }
-                Some(What::Word(Role::None | Role::Led | Role::Cob | Role::Unit(_))) => {}
+                Some(What::Word(Role::None | Role::Led | Role::Cob | Role::Tube | Role::Unit(_))) => {}
                 Some(What::Figure(_)) if k <= i + 2 && page.is_watts(k) => {}
                 _ => break,
             }

@@ -169,11 +169,15 @@ impl<'a> Page<'a> {
                 What::Figure(_) => {
                     let figure = self.figure(i);
                     let unit = figure.map(|f| f.unit);
-                    if unit == Some(Unit::Watt) && !inside {
+                    if unit == Some(Unit::Watt) {
+                        // "800W (nur 150W": the word between introduces the second.
                         all = own;
+                        if !own.any(phrase.near) {
+                            phrase.near = Cues::default();
+                        }
                         break;
                     }
-                    if unit == Some(Unit::Watt) || unit == Some(Unit::Ratio) {
+                    if unit == Some(Unit::Ratio) {
                         break;
                     }
                     if unit == Some(Unit::Bare) {

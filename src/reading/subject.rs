@@ -38,6 +38,8 @@ pub(super) fn is_light(page: Page) -> bool {
             }
             What::Word(Role::Bundle) => bundle = true,
             What::Word(Role::For | Role::With | Role::Of) if thing.is_some() => break,
+            // "meter to check your grow light"
+            What::Word(Role::To) if thing == Some(false) => break,
             What::Figure(_)
                 if thing == Some(true)
                     && page.figure(i).is_some_and(|f| {

@@ -71,7 +71,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Traditional, "traditional conventional ordinary old"),
     // Diodes.
     (R::Led, "led"),
-    (R::Diode, "leds diodes chips beads emitters"),
+    (R::Diode, "leds diodes chips beads emitters dies"),
     (R::Chip, "chip bead diode emitter"),
     (R::Cob, "cob cobs"),
     (R::Package(Package::Smd), "smd smds"),
@@ -127,7 +127,10 @@ pub(super) const ROWS: &[Row] = &[
         R::DrawVerb,
         "draws drawing consumes consuming uses using pulls pulling eats consume pull sips runs takes needs guzzles sipping eating",
     ),
-    (R::DrawAdjective, "actual actually real true effective practical realistic genuine really truly honest"),
+    (
+        R::DrawAdjective,
+        "actual actually real true active effective practical realistic genuine really truly honest",
+    ),
     (R::DrawNoun, "draw consumption consumed drawn usage"),
     (R::Input, "input"),
     (R::Wall, "wall plug outlet mains grid"),

@@ -12,6 +12,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Unit(U::Amp), "amperio amperios"),
     (R::DrawVerb, "consume consumen gasta consumiendo"),
     (R::DrawAdjective, "real reales efectiva efectivo efectivos verdadera verdadero realmente"),
+    (R::DrawAdjective, "activa"),
     (R::DrawNoun, "consumo"),
     (R::Input, "entrada"),
     (R::Wall, "enchufe"),

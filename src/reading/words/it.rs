@@ -8,6 +8,7 @@ use crate::reading::roles::Role as R;
 pub(super) const ROWS: &[Row] = &[
     (R::DrawVerb, "consuma assorbe consumano"),
     (R::DrawAdjective, "reale effettiva effettivo effettivi reali vera"),
+    (R::DrawAdjective, "attiva"),
     (R::DrawNoun, "consumo assorbimento assorbita assorbiti"),
     (R::Input, "ingresso"),
     (R::Wall, "presa"),

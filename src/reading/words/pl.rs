@@ -11,6 +11,7 @@ pub(super) const ROWS: &[Row] = &[
         R::DrawAdjective,
         "rzeczywista rzeczywisty rzeczywiste realna realny faktyczna faktyczny faktyczne prawdziwa rzeczywistej",
     ),
+    (R::DrawAdjective, "czynna"),
     (R::DrawNoun, "pobór poboru zużycie"),
     (R::Wall, "gniazdka"),
     (R::Measured, "zmierzona zmierzone zmierzony"),

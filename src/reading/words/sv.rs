@@ -8,6 +8,7 @@ use crate::reading::roles::Role as R;
 pub(super) const ROWS: &[Row] = &[
     (R::DrawVerb, "drar förbrukar"),
     (R::DrawAdjective, "verklig faktisk verkliga faktiska riktig"),
+    (R::DrawAdjective, "aktiv"),
     (R::DrawNoun, "förbrukning strömförbrukning effektförbrukning energiförbrukning"),
     (R::Wall, "vägguttaget uttaget"),
     (R::Measured, "uppmätt uppmätta"),
