@@ -29,11 +29,7 @@ pub(super) fn class(
     }
     // "each COB 50W", "4 COBs, 50W each"
     let each = left.cues.any(Role::Each.cue()) || right.near.any(Role::Each.cue());
-    if each
-        && pack.is_none()
-        && left.cues.any(Role::Cob.cue())
-        && left.near.any(Cues::of(&[Role::Cob, Role::Each]))
-    {
+    if each && pack.is_none() && left.cues.any(Role::Cob.cue()) {
         return true;
     }
     if f.high > LARGEST_BEAD || f.range || f.list {

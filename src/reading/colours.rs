@@ -81,8 +81,10 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
         && page.mark_before(b) != Some(Mark::Times)
         && (f.item as usize) >= used
     {
-        let shared = page.mark(i + 1) == Some(Mark::Slash)
-            && (matches!(page.role(i + 2), Role::Colour(_)) || modifies(page, i + 2))
+        // "225 LED red blue panel"
+        let shared = matches!(page.role(i + 1), Role::Colour(_))
+            || page.mark(i + 1) == Some(Mark::Slash)
+                && (matches!(page.role(i + 2), Role::Colour(_)) || modifies(page, i + 2))
             || page.mark_before(k.wrapping_sub(1)) == Some(Mark::Colon) && ratio_letters(page, b);
         if shared {
             read.left.push(crate::facts::Left { span: super::power::span(f), why: LeftWhy::Ratio });

@@ -105,6 +105,8 @@ pub(super) fn build(
         i = match t.kind {
             Kind::Number(_) if b.stock_number(i) => b.code(i),
             Kind::Number(n) => b.figure(i, n),
+            // "one" alone is an article more often than a number.
+            Kind::Word(Role::Number(1)) if !b.counts_one(i) => b.push(What::Word(Role::None), i),
             Kind::Word(Role::Number(n)) => b.worded(i, n),
             // "50 by 3W"
             Kind::Word(Role::By) if i > 0 && b.number(i - 1).is_some() && b.number(i + 1).is_some() => {

@@ -66,8 +66,8 @@ fn worded(page: Page) -> Option<Taken<u32>> {
         if role == Role::Pair && matches!(page.role(i + 1), Role::Of | Role::DoubleEnded) {
             return taken(2.0, item.start, item.end);
         }
-        if page.role_before(i) == Role::Double {
-            return taken(fold_of(page, i - 1), page.items[i - 1].start, item.end);
+        if page.role_before(i - dash) == Role::Double {
+            return taken(fold_of(page, i - dash - 1), page.items[i - dash - 1].start, item.end);
         }
         let mut k = i + 1;
         while matches!(page.role(k), Role::Of | Role::DoubleEnded | Role::With | Role::Pack)
@@ -160,6 +160,7 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
     if after == Role::Pieces && n.high <= MOST_PIECES {
         let next = page.role(i + 2);
         if matches!(next, Role::Lights | Role::Light)
+            || next == Role::Part && page.starts(i + 2, "tub")
             || (next == Role::Led && matches!(page.role(i + 3), Role::Lights | Role::Light | Role::None))
                 && page.what(i + 3).is_some_and(|w| matches!(w, What::Word(_)))
         {

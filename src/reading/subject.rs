@@ -25,8 +25,7 @@ pub(super) fn is_light(page: Page) -> bool {
                 if !light_before
                     && !matches!(page.role(i + 1), Role::Power | Role::DrawNoun)
                     && page.role_before(i) != Role::At
-                    && !page.is(i, "wall")
-                    && !page.is(i, "grid") =>
+                    && !["wall", "grid", "mains"].iter().any(|w| page.is(i, w)) =>
             {
                 thing = Some(false);
             }

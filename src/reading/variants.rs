@@ -29,18 +29,42 @@ pub(super) fn variants(page: Page, says: &mut All) -> bool {
     if table(page, says) || models(page, says) {
         return true;
     }
+    if distinct >= 2 && other_sizes(page, says) {
+        return false;
+    }
     if says.contains(&Says::Selected) || (page.cues.any(Role::Choose.cue()) && distinct >= 2) || sized >= 2 {
         return true;
     }
     if switch {
-        let first = says.iter().position(bare);
-        if let Some(first) = first {
+        let set = |s: &Says| bare(s) || *s == Says::Level;
+        if let Some(first) = says.iter().position(set) {
             raise(page, says, first);
         }
         return false;
     }
     let listed = page.figures.iter().enumerate().any(|(k, f)| f.list && bare(&says[k]));
     listed || says.iter().enumerate().any(|(k, s)| bare(s) && slash_list(page, says, k))
+}
+
+/// "Power: 100W | other sizes 200W, 400W available": the figures after the words are of other lights.
+fn other_sizes(page: Page, says: &mut All) -> bool {
+    if !page.cues.any(Role::Choose.cue()) {
+        return false;
+    }
+    let choose = (1..page.items.len())
+        .find(|&i| page.role(i) == Role::Choose && ["other", "also"].iter().any(|w| page.is(i - 1, w)));
+    let Some(choose) = choose else { return false };
+    let before = |k: usize| usize::from(page.figures[k].item) < choose;
+    let bare = |s: &Says| matches!(s, Says::Bare | Says::Nameplate);
+    if !(0..says.len()).any(|k| before(k) && bare(&says[k])) {
+        return false;
+    }
+    for k in (0..says.len()).filter(|&k| !before(k)) {
+        if bare(&says[k]) {
+            says[k] = Says::Left(LeftWhy::Variant);
+        }
+    }
+    true
 }
 
 fn words_switch(page: Page) -> bool {
@@ -52,7 +76,7 @@ fn words_switch(page: Page) -> bool {
 fn raise(page: Page, says: &mut All, first: usize) {
     let mut top = first;
     let mut k = first;
-    while slash_list(page, says, k) {
+    while slash_list(page, says, k) || next_position(page, says, k) {
         let Some(next) = page.figure(usize::from(page.figures[k].item) + 2) else { break };
         let Some(index) = page.figures.iter().position(|f| f.item == next.item) else { break };
         let lower = if page.figures[index].high > page.figures[top].high {
@@ -63,6 +87,17 @@ fn raise(page: Page, says: &mut All, first: usize) {
         says[lower] = Says::Left(LeftWhy::NotFullPower);
         k = index;
     }
+    if top != first {
+        says[top] = Says::Bare;
+    }
+}
+
+/// "60W – 80W – 100W": another position of the switch straight after a dash or a comma.
+fn next_position(page: Page, says: &All, k: usize) -> bool {
+    let at = usize::from(page.figures[k].item);
+    matches!(page.mark(at + 1), Some(Mark::Dash | Mark::Comma))
+        && page.is_watts(at + 2)
+        && says.get(k + 1).is_some_and(|s| matches!(s, Says::Bare | Says::Nameplate | Says::Level))
 }
 
 /// Another unqualified figure, a different one, straight after a stroke.

@@ -176,8 +176,13 @@ fn draw(
             .unwrap_or(Says::Draw(2));
     }
     let each = Role::Each.cue();
+    let per_light = page.mark(at + 1) == Some(Mark::Slash)
+        && matches!(page.role(at + 2), Role::Each | Role::Pieces | Role::Light);
     if pack.is_some()
-        && (left.near.any(each) || right.near.any(each) || right.cues.any(each) && !right.cues.any(BEAD))
+        && (per_light
+            || left.near.any(each)
+            || right.near.any(each)
+            || right.cues.any(each) && !right.cues.any(BEAD))
     {
         return Says::EachLight;
     }

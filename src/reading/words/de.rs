@@ -52,7 +52,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Total, "gesamt insgesamt zusammen"),
     (
         R::Device,
-        "lüfter ventilator netzteil kabel zeitschaltuhr verlängerungskabel pumpe wasserpumpe heizmatte treiber netzkabel",
+        "lüfter ventilator netzteil ersatznetzteil kabel zeitschaltuhr verlängerungskabel pumpe wasserpumpe heizmatte treiber netzkabel",
     ),
     (R::Device, "steckdosenleiste vorschaltgerät trafo fassung zelt growzelt aufhängung solarpanel"),
     (R::Load, "kaskadierbar verkettbar belastbar schaltleistung"),

@@ -110,6 +110,14 @@ pub(super) const ROWS: &[Row] = &[
         "hangers ballast heater charger battery solar humidifier dehumidifier filter filters tent tents controller",
     ),
     (R::Device, "lens lenses psu psus extension surge powerstrip plugin thermostat glasses ratchet rope"),
+    (
+        R::Device,
+        "hook hooks holder holders bracket brackets mount pulley pulleys yoyo winch strap straps connector connectors",
+    ),
+    (
+        R::Device,
+        "goggles sunglasses tester sensor detector jumper coupler wire wires wiring relay sprayer nebulizer",
+    ),
     (R::Device, "dimmer trellis inverter transformer blower circulator dome receptacle splitter hub remote"),
     (
         R::Device,
@@ -181,6 +189,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::UpTo, "up"),
     (R::To, "to"),
     (R::Approx, "about approx approximately around ca circa roughly nearly less under below almost near"),
+    (R::Number(1), "one"),
     (R::Number(2), "two"),
     (R::Number(3), "three"),
     (R::Number(4), "four"),

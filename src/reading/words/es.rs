@@ -37,6 +37,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Lights, "lámparas focos bombillas luces"),
     (R::Part, "cabezales cabezas cabezal barras barra paneles brazos tubos tiras módulos"),
     (R::Board, "placa placas"),
+    (R::Place, "lugar vez"),
     (R::Pack, "paquete juego conjunto lote"),
     (R::Each, "cada"),
     (R::Total, "total totales conjunto"),

@@ -32,6 +32,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Lights, "lampade lampadine luci"),
     (R::Part, "teste testa barre pannello pannelli bracci tubi strisce moduli"),
     (R::Board, "scheda"),
+    (R::Place, "posto"),
     (R::Pair, "coppia paio"),
     (R::Pack, "confezione pacco"),
     (R::Each, "ciascuno ciascuna ognuno ognuna cad cadauno cadauna"),

@@ -28,6 +28,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Light, "växtlampa lampa belysning växtbelysning odlingslampa odlingsbelysning"),
     (R::Lights, "växtlampor lampor"),
     (R::Part, "huvuden huvud armar ramper"),
+    (R::Place, "stället istället"),
     (R::Pair, "par"),
     (R::Pack, "paket förpackning"),
     (R::Each, "vardera styck varje"),
