@@ -46,6 +46,8 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
         _ => return None,
     };
     let (word, first) = modified(page, i, word, used);
+    // "blanco cálido", "rouge lointain"
+    let (word, i) = modified_after(page, i, word);
     if page.role_before(first) == Role::All {
         return all_of_one(first, word, read);
     }
@@ -153,6 +155,19 @@ fn modified(page: Page, i: usize, word: ColourWord, used: usize) -> (ColourWord,
         first -= 1;
     }
     (word, first)
+}
+
+/// The colour with a word after it taken in, as Romance and Slavic languages put it, and the last item of it.
+fn modified_after(page: Page, i: usize, word: ColourWord) -> (ColourWord, usize) {
+    let word = match (page.role(i + 1), word) {
+        _ if matches!(page.role(i + 2), Role::Colour(_)) => return (word, i),
+        (Role::Deep, ColourWord::Red) => ColourWord::DeepRed,
+        (Role::Far, ColourWord::Red) => ColourWord::FarRed,
+        (Role::Warm, ColourWord::White) => ColourWord::WarmWhite,
+        (Role::Cool, ColourWord::White) => ColourWord::CoolWhite,
+        _ => return (word, i),
+    };
+    (word, i + 1)
 }
 
 /// "all blue 60 x 3W": every diode has that colour.

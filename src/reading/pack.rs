@@ -42,6 +42,9 @@ fn worded(page: Page) -> Option<Taken<u32>> {
         return None;
     }
     for (i, item) in page.items.iter().enumerate() {
+        if let What::Word(Role::PackOf(n)) = item.what {
+            return taken(f64::from(n), item.start, item.end);
+        }
         let What::Word(role @ (Role::Pack | Role::Pair | Role::Bundle)) = item.what else { continue };
         if role == Role::Bundle && page.role(i + 1) != Role::Of {
             if let Some(found) = inside(page, i) {

@@ -87,6 +87,8 @@ pub(super) enum Role {
     Part,
     Board,
     Pack,
+    /// A word for a pack that says how many: `Doppelpack`.
+    PackOf(u16),
     Pair,
     Each,
     Total,
@@ -145,6 +147,8 @@ pub(super) enum Role {
     Off,
     /// `place`: "in place of", else nothing.
     Place,
+    /// A word after a device that the light has: `タイマー付き`.
+    Has,
     /// `by`: a cross between two numbers, else nothing.
     By,
     Ac,
@@ -212,7 +216,7 @@ impl Role {
             Self::Drive => 1 << 39,
             Self::Breaker => 1 << 40,
             Self::Selected => 1 << 41,
-            Self::Pack | Self::Pair => 1 << 42,
+            Self::Pack | Self::PackOf(_) | Self::Pair => 1 << 42,
             Self::Bundle => 1 << 43,
             Self::Dc => 1 << 44,
             Self::Double => 1 << 45,
