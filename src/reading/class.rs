@@ -1,6 +1,6 @@
 //! Whether watts are the class of the diodes, without a count joined to them: "Chip: 10W", "3W LEDs", "0.2W 2835".
 
-use super::array::LARGEST_BEAD;
+use super::array::{FEWEST_DIODES, LARGEST_BEAD};
 use super::counted::{Rank, counted};
 use super::figures::{Figure, What};
 use super::fold::Mark;
@@ -9,9 +9,6 @@ use super::phrase::{DRAW, Phrase};
 use super::roles::{Cues, Role, Unit};
 use super::watts::{BEAD, THING};
 use crate::facts::Package;
-
-/// Fewer than this may be heads or bars.
-const FEWEST_DIODES: f64 = 17.0;
 
 /// Whether the watts are the class of the diodes, without a count beside them.
 pub(super) fn class(

@@ -227,7 +227,10 @@ fn figure(page: Page, index: usize, used: usize, says: &mut watts::All, read: &m
         k -= 1;
     }
     let n = page.figure(k.checked_sub(1)?)?;
-    let fits = is_count(n) && k < at && usize::from(n.item) >= used;
+    // "144 pcs 3000K 660nm": the count of all, and then the list of its colours.
+    let of_all = read.diode_count.is_some_and(|c| c.span == super::power::span(n))
+        && page.figure(at + 1).is_some_and(|f| by_figure(f).is_some());
+    let fits = is_count(n) && k < at && usize::from(n.item) >= used && !of_all;
     fits.then(|| {
         add(page, read, word, Some(colour), n.high, k - 1, at + 1);
         at + 1

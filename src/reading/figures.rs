@@ -115,6 +115,10 @@ pub(super) fn build(
             Kind::Word(role) => b.push(What::Word(b.settled(role, i)), i),
             Kind::Code => b.push(What::Code, i),
             Kind::Mark(Mark::Stop) if !b.ends_sentence(i) => i + 1,
+            // "* 576 diodes": a bullet.
+            Kind::Mark(Mark::Times) if (i == 0 || b.mark(i - 1) == Some(Mark::Line)) && !b.glued(i + 1) => {
+                b.push(What::Mark(Mark::Pipe), i)
+            }
             Kind::Mark(mark) => b.push(What::Mark(mark), i),
         };
     }

@@ -90,6 +90,12 @@ fn worded(page: Page) -> Option<Taken<u32>> {
     None
 }
 
+/// "730nm x 8pcs": a wavelength, temperature or colour before the cross at item `i`.
+fn of_a_colour(page: Page, i: usize) -> bool {
+    matches!(page.role_before(i), Role::Colour(_))
+        || page.figure_before(i).is_some_and(|f| matches!(f.unit, Unit::Nanometre | Unit::Kelvin))
+}
+
 /// "set of 2 hangers": the words after the one for a pack at item `i` are about something else than lights.
 fn of_devices(page: Page, i: usize) -> bool {
     for k in i + 1..i + 6 {
@@ -155,14 +161,14 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
     if page.mark_before(i) == Some(Mark::Times)
         && i >= 2
         && matches!(page.role(i - 2), Role::Light | Role::Lights)
-        && !page.spaced(i)
+        && (!page.spaced(i) || n.high <= MOST_PIECES && page.breaks(i + 1))
         && !matches!(after, Role::Diode | Role::Led | Role::Cob)
     {
         return taken(n.high, page.items[i - 1].start, n.end);
     }
     if after == Role::Pieces && n.high <= MOST_PIECES {
         let next = page.role(i + 2);
-        if matches!(next, Role::Lights | Role::Light)
+        if matches!(next, Role::Lights | Role::Light | Role::Tube)
             || next == Role::Part && page.starts(i + 2, "tub")
             || (next == Role::Led && matches!(page.role(i + 3), Role::Lights | Role::Light | Role::None))
                 && page.what(i + 3).is_some_and(|w| matches!(w, What::Word(_)))
@@ -182,7 +188,8 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
                 | Role::Quantity
                 | Role::To
                 | Role::UpTo
-        ) || matches!(page.mark_before(i), Some(Mark::Colon | Mark::Equal));
+        ) || matches!(page.mark_before(i), Some(Mark::Colon | Mark::Equal))
+            || page.mark_before(i) == Some(Mark::Times) && of_a_colour(page, i - 1);
         if ends && !label && page.mark(i + 2) != Some(Mark::Times) {
             return taken(n.high, n.start, page.items[i + 1].end);
         }

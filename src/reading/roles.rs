@@ -226,6 +226,7 @@ impl Role {
             Self::Colour(_) | Self::Letter(_) => 1 << 49,
             Self::Voltage | Self::Current | Self::Unit(Unit::Volt | Unit::Amp) | Self::Ac => 1 << 50,
             Self::Times => 1 << 51,
+            Self::With => 1 << 52,
             _ => 0,
         })
     }
