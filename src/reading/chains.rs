@@ -21,7 +21,9 @@ impl Builder<'_> {
                 self.kind(i - 1),
                 Some(Kind::Number(_) | Kind::Mark(Mark::Times | Mark::Slash | Mark::Dash))
             )
-            && !(self.mark(i - 1) == Some(Mark::Dash) && self.tokens[i].spaced && self.tokens[i - 1].spaced)
+            && !(self.tokens[i].spaced
+                && self.tokens[i - 1].spaced
+                && matches!(self.mark(i - 1), Some(Mark::Dash | Mark::Slash)))
         {
             return None;
         }
@@ -106,6 +108,10 @@ impl Builder<'_> {
             Kind::Word(Role::To | Role::UpTo) => (true, true),
             _ => return None,
         };
+        // "pack of 4 - 5W each"
+        if !tight && j >= 2 && matches!(self.role(j - 2), Role::Of | Role::Pack) {
+            return None;
+        }
         let mut k = link + 1;
         if matches!(self.role(k), Role::Ac | Role::Dc) {
             k += 1;
@@ -150,7 +156,7 @@ impl Builder<'_> {
     /// Takes everything up to white space as one code.
     pub(super) fn code(&mut self, i: usize) -> usize {
         let mut end = i + 1;
-        while self.tokens.get(end).is_some_and(|t| !t.spaced) {
+        while self.tokens.get(end).is_some_and(|t| !t.spaced && t.kind != Kind::Mark(Mark::Line)) {
             end += 1;
         }
         let t = self.tokens[i];

@@ -93,11 +93,18 @@ impl Builder<'_> {
 
     /// `/m`, `/m²`, `per foot` after watts.
     pub(super) fn per_length(&self, next: usize) -> bool {
-        let per = self.mark(next) == Some(Mark::Slash) || self.role(next) == Role::Per;
-        per && matches!(
-            self.role(next + 1),
-            Role::Unit(Unit::Metre | Unit::Length | Unit::SquareMetre) | Role::Part | Role::Measured
-        )
+        // "58W / in place of" and "3W / measured" have a stroke between two statements.
+        let (stroke, joined) =
+            (self.mark(next) == Some(Mark::Slash), self.glued(next) && self.glued(next + 1));
+        if !(stroke || self.role(next) == Role::Per) {
+            return false;
+        }
+        match self.role(next + 1) {
+            Role::Unit(Unit::Metre | Unit::SquareMetre) => true,
+            Role::Unit(Unit::Length) | Role::Part => !stroke || joined,
+            Role::Measured => self.spells(next + 1, &["meter"]),
+            _ => false,
+        }
     }
 
     /// `±5 %`, `(±5%)`, `+/-2W` after the unit.

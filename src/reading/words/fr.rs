@@ -99,4 +99,5 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(8), "huit"),
     (R::Number(10), "dix"),
     (R::Number(12), "douze"),
+    (R::Replacement, "remplacé remplacée remplacés remplacées"),
 ];
