@@ -63,7 +63,8 @@ pub(super) fn counted(page: Page, f: &Figure, pack: bool) -> Option<(Rank, bool)
         || matches!(page.mark_before(at), Some(Mark::Times | Mark::Colon)) && nearby_colour(page, at);
     match after {
         After::Total
-            if page.cues.any(Cues::of(&[Role::Diode, Role::Chip, Role::Led])) && f.high >= FEWEST_PIECES =>
+            if page.cues.any(Cues::of(&[Role::Diode, Role::Chip, Role::Led, Role::Pieces]))
+                && f.high >= FEWEST_PIECES =>
         {
             Some((Rank::Total, false))
         }

@@ -26,6 +26,7 @@ mod left;
 mod number;
 mod pack;
 mod page;
+mod pairs;
 mod photons;
 mod phrase;
 mod power;
