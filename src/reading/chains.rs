@@ -2,7 +2,7 @@
 
 use super::class::package_number;
 use super::figures::{Builder, Item, What};
-use super::fold::Mark;
+use super::fold::{Fold, Mark, fold};
 use super::number::Printed;
 use super::roles::{Cues, Role, Unit};
 use super::scan::Kind;
@@ -29,12 +29,12 @@ impl Builder<'_> {
         }
         let unit = self.unit(i + 2).0;
         let apart = self.tokens.get(i + 2).is_some_and(|t| t.spaced);
-        let foreign = !self.text.is_ascii() && second.value > 0.0 && first.digits == 1;
+        let foreign = second.value > 0.0 && first.digits == 1 && self.beyond_english();
         let fits = match unit {
             Unit::Watt => second.value == 0.0 || apart || foreign,
             Unit::PhotonFlux => true,
             Unit::Bare => {
-                let thousand = second.value == 0.0 || !self.text.is_ascii();
+                let thousand = second.value == 0.0 || self.beyond_english();
                 matches!(self.role(i + 2), Role::Diode | Role::Led) && thousand
             }
             _ => false,
@@ -45,6 +45,11 @@ impl Builder<'_> {
             end: second.end,
             ..second
         })
+    }
+
+    /// Whether the text has letters that English has not; digits and signs of other widths do not count.
+    fn beyond_english(&self) -> bool {
+        self.text.chars().any(|c| !c.is_ascii() && matches!(fold(c), Fold::Letter(_) | Fold::Ideograph(_)))
     }
 
     /// `8:1:1`, glued.

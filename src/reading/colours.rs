@@ -6,7 +6,7 @@
 use super::class::package_number;
 use super::figures::{Figure, What};
 use super::fold::Mark;
-use super::hues::{after_colour, by_figure, is_count, letters, number_first, ratio_letters};
+use super::hues::{after_colour, by_figure, is_count, letter_first, letters, number_first, ratio_letters};
 use super::page::Page;
 use super::roles::{Role, Unit};
 use super::watts;
@@ -23,7 +23,9 @@ pub(super) fn choose(page: Page, says: &mut watts::All, read: &mut Read) {
     let mut i = 0;
     while i < page.items.len() {
         let step = match page.items[i].what {
-            What::Word(Role::Colour(_) | Role::Letter(_)) => word(page, i, used, read),
+            What::Word(Role::Colour(_) | Role::Letter(_) | Role::Unit(Unit::Watt)) => {
+                word(page, i, used, read)
+            }
             What::Figure(f) => figure(page, usize::from(f), used, says, read),
             _ => None,
         };
@@ -43,6 +45,8 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
     let (word, letter) = match page.role(i) {
         Role::Colour(word) => (word, false),
         Role::Letter(word) => (word, true),
+        // "R 60, B 20, W 14": the white of a list of letters.
+        Role::Unit(Unit::Watt) if letter_first(page, i) && page.is(i, "w") => (ColourWord::White, true),
         _ => return None,
     };
     let (word, first) = modified(page, i, word, used);
@@ -65,7 +69,7 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
             _ => break,
         }
     }
-    if letter && !letters(page, i) {
+    if letter && !letters(page, i) && !letter_first(page, i) {
         return None;
     }
     let before = k.checked_sub(1).filter(|&b| b >= used).and_then(|b| page.figure(b).map(|f| (b, f)));
@@ -109,7 +113,7 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
     }
     let f = page.figure(j)?;
     let unit_next = page.role(j + 1);
-    let lists = j > i + 1 || !letter;
+    let lists = j > i + 1 || !letter || letter_first(page, i);
     let next_colour = (matches!(unit_next, Role::Colour(_)) || modifies(page, j + 1))
         && page.mark(j - 1) != Some(Mark::Times)
         && number_first(page, j);

@@ -23,6 +23,7 @@ mod fold;
 mod hues;
 mod label;
 mod left;
+mod noun;
 mod number;
 mod pack;
 mod page;

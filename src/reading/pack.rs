@@ -46,7 +46,9 @@ fn worded(page: Page) -> Option<Taken<u32>> {
             return taken(f64::from(n), item.start, item.end);
         }
         let What::Word(role @ (Role::Pack | Role::Pair | Role::Bundle)) = item.what else { continue };
-        if role == Role::Bundle && page.role(i + 1) != Role::Of {
+        // "kit com 2"
+        let ends = page.figure(i + 2).is_some() && (i + 3 == page.items.len() || page.breaks(i + 3));
+        if role == Role::Bundle && page.role(i + 1) != Role::Of && !(page.role(i + 1) == Role::With && ends) {
             if let Some(found) = inside(page, i) {
                 return Some(found);
             }
@@ -123,7 +125,7 @@ fn inside(page: Page, i: usize) -> Option<Taken<u32>> {
     match page.role_before(k) {
         Role::Per => k -= 1,
         Role::Unit(Unit::Amp) if k >= 2 && page.role(k - 2) == Role::Unit(Unit::Length) => k -= 2,
-        Role::Light | Role::Lights => {}
+        Role::Light | Role::Lights | Role::Pieces => {}
         _ => return None,
     }
     while matches!(page.role_before(k), Role::Light | Role::Lights | Role::Pieces)

@@ -105,12 +105,14 @@ pub(super) fn listed(page: Page, at: usize) -> Option<usize> {
 
 /// "4x COB 600W (150W each)": COBs that the total is the watts times.
 pub(super) fn cobs_of_a_total(page: Page, at: usize) -> Option<usize> {
-    let f = page.figure(at).filter(|_| page.cues.any(Role::Cob.cue()) && page.role(at + 1) == Role::Each)?;
+    let each = page.role(at + 1) == Role::Each || page.role_before(at) == Role::Each;
+    let f = page.figure(at).filter(|_| each && page.cues.any(Role::Cob.cue()))?;
     page.figures.iter().position(|n| {
         let cob = usize::from(n.item) + 1;
         let joined = matches!(page.mark(cob), Some(Mark::Times | Mark::Dash));
+        let behind = cob >= 3 && page.mark(cob - 2) == Some(Mark::Times) && page.role(cob - 3) == Role::Cob;
         is_count(n)
-            && page.role(cob + usize::from(joined)) == Role::Cob
+            && (behind || page.role(cob + usize::from(joined)) == Role::Cob)
             && page.figures.iter().any(|w| w.unit == Unit::Watt && (w.high - n.high * f.high).abs() < 0.01)
     })
 }

@@ -20,6 +20,10 @@ impl Builder<'_> {
                 _ => (Unit::Bare, j),
             },
             Some(Kind::Word(Role::Unit(unit))) => self.worded_unit(unit, j),
+            // "100 true watts"
+            Some(Kind::Word(Role::DrawAdjective)) if self.role(j + 1) == Role::Unit(Unit::Watt) => {
+                (Unit::Watt, j)
+            }
             _ => (Unit::Bare, j),
         }
     }

@@ -151,4 +151,5 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(10), "zehn"),
     (R::Number(12), "zwölf"),
     (R::For, "fuer"),
+    (R::Choose, "modelle"),
 ];

@@ -100,4 +100,5 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(10), "dix"),
     (R::Number(12), "douze"),
     (R::Replacement, "remplacé remplacée remplacés remplacées"),
+    (R::Choose, "modèles"),
 ];
