@@ -7,10 +7,11 @@ use super::class::package_number;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::hues::{after_colour, by_figure, is_count, letter_first, letters, number_first, ratio_letters};
+use super::letters::white_letter;
 use super::page::Page;
 use super::roles::{Role, Unit};
 use super::watts;
-use super::watts::{Says, white_letter};
+use super::watts::Says;
 use crate::facts::{Colour, ColourCount, ColourWord, LeftWhy, Read, Span, Taken};
 
 /// Fills `colours`.

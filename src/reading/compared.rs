@@ -37,7 +37,9 @@ pub(super) fn equivalent(page: Page, at: usize, left: Cues, next: Cues) -> bool 
     if smaller {
         return false;
     }
-    let first = page.first_right(at, EQUAL.and(LAMP).and(THING).and(DRAW).and(CLAIM), 3);
+    // "100W (not equivalent)": the denial comes first.
+    let ends = THING.and(DRAW).and(CLAIM).and(Role::Deny.cue());
+    let first = page.first_right(at, EQUAL.and(LAMP).and(ends), 3);
     double_ended || first.any(EQUAL.and(LAMP)) || spelled_lamp(page, at)
 }
 

@@ -23,6 +23,7 @@ mod fold;
 mod hues;
 mod label;
 mod left;
+mod letters;
 mod noun;
 mod number;
 mod pack;
