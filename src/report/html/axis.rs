@@ -95,7 +95,7 @@ pub(super) fn small(draws: &Draws) -> Markup {
         let _ = write!(shapes, "<path class=c d=\"M{0} 2v6m0-3H{1}m0-3v6\"/>", at(low), at(high));
     }
     if let Some((low, high)) = within(draws.full) {
-        let _ = write!(shapes, "<path class=f d=\"M{} 14H{}\"/>", at(low), at(high));
+        let _ = write!(shapes, "<path class=f d=\"M{} 10.5v7H{}v-7z\"/>", at(low), at(high));
     }
     if let Some((low, high)) = within(draws.ceiling) {
         let _ = write!(shapes, "<path class=k d=\"M{} 20v5H{}v-5z\"/>", at(low), at(high));
@@ -182,7 +182,7 @@ fn thin(axis: &Axis, y: f64, (low, high): (f64, f64)) -> String {
 }
 
 fn thick(axis: &Axis, y: f64, (low, high): (f64, f64)) -> String {
-    format!("<path class=f d=\"M{} {}H{}\"/>", n(axis.at(low)), n(y), n(axis.at(high)))
+    format!("<path class=f d=\"M{} {}v7H{}v-7z\"/>", n(axis.at(low)), n(y - 3.5), n(axis.at(high)))
 }
 
 fn hollow(axis: &Axis, y: f64, (low, high): (f64, f64)) -> String {
@@ -203,7 +203,7 @@ pub(super) fn key() -> Markup {
         ("<path class=m d=\"M15 0v14\"/>", "the claim"),
         ("<path class=c d=\"M3 4v6m0-3H27m0-3v6\"/>", "what such lights commonly draw"),
         (
-            "<path class=f d=\"M3 7H27\"/>",
+            "<path class=f d=\"M3 3.5v7H27v-7z\"/>",
             "full draw, every diode at the current of its class (95 % interval)",
         ),
         (
