@@ -19,3 +19,4 @@ pub mod stream;
 pub mod sweep;
 pub mod uncertain;
 pub mod units;
+pub mod workbook;

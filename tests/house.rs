@@ -9,7 +9,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Each room and the rooms it may see: those below it, never those above or beside it.
-const ROOMS: [(&str, &[&str]); 19] = [
+const ROOMS: [(&str, &[&str]); 20] = [
     ("axis", &[]),
     ("units", &[]),
     ("uncertain", &["units"]),
@@ -27,6 +27,8 @@ const ROOMS: [(&str, &[&str]); 19] = [
     ("intake", &["counting", "reference", "facts", "uncertain", "units"]),
     // Rows in, rows out: it knows nothing of lights.
     ("stream", &[]),
+    // Sheets to rows of text: it knows nothing of lights either.
+    ("workbook", &[]),
     (
         "report",
         &[
@@ -54,6 +56,7 @@ const ROOMS: [(&str, &[&str]); 19] = [
             "cli",
             "intake",
             "stream",
+            "workbook",
             "report",
             "reading",
             "sweep",
@@ -74,7 +77,7 @@ const ROOMS: [(&str, &[&str]); 19] = [
 ];
 
 /// Rooms that only compute.
-const SILENT: [&str; 14] = [
+const SILENT: [&str; 15] = [
     "axis",
     "units",
     "uncertain",
@@ -89,6 +92,7 @@ const SILENT: [&str; 14] = [
     "comparison",
     "audit",
     "reading",
+    "workbook",
 ];
 
 /// What such rooms never mention.

@@ -9,7 +9,7 @@ use super::{Format, Money, SCREEN, Sort, Strictness};
 /// A table of listings, and how to read it.
 #[derive(Debug, Args)]
 pub struct Catalogue {
-    /// The CSV, or - for standard input
+    /// A CSV or .xlsx file, or - for standard input
     pub file: PathBuf,
     /// Take a field elsewhere: claim_w="Power (W)"
     #[arg(long = "column", value_name = "FIELD=HEADER")]
@@ -25,6 +25,11 @@ pub struct Catalogue {
     /// Found out where not given; a comma with --header.
     #[arg(long, value_name = "CHAR")]
     pub delimiter: Option<String>,
+    /// The sheet of a workbook [default: the first]
+    ///
+    /// Sheets that are hidden are read only where they are named.
+    #[arg(long, value_name = "NAME")]
+    pub sheet: Option<String>,
     /// Threads [default: one a core]
     #[arg(long, value_name = "N")]
     pub threads: Option<usize>,
@@ -49,7 +54,7 @@ pub struct Grade {
     /// Write the rows that could not be read, and why
     #[arg(long, value_name = "FILE")]
     pub rejects: Option<PathBuf>,
-    /// share, price-per-watt, price-per-flux, year-cost ...
+    /// share, price-per-watt, price-per-flux, year-cost
     ///
     /// The lowest first. Also day-cost and month-cost; the three running costs need --tariff.
     #[arg(long, value_enum, value_name = "BY", hide_possible_values = true)]

@@ -7,6 +7,7 @@ use crate::reading;
 use crate::report::worth::Money;
 use crate::report::{Light, Run, Unreadable};
 use crate::stream::Record;
+use crate::workbook::{cell_name, row_name};
 
 /// A record's result.
 pub(super) enum Graded<'a> {
@@ -50,6 +51,8 @@ pub(super) struct Assessing<'a> {
     pub(super) figures: bool,
     /// What was asked about money.
     pub(super) money: Option<&'a Money>,
+    /// The sheet that the records are rows of, if they are.
+    pub(super) sheet: Option<&'a str>,
 }
 
 impl Assessing<'_> {
@@ -78,10 +81,21 @@ impl Assessing<'_> {
             }
             Err(mut fault) => {
                 fault.line = Some(record.line());
-                fault.byte = Some(record.byte());
+                match self.sheet {
+                    Some(sheet) => fault.cell = Some(self.cell(sheet, &fault, record.line()).into()),
+                    None => fault.byte = Some(record.byte()),
+                }
                 let (name, supplier) = self.columns.names(|place| record.get(place));
                 then(Graded::Unreadable(Unreadable { name, supplier, fault: &fault }));
             }
+        }
+    }
+
+    /// The cell of a fault, or the row where it lies in no single cell.
+    fn cell(&self, sheet: &str, fault: &Fault, row: u64) -> String {
+        match fault.column.as_deref().and_then(|column| self.columns.place(column)) {
+            Some(place) => cell_name(sheet, place, row),
+            None => row_name(sheet, row),
         }
     }
 }

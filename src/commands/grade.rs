@@ -6,7 +6,7 @@ use std::path::Path;
 use anyhow::{Context as _, Result, bail};
 use clap::ValueEnum as _;
 
-use super::grading::{Form, Grading, Keep, REJECTS_HEADER, Rows, Worker, cut, measure};
+use super::grading::{Form, Grading, Keep, Rows, Worker, cut, measure, rejects_header};
 use super::input::{self, is_dash, shown};
 use super::output::{Sink, TerminalGuard, say};
 use super::{Ended, paging, setting_up, terminal};
@@ -29,13 +29,13 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
     let money = costs(grade)?;
     let settings = setting_up::settings(&grade.strictness)?;
     let model = setting_up::model(grade.strictness.reference.as_deref())?;
-    let input::Opened { reader, columns, watched } = input::catalogue(&grade.catalogue)?;
+    let input::Opened { reader, columns, sheet, watched } = input::catalogue(&grade.catalogue)?;
     let form = form(grade);
     let mut out = Sink::open(grade.output.as_deref())?;
     paging::refuse_terminal(grade.format, &out)?;
     let mut rejects = grade.rejects.as_deref().map(|path| Sink::open(Some(path))).transpose()?;
     if let Some(rejects) = &mut rejects {
-        rejects.write_all(REJECTS_HEADER.as_bytes()).context("cannot write the rejects")?;
+        rejects.write_all(rejects_header(sheet.as_deref()).as_bytes()).context("cannot write the rejects")?;
     }
     let stop = super::output::stop_on_interrupt();
     let run = report::Run { model: &model, settings: &settings };
@@ -45,6 +45,7 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
         form,
         money: &money,
         titles: !grade.catalogue.no_titles,
+        sheet: sheet.as_deref(),
         rejects: rejects.is_some(),
         raw: grade.raw,
     };

@@ -133,6 +133,8 @@ pub(super) struct Grading<'a> {
     pub(super) money: &'a Money,
     /// Whether titles and descriptions are read.
     pub(super) titles: bool,
+    /// The sheet that the records are rows of, if they are.
+    pub(super) sheet: Option<&'a str>,
     /// Whether rejects are wanted.
     pub(super) rejects: bool,
     /// Rejects without the guard against spreadsheet formulas.
@@ -142,9 +144,9 @@ pub(super) struct Grading<'a> {
 impl Grading<'_> {
     /// Grades a record.
     pub(super) fn row(&self, worker: &mut Worker, record: &Record<'_>, out: &mut Output) {
-        let Self { run, columns, titles, .. } = *self;
+        let Self { run, columns, titles, sheet, .. } = *self;
         let figures = self.form.has_figures();
-        let assessing = Assessing { run, columns, titles, figures, money: Some(self.money) };
+        let assessing = Assessing { run, columns, titles, sheet, figures, money: Some(self.money) };
         let mut texts = std::mem::take(&mut worker.texts_read);
         assessing.row(&mut texts, record, |graded| {
             let rank = match &graded {
@@ -206,11 +208,12 @@ impl Grading<'_> {
         let number = |n: Option<u64>| n.map(|n| n.to_string()).unwrap_or_default();
         let row = text(raw);
         let cell = |text| if self.raw { Cow::Borrowed(text) } else { spreadsheet(text) };
+        let place = fault.cell.as_deref().map_or_else(|| Cow::Owned(number(fault.byte)), cell);
         let mut writer = ::csv::Writer::from_writer(&mut *out);
         // Into memory: this cannot fail.
         let _ = writer.write_record([
             number(fault.line).as_str(),
-            &number(fault.byte),
+            &place,
             &cell(fault.column.as_deref().unwrap_or("")),
             &cell(&fault.found),
             &cell(&fault.accepted),
@@ -254,5 +257,11 @@ fn text(raw: &[u8]) -> Cow<'_, str> {
     std::str::from_utf8(raw).map_or_else(|_| WINDOWS_1252.decode_without_bom_handling(raw).0, Cow::Borrowed)
 }
 
-/// The header of the rejects file.
-pub(super) const REJECTS_HEADER: &str = "line,byte,column,found,accepted,row\n";
+/// The header of the rejects file: a place in a text is a byte, in a sheet a cell.
+pub(super) fn rejects_header(sheet: Option<&str>) -> &'static str {
+    if sheet.is_some() {
+        "line,cell,column,found,accepted,row\n"
+    } else {
+        "line,byte,column,found,accepted,row\n"
+    }
+}

@@ -12,6 +12,7 @@ mod meaning;
 mod output;
 mod paging;
 mod setting_up;
+mod sheet;
 mod since;
 mod sweep;
 mod terminal;

@@ -3,14 +3,17 @@
 
 use smallvec::SmallVec;
 
-use super::class::package_number;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::page::Page;
+use super::pairs::{cobs_of_a_total, crossed_after, crossed_before, is_count, listed};
 use super::roles::{Cues, Role, Unit};
 
 /// The largest class in watts that a bead has; above it only a COB.
 pub(super) const LARGEST_BEAD: f64 = 20.0;
+
+/// Fewer may be heads, bars or lights.
+pub(super) const FEWEST_DIODES: f64 = 17.0;
 
 /// What is counted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -39,7 +42,7 @@ pub(super) struct Array {
 
 pub(super) type Arrays = SmallVec<[Array; 2]>;
 
-const DIODE: Cues = Cues::of(&[Role::Diode, Role::Chip, Role::Led]);
+pub(super) const DIODE: Cues = Cues::of(&[Role::Diode, Role::Chip, Role::Led]);
 
 /// Finds the arrays. `pack` is the number of lights sold together.
 pub(super) fn find(page: Page, pack: Option<u32>) -> Arrays {
@@ -52,7 +55,7 @@ pub(super) fn find(page: Page, pack: Option<u32>) -> Arrays {
         let pair = crossed_before(page, at)
             .or_else(|| crossed_after(page, at))
             .map(|count| (count, true))
-            .or_else(|| listed(page, at).map(|count| (count, false)));
+            .or_else(|| listed(page, at).or_else(|| cobs_of_a_total(page, at)).map(|count| (count, false)));
         if let Some((count, crossed)) = pair
             && let Some(array) = judge(page, count, index, crossed, pack)
         {
@@ -61,92 +64,6 @@ pub(super) fn find(page: Page, pack: Option<u32>) -> Arrays {
     }
     drop_unlikely(page, &mut found);
     found
-}
-
-fn is_count(f: &Figure) -> bool {
-    f.unit == Unit::Bare && !f.range && !f.list && !f.decimal && f.high >= 1.0
-}
-
-/// `100 pcs × 3W`: the figure before the cross.
-fn crossed_before(page: Page, at: usize) -> Option<usize> {
-    if page.mark_before(at) != Some(Mark::Times) {
-        return None;
-    }
-    let mut i = at - 1;
-    for _ in 0..4 {
-        i = i.checked_sub(1)?;
-        match page.items[i].what {
-            What::Figure(f) => return is_count(&page.figures[usize::from(f)]).then_some(usize::from(f)),
-            What::Word(_) => {}
-            What::Mark(Mark::Close | Mark::Dash) => {}
-            _ => return None,
-        }
-    }
-    None
-}
-
-/// `3W LED × 100`: the figure after the cross.
-fn crossed_after(page: Page, at: usize) -> Option<usize> {
-    let mut i = at + 1;
-    while i < at + 6
-        && (matches!(
-            page.role(i),
-            Role::Led | Role::Diode | Role::Chip | Role::Cob | Role::Double | Role::Package(_)
-        ) || page.figure(i).is_some_and(|f| f.unit == Unit::Bare && package_number(f.high).is_some())
-            || page.mark(i) == Some(Mark::Dash) && !page.breaks(i))
-    {
-        i += 1;
-    }
-    if page.mark(i) != Some(Mark::Times) {
-        return None;
-    }
-    match page.what(i + 1)? {
-        What::Figure(f) => {
-            let side = ["d", "h", "l"].iter().any(|side| page.is(i + 2, side));
-            let count =
-                is_count(&page.figures[usize::from(f)]) && !side && page.mark(i + 2) != Some(Mark::Times);
-            count.then_some(usize::from(f))
-        }
-        _ => None,
-    }
-}
-
-/// `100 LEDs of 10W`, `60 pcs 10W LEDs`, `90 LEDs (5W each)`: a count straight before.
-fn listed(page: Page, at: usize) -> Option<usize> {
-    let f = page.figure(at)?;
-    let (mut i, mut thing, mut joined) = (at, false, false);
-    let mut others = 0;
-    for _ in 0..6 {
-        i = i.checked_sub(1)?;
-        match page.items[i].what {
-            What::Word(Role::Pieces | Role::Diode | Role::Led | Role::Chip | Role::Cob) => thing = true,
-            What::Word(Role::Of | Role::DoubleEnded | Role::At | Role::With | Role::Unit(Unit::Amp)) => {
-                joined = true;
-            }
-            What::Word(Role::Double | Role::Kind | Role::Each) => {}
-            What::Word(Role::None) if others < 2 => others += 1,
-            What::Mark(Mark::Open | Mark::At) => {}
-            What::Figure(n) => {
-                let n = usize::from(n);
-                let count = is_count(&page.figures[n]) && page.mark_before(i) != Some(Mark::Times);
-                let right = page.right(at);
-                let after =
-                    page.first_right(at, DIODE.and(Cues::of(&[Role::Light, Role::Lights, Role::Part])), 4);
-                let product = (page.figures[n].high * f.high - f.high).abs() > 0.1
-                    && page.figures.iter().any(|w| {
-                        w.unit == Unit::Watt && (w.high - page.figures[n].high * f.high).abs() < 0.01 * w.high
-                    });
-                let each = right.near.any(Role::Each.cue()) || page.role_before(at) == Role::Each;
-                let beads =
-                    after.any(Cues::of(&[Role::Diode, Role::Chip])) || (after.any(Role::Led.cue()) && thing);
-                let cob = page.first_right(at, Role::Cob.cue(), 3).any(Role::Cob.cue());
-                let sure = thing && (joined || each || product) || beads || cob;
-                return (count && sure).then_some(n);
-            }
-            _ => return None,
-        }
-    }
-    None
 }
 
 /// What kind of array it is, or none.
@@ -169,8 +86,7 @@ fn judge(page: Page, count: usize, watts: usize, crossed: bool, pack: Option<u32
     } else if replaced(page, a, z) {
         Of::Replaced
     } else if pack.is_some_and(|p| (f64::from(p) - n.high).abs() < 0.5)
-        && !between.any(DIODE)
-        && !after.any(DIODE)
+        && (w.high > LARGEST_BEAD || !between.any(DIODE) && !after.any(DIODE))
     {
         Of::Lights
     } else if between.any(Role::Part.cue())
@@ -199,8 +115,11 @@ const AFTER: Cues = Cues::of(&[
 
 /// `replaces 4 x 54W T5 lamps`.
 fn replaced(page: Page, a: usize, z: usize) -> bool {
-    let lamp = Cues::of(&[Role::Lamp(crate::facts::LampKind::Hps), Role::Tube, Role::Replacement]);
     let claim = Cues::of(&[Role::Replaces, Role::Versus, Role::Equivalent]);
+    let lamp = Cues::of(&[Role::Lamp(crate::facts::LampKind::Hps), Role::Replacement]);
+    // A tube size is a lamp that is replaced only where something is.
+    let tube = page.cues.any(claim.and(Role::Replacement.cue()));
+    let lamp = if tube { lamp.and(Role::Tube.cue()) } else { lamp };
     page.cues.any(claim) && page.left(a).cues.any(claim)
         || page.cues.any(lamp) && page.first_right(z, lamp.and(DIODE), 3).any(lamp)
 }
@@ -209,7 +128,7 @@ fn replaced(page: Page, a: usize, z: usize) -> bool {
 fn half_chip(page: Page, n: &Figure, w: &Figure) -> bool {
     n.high <= 3.0
         && w.high <= LARGEST_BEAD
-        && page.cues.any(Role::Double.cue())
+        && page.cues.any(Cues::of(&[Role::Double, Role::Each]))
         && page.figures.iter().any(|f| f.unit == Unit::Watt && (f.high - n.high * w.high).abs() < 0.01)
 }
 
@@ -229,7 +148,9 @@ fn drop_unlikely(page: Page, arrays: &mut Arrays) {
     });
     for a in arrays.iter_mut() {
         let n = page.figures[a.count].high;
-        if a.of == Of::Diodes && n <= 12.0 && !a.worded && heads(page) == Some(n) {
+        // "4 x 5W = 20W": bars or heads, unless the class is one that bulbs are made of.
+        let large = page.figures[a.watts].high > 3.0;
+        if a.of == Of::Diodes && n <= 12.0 && !a.worded && (large || heads(page) == Some(n)) {
             a.of = Of::Parts;
         }
     }
@@ -256,7 +177,7 @@ pub(super) fn fold_of(page: Page, i: usize) -> f64 {
 }
 
 /// The number of heads, bars or panels that the text gives.
-fn heads(page: Page) -> Option<f64> {
+pub(super) fn heads(page: Page) -> Option<f64> {
     page.items.iter().enumerate().find_map(|(i, item)| {
         let What::Word(Role::Part) = item.what else { return None };
         let dash = usize::from(page.mark_before(i) == Some(Mark::Dash));

@@ -2,7 +2,7 @@
 
 use super::class::package_number;
 use super::figures::{Builder, Item, What};
-use super::fold::Mark;
+use super::fold::{Fold, Mark, fold};
 use super::number::Printed;
 use super::roles::{Cues, Role, Unit};
 use super::scan::Kind;
@@ -21,17 +21,20 @@ impl Builder<'_> {
                 self.kind(i - 1),
                 Some(Kind::Number(_) | Kind::Mark(Mark::Times | Mark::Slash | Mark::Dash))
             )
+            && !(self.tokens[i].spaced
+                && self.tokens[i - 1].spaced
+                && matches!(self.mark(i - 1), Some(Mark::Dash | Mark::Slash)))
         {
             return None;
         }
         let unit = self.unit(i + 2).0;
         let apart = self.tokens.get(i + 2).is_some_and(|t| t.spaced);
-        let foreign = !self.text.is_ascii() && second.value > 0.0 && first.digits == 1;
+        let foreign = second.value > 0.0 && first.digits == 1 && self.beyond_english();
         let fits = match unit {
             Unit::Watt => second.value == 0.0 || apart || foreign,
             Unit::PhotonFlux => true,
             Unit::Bare => {
-                let thousand = second.value == 0.0 || !self.text.is_ascii();
+                let thousand = second.value == 0.0 || self.beyond_english();
                 matches!(self.role(i + 2), Role::Diode | Role::Led) && thousand
             }
             _ => false,
@@ -42,6 +45,11 @@ impl Builder<'_> {
             end: second.end,
             ..second
         })
+    }
+
+    /// Whether the text has letters that English has not; digits and signs of other widths do not count.
+    fn beyond_english(&self) -> bool {
+        self.text.chars().any(|c| !c.is_ascii() && matches!(fold(c), Fold::Letter(_) | Fold::Ideograph(_)))
     }
 
     /// `8:1:1`, glued.
@@ -92,13 +100,23 @@ impl Builder<'_> {
         unit: Unit,
         after_unit: usize,
     ) -> Option<(Printed, usize)> {
-        let link = if unit == Unit::Bare { j } else { after_unit };
+        let mut link = if unit == Unit::Bare { j } else { after_unit };
         let (tight, wave) = match self.kind(link)? {
+            // `100..240V`, `277…480 V`
+            Kind::Mark(Mark::Stop | Mark::Other) if unit == Unit::Bare && self.dots(link) > 0 => {
+                link += self.dots(link) - 1;
+                let volts = self.number(link + 1).is_some() && same_kind(self.unit(link + 2).0, Unit::Volt);
+                (volts, volts)
+            }
             Kind::Mark(Mark::Tilde) => (true, true),
             Kind::Mark(Mark::Dash) => (self.glued(link) && self.glued(link + 1), false),
             Kind::Word(Role::To | Role::UpTo) => (true, true),
             _ => return None,
         };
+        // "pack of 4 - 5W each"
+        if !tight && j >= 2 && matches!(self.role(j - 2), Role::Of | Role::Pack) {
+            return None;
+        }
         let mut k = link + 1;
         if matches!(self.role(k), Role::Ac | Role::Dc) {
             k += 1;
@@ -119,12 +137,23 @@ impl Builder<'_> {
         fits.then_some((high, k + 1))
     }
 
+    /// How many tokens from `i` on make the dots of an ellipsis.
+    fn dots(&self, i: usize) -> usize {
+        if self.tokens.get(i).is_some_and(|t| self.text[t.start as usize..].starts_with('…')) {
+            return 1;
+        }
+        let stops = (i..i + 4).take_while(|&k| self.mark(k) == Some(Mark::Stop)).count();
+        if stops == 2 || stops == 3 { stops } else { 0 }
+    }
+
     /// `SKU 100W-GRN-3`: after a word for a stock number, with a hyphen and letters.
     pub(super) fn stock_number(&self, i: usize) -> bool {
         let sign =
             usize::from(i >= 2 && matches!(self.mark(i - 1), Some(Mark::Colon | Mark::Hash | Mark::Stop)));
         i > sign
-            && self.role(i - 1 - sign) == Role::Stock
+            && (self.role(i - 1 - sign) == Role::Stock
+                // "order no. 600W-17"
+                || self.role(i - 1 - sign) == Role::Deny && self.mark(i - 1) == Some(Mark::Stop))
             && (self.mark(i + 1) == Some(Mark::Dash) && self.glued(i + 1)
                 || self.mark(i + 2) == Some(Mark::Dash) && self.glued(i + 1) && self.glued(i + 2))
     }
@@ -132,7 +161,7 @@ impl Builder<'_> {
     /// Takes everything up to white space as one code.
     pub(super) fn code(&mut self, i: usize) -> usize {
         let mut end = i + 1;
-        while self.tokens.get(end).is_some_and(|t| !t.spaced) {
+        while self.tokens.get(end).is_some_and(|t| !t.spaced && t.kind != Kind::Mark(Mark::Line)) {
             end += 1;
         }
         let t = self.tokens[i];

@@ -6,11 +6,12 @@
 use super::class::package_number;
 use super::figures::{Figure, What};
 use super::fold::Mark;
-use super::hues::{after_colour, by_figure, is_count, letters, number_first, ratio_letters};
+use super::hues::{after_colour, by_figure, is_count, letter_first, letters, number_first, ratio_letters};
+use super::letters::white_letter;
 use super::page::Page;
 use super::roles::{Role, Unit};
 use super::watts;
-use super::watts::{Says, white_letter};
+use super::watts::Says;
 use crate::facts::{Colour, ColourCount, ColourWord, LeftWhy, Read, Span, Taken};
 
 /// Fills `colours`.
@@ -23,7 +24,9 @@ pub(super) fn choose(page: Page, says: &mut watts::All, read: &mut Read) {
     let mut i = 0;
     while i < page.items.len() {
         let step = match page.items[i].what {
-            What::Word(Role::Colour(_) | Role::Letter(_)) => word(page, i, used, read),
+            What::Word(Role::Colour(_) | Role::Letter(_) | Role::Unit(Unit::Watt)) => {
+                word(page, i, used, read)
+            }
             What::Figure(f) => figure(page, usize::from(f), used, says, read),
             _ => None,
         };
@@ -43,9 +46,13 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
     let (word, letter) = match page.role(i) {
         Role::Colour(word) => (word, false),
         Role::Letter(word) => (word, true),
+        // "R 60, B 20, W 14": the white of a list of letters.
+        Role::Unit(Unit::Watt) if letter_first(page, i) && page.is(i, "w") => (ColourWord::White, true),
         _ => return None,
     };
     let (word, first) = modified(page, i, word, used);
+    // "blanco cálido", "rouge lointain"
+    let (word, i) = modified_after(page, i, word);
     if page.role_before(first) == Role::All {
         return all_of_one(first, word, read);
     }
@@ -63,7 +70,7 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
             _ => break,
         }
     }
-    if letter && !letters(page, i) {
+    if letter && !letters(page, i) && !letter_first(page, i) {
         return None;
     }
     let before = k.checked_sub(1).filter(|&b| b >= used).and_then(|b| page.figure(b).map(|f| (b, f)));
@@ -81,8 +88,10 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
         && page.mark_before(b) != Some(Mark::Times)
         && (f.item as usize) >= used
     {
-        let shared = page.mark(i + 1) == Some(Mark::Slash)
-            && (matches!(page.role(i + 2), Role::Colour(_)) || modifies(page, i + 2))
+        // "225 LED red blue panel"
+        let shared = matches!(page.role(i + 1), Role::Colour(_))
+            || page.mark(i + 1) == Some(Mark::Slash)
+                && (matches!(page.role(i + 2), Role::Colour(_)) || modifies(page, i + 2))
             || page.mark_before(k.wrapping_sub(1)) == Some(Mark::Colon) && ratio_letters(page, b);
         if shared {
             read.left.push(crate::facts::Left { span: super::power::span(f), why: LeftWhy::Ratio });
@@ -105,7 +114,7 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
     }
     let f = page.figure(j)?;
     let unit_next = page.role(j + 1);
-    let lists = j > i + 1 || !letter;
+    let lists = j > i + 1 || !letter || letter_first(page, i);
     let next_colour = (matches!(unit_next, Role::Colour(_)) || modifies(page, j + 1))
         && page.mark(j - 1) != Some(Mark::Times)
         && number_first(page, j);
@@ -120,8 +129,9 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
             | Role::Light
             | Role::Lights
     ) && !matches!(page.mark(j - 1), Some(Mark::Colon | Mark::Times | Mark::Equal));
-    let model =
-        page.mark(j + 1) == Some(Mark::Times) || package_number(f.high).is_some() && f.unit == Unit::Bare;
+    // "red 80 x 3W" is a count and a class, "red 3030 x 80" a package.
+    let model = page.mark(j + 1) == Some(Mark::Times) && !page.is_watts(j + 2)
+        || package_number(f.high).is_some() && f.unit == Unit::Bare;
     if is_count(f) && lists && !next_colour && !counts_other && !model {
         let stop = if unit_next == Role::Pieces { j + 2 } else { j + 1 };
         add(page, read, word, wave, f.high, first, stop);
@@ -151,6 +161,19 @@ fn modified(page: Page, i: usize, word: ColourWord, used: usize) -> (ColourWord,
         first -= 1;
     }
     (word, first)
+}
+
+/// The colour with a word after it taken in, as Romance and Slavic languages put it, and the last item of it.
+fn modified_after(page: Page, i: usize, word: ColourWord) -> (ColourWord, usize) {
+    let word = match (page.role(i + 1), word) {
+        _ if matches!(page.role(i + 2), Role::Colour(_)) => return (word, i),
+        (Role::Deep, ColourWord::Red) => ColourWord::DeepRed,
+        (Role::Far, ColourWord::Red) => ColourWord::FarRed,
+        (Role::Warm, ColourWord::White) => ColourWord::WarmWhite,
+        (Role::Cool, ColourWord::White) => ColourWord::CoolWhite,
+        _ => return (word, i),
+    };
+    (word, i + 1)
 }
 
 /// "all blue 60 x 3W": every diode has that colour.
@@ -210,7 +233,10 @@ fn figure(page: Page, index: usize, used: usize, says: &mut watts::All, read: &m
         k -= 1;
     }
     let n = page.figure(k.checked_sub(1)?)?;
-    let fits = is_count(n) && k < at && usize::from(n.item) >= used;
+    // "144 pcs 3000K 660nm": the count of all, and then the list of its colours.
+    let of_all = read.diode_count.is_some_and(|c| c.span == super::power::span(n))
+        && page.figure(at + 1).is_some_and(|f| by_figure(f).is_some());
+    let fits = is_count(n) && k < at && usize::from(n.item) >= used && !of_all;
     fits.then(|| {
         add(page, read, word, Some(colour), n.high, k - 1, at + 1);
         at + 1

@@ -30,14 +30,16 @@ pub(super) fn equivalent(page: Page, at: usize, left: Cues, next: Cues) -> bool 
         && page.capitals(at + 1)
         && matches!(page.role(at + 2), Role::Lamp(_) | Role::Light | Role::Lights);
     let word = at + 1 + usize::from(page.mark(at + 1) == Some(Mark::Open));
-    let smaller = page.role(word) == Role::Equivalent
+    let smaller = matches!(page.role(word), Role::Equivalent | Role::Replacement)
         && page
             .compared_with(word)
             .is_some_and(|lamp| page.figure(at).is_some_and(|own| own.high < lamp.high));
     if smaller {
         return false;
     }
-    let first = page.first_right(at, EQUAL.and(LAMP).and(THING).and(DRAW).and(CLAIM), 3);
+    // "100W (not equivalent)": the denial comes first.
+    let ends = THING.and(DRAW).and(CLAIM).and(Role::Deny.cue());
+    let first = page.first_right(at, EQUAL.and(LAMP).and(ends), 3);
     double_ended || first.any(EQUAL.and(LAMP)) || spelled_lamp(page, at)
 }
 
@@ -45,7 +47,7 @@ pub(super) fn equivalent(page: Page, at: usize, left: Cues, next: Cues) -> bool 
 fn spelled_lamp(page: Page, at: usize) -> bool {
     let mut i = at + 1;
     while matches!(page.role(i), Role::Light | Role::Double | Role::Traditional | Role::Tube)
-        || page.mark(i) == Some(Mark::Dash)
+        || page.mark(i) == Some(Mark::Dash) && !page.breaks(i)
     {
         i += 1;
     }
@@ -55,12 +57,13 @@ fn spelled_lamp(page: Page, at: usize) -> bool {
     if i > at + 1 && matches!(page.role(i), Role::Equivalent | Role::Replacement | Role::Lamp(_)) {
         return true;
     }
-    // A larger figure straight after "=" and the light's own.
-    page.mark_before(at) == Some(Mark::Equal)
-        && at >= 2
-        && page.figure(at - 2).is_some_and(|own| {
+    // A larger figure straight after "=" or "≈" and the light's own.
+    let sign = matches!(page.mark_before(at), Some(Mark::Equal | Mark::Current));
+    let open = usize::from(at >= 2 && page.mark(at - 2) == Some(Mark::Open));
+    sign && at >= 2 + open
+        && page.figure(at - 2 - open).is_some_and(|own| {
             own.unit == Unit::Watt
                 && page.figure(at).is_some_and(|f| f.high > own.high)
-                && page.mark(at - 3) != Some(Mark::Times)
+                && page.mark_before(at - 2 - open) != Some(Mark::Times)
         })
 }

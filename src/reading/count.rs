@@ -47,7 +47,8 @@ pub(super) fn choose(page: Page, says: &mut All, arrays: &mut Arrays, chosen: Ch
         }
         return;
     }
-    let class = class(page, says, &kept, cobs, chosen);
+    let class =
+        class(page, says, &kept, cobs, chosen).filter(|&(watts, _)| !beside_another_class(page, watts));
     if let Some((watts, k)) = class {
         let word = read
             .package
@@ -58,7 +59,8 @@ pub(super) fn choose(page: Page, says: &mut All, arrays: &mut Arrays, chosen: Ch
         read.class = Some(Taken { value, span: span(&page.figures[k]) });
         says[k] = Says::Class;
     }
-    if let Some((value, k)) = count(page, &kept, &found, cobs, chosen)
+    if let Some((value, k)) =
+        count(page, &kept, &found, cobs, chosen).or_else(|| pieces_of_a_total(page, read, chosen))
         && value <= f64::from(Count::MOST)
     {
         #[expect(
@@ -110,6 +112,31 @@ fn class(page: Page, says: &All, arrays: &[Array], cobs: bool, chosen: Chosen) -
         }
     }
     class.or_else(|| quotient(page, says, chosen))
+}
+
+/// "50 pcs 5W + 50 pcs 3W": another count and class is added to this one, whether or not both were seen as such.
+fn beside_another_class(page: Page, class: f64) -> bool {
+    let small =
+        |i: usize| page.figure(i).filter(|f| f.unit == Unit::Watt && f.high <= LARGEST_BEAD).map(|f| f.high);
+    let words = |i: usize| {
+        matches!(page.what(i), Some(What::Word(Role::Pieces | Role::Led | Role::Diode | Role::Chip)))
+    };
+    (0..page.items.len()).any(|i| {
+        if !matches!(page.mark(i), Some(Mark::Plus | Mark::And))
+            || !page.figure(i + 1).is_some_and(|n| n.unit == Unit::Bare)
+        {
+            return false;
+        }
+        let (mut a, mut z) = (i, i + 2);
+        while a > 0 && words(a - 1) {
+            a -= 1;
+        }
+        while words(z) || page.mark(z) == Some(Mark::Times) {
+            z += 1;
+        }
+        let (Some(one), Some(other)) = (a.checked_sub(1).and_then(small), small(z)) else { return false };
+        (one - other).abs() > 1e-9 && ((one - class).abs() < 1e-9 || (other - class).abs() < 1e-9)
+    })
 }
 
 /// "90W, 30 pcs ..., 3 watt": a lone small figure that is the headline divided by the count.
@@ -168,6 +195,18 @@ fn count(page: Page, arrays: &[Array], found: &[Found], cobs: bool, chosen: Chos
         .flatten();
     }
     found.iter().max_by(|a, b| a.value.total_cmp(&b.value)).map(|f| (f.value, f.figure))
+}
+
+/// "10W double chips 60pcs grow light, 600W": pieces that the headline is the class times.
+fn pieces_of_a_total(page: Page, read: &Read, chosen: Chosen) -> Option<(f64, usize)> {
+    let claim = page.figures[chosen.headline?].high;
+    let class = read.class?.value.watts.0;
+    page.figures.iter().enumerate().find_map(|(k, n)| {
+        let fits = n.unit == Unit::Bare
+            && page.role(usize::from(n.item) + 1) == Role::Pieces
+            && (n.high * class - claim).abs() < 0.01;
+        fits.then_some((n.high, k))
+    })
 }
 
 fn distinct(mut values: impl Iterator<Item = f64>) -> bool {

@@ -162,7 +162,9 @@ fn of_the_light(page: Page, f: &Figure) -> bool {
     let dimming = f.unit != Unit::Amp && f.range && f.low <= 1.0 && f.high <= 10.0;
     let left = page.left(at);
     let other = Cues::of(&[Role::Breaker, Role::Load]);
-    let device = page.role_before(at) == Role::Device && !feeds(page, at - 1);
+    // "fans 12V", "fans (12V)"
+    let before = at - usize::from(page.mark_before(at) == Some(Mark::Open));
+    let device = page.role_before(before) == Role::Device && !feeds(page, before - 1);
     let fuse = matches!(page.role(at + 1), Role::Breaker | Role::Load)
         || matches!(page.role(at + 2), Role::Breaker) && !page.breaks(at + 1);
     let fan = page.role(at + 1) == Role::Device && !feeds(page, at + 1);
@@ -212,7 +214,12 @@ fn labelled(page: Page, at: usize, unit: Unit) -> bool {
                 return f.is_some_and(|f| f.range && f.low >= MAINS)
                     || signed && page.role(k.wrapping_sub(1)) == Role::Voltage;
             }
-            What::Word(Role::Unit(u)) => return signed && u == unit,
+            // "Amps 5.0" by the word, "| A 5.0 |" by the letter.
+            What::Word(Role::Unit(u)) => {
+                let written = k + 1 == at
+                    && (page.cell(k) || page.words(k).chars().filter(|c| c.is_alphabetic()).count() >= 4);
+                return u == unit && (signed || written);
+            }
             What::Word(Role::Voltage) => {
                 return signed && unit == Unit::Volt && page.figure(at).is_some_and(|f| f.high >= 3.0);
             }

@@ -105,15 +105,20 @@ pub(super) fn build(
         i = match t.kind {
             Kind::Number(_) if b.stock_number(i) => b.code(i),
             Kind::Number(n) => b.figure(i, n),
+            // "one" alone is an article more often than a number.
+            Kind::Word(Role::Number(1)) if !b.counts_one(i) => b.push(What::Word(Role::None), i),
             Kind::Word(Role::Number(n)) => b.worded(i, n),
-            // A power supply is a device, a supply is the mains.
-            Kind::Word(Role::Supply) if i > 0 && b.role(i - 1) == Role::Power => {
-                b.push(What::Word(Role::Device), i)
+            // "50 by 3W"
+            Kind::Word(Role::By) if i > 0 && b.number(i - 1).is_some() && b.number(i + 1).is_some() => {
+                b.push(What::Mark(Mark::Times), i)
             }
-            Kind::Word(Role::Supply) => b.push(What::Word(Role::Voltage), i),
-            Kind::Word(role) => b.push(What::Word(role), i),
+            Kind::Word(role) => b.push(What::Word(b.settled(role, i)), i),
             Kind::Code => b.push(What::Code, i),
             Kind::Mark(Mark::Stop) if !b.ends_sentence(i) => i + 1,
+            // "* 576 diodes": a bullet.
+            Kind::Mark(Mark::Times) if (i == 0 || b.mark(i - 1) == Some(Mark::Line)) && !b.glued(i + 1) => {
+                b.push(What::Mark(Mark::Pipe), i)
+            }
             Kind::Mark(mark) => b.push(What::Mark(mark), i),
         };
     }
@@ -176,11 +181,18 @@ impl Builder<'_> {
         )
     }
 
+    /// "four", "one hundred and twenty"; "five-watt" is a figure of watts.
     fn worded(&mut self, i: usize, n: u16) -> usize {
         let t = self.tokens[i];
-        let figure = Figure { worded: true, ..Figure::plain(Unit::Bare, f64::from(n), 0.5, t.start, t.end) };
+        let (value, next) = self.spelled(i, n);
+        let (unit, next) = match self.unit(next) {
+            (Unit::Watt, after) => (Unit::Watt, after),
+            _ => (Unit::Bare, next),
+        };
+        let end = self.tokens[next - 1].end;
+        let figure = Figure { worded: true, ..Figure::plain(unit, value, 0.5, t.start, end) };
         self.add(figure, t.spaced);
-        i + 1
+        next
     }
 
     #[expect(clippy::cast_possible_truncation, reason = "at most MOST_ITEMS items")]

@@ -1,6 +1,6 @@
 //! How many complete lights the listing sells together. Bars, heads and panels of one light do not count.
 
-use super::array::fold_of;
+use super::array::{LARGEST_BEAD, fold_of};
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::page::Page;
@@ -42,11 +42,28 @@ fn worded(page: Page) -> Option<Taken<u32>> {
         return None;
     }
     for (i, item) in page.items.iter().enumerate() {
+        if let What::Word(Role::PackOf(n)) = item.what {
+            return taken(f64::from(n), item.start, item.end);
+        }
         let What::Word(role @ (Role::Pack | Role::Pair | Role::Bundle)) = item.what else { continue };
-        if role == Role::Bundle && page.role(i + 1) != Role::Of {
+        // "kit com 2"
+        let ends = page.figure(i + 2).is_some()
+            && (i + 3 == page.items.len()
+                || page.breaks(i + 3)
+                || matches!(page.role(i + 3), Role::Light | Role::Lights));
+        if role == Role::Bundle && page.role(i + 1) != Role::Of && !(page.role(i + 1) == Role::With && ends) {
+            if let Some(found) = inside(page, i) {
+                return Some(found);
+            }
             continue;
         }
-        let dash = usize::from(matches!(page.mark_before(i), Some(Mark::Dash | Mark::Foot)));
+        if of_devices(page, i) {
+            continue;
+        }
+        if let Some(found) = inside(page, i) {
+            return Some(found);
+        }
+        let dash = usize::from(matches!(page.mark_before(i), Some(Mark::Dash | Mark::Foot | Mark::Times)));
         if let Some(n) = page.figure_before(i - dash)
             && n.unit == Unit::Bare
             && !n.range
@@ -54,11 +71,12 @@ fn worded(page: Page) -> Option<Taken<u32>> {
         {
             return Some(found);
         }
-        if role == Role::Pair && matches!(page.role(i + 1), Role::Of | Role::DoubleEnded) {
+        let alone = page.mark_before(i) == Some(Mark::Open) && page.mark(i + 1) == Some(Mark::Close);
+        if role == Role::Pair && (alone || matches!(page.role(i + 1), Role::Of | Role::DoubleEnded)) {
             return taken(2.0, item.start, item.end);
         }
-        if page.role_before(i) == Role::Double {
-            return taken(fold_of(page, i - 1), page.items[i - 1].start, item.end);
+        if page.role_before(i - dash) == Role::Double {
+            return taken(fold_of(page, i - dash - 1), page.items[i - dash - 1].start, item.end);
         }
         let mut k = i + 1;
         while matches!(page.role(k), Role::Of | Role::DoubleEnded | Role::With | Role::Pack)
@@ -70,12 +88,56 @@ fn worded(page: Page) -> Option<Taken<u32>> {
             && n.unit == Unit::Bare
             && !n.range
             && let Some(found) = taken(n.high, item.start, n.end)
-            && (k > i + 1 || matches!(page.role(k + 1), Role::Pieces | Role::Lights))
+            && (k > i + 1 || matches!(page.role(k + 1), Role::Pieces | Role::Light | Role::Lights))
         {
             return Some(found);
         }
     }
     None
+}
+
+/// "730nm x 8pcs": a wavelength, temperature or colour before the cross at item `i`.
+fn of_a_colour(page: Page, i: usize) -> bool {
+    matches!(page.role_before(i), Role::Colour(_))
+        || page.figure_before(i).is_some_and(|f| matches!(f.unit, Unit::Nanometre | Unit::Kelvin))
+}
+
+/// Watts beyond a bead's after the count at item `i` that the text starts with, and no word for COBs.
+fn large_lead(page: Page, i: usize) -> bool {
+    i == 0 && !page.cues.any(Role::Cob.cue()) && page.figure(i + 2).is_some_and(|w| w.high > LARGEST_BEAD)
+}
+
+/// "set of 2 hangers": the words after the one for a pack at item `i` are about something else than lights.
+fn of_devices(page: Page, i: usize) -> bool {
+    for k in i + 1..i + 6 {
+        match page.what(k) {
+            Some(What::Word(Role::Device)) => return true,
+            Some(What::Word(Role::Light | Role::Lights | Role::Led | Role::Part | Role::With)) => {
+                return false;
+            }
+            Some(What::Word(_) | What::Figure(_)) => {}
+            _ => return false,
+        }
+    }
+    false
+}
+
+/// "four in a box", "2 bulbs per pack", "two-light bundle": the number before the word for a pack at item `i`.
+fn inside(page: Page, i: usize) -> Option<Taken<u32>> {
+    let mut k = i;
+    match page.role_before(k) {
+        Role::Per => k -= 1,
+        Role::Unit(Unit::Amp) if k >= 2 && page.role(k - 2) == Role::Unit(Unit::Length) => k -= 2,
+        Role::Light | Role::Lights | Role::Pieces => {}
+        _ => return None,
+    }
+    while matches!(page.role_before(k), Role::Light | Role::Lights | Role::Pieces)
+        || page.mark_before(k) == Some(Mark::Dash)
+    {
+        k -= 1;
+    }
+    let n = page.figure_before(k).filter(|n| n.unit == Unit::Bare && !n.range && !n.list)?;
+    taken(n.high, n.start, page.items[i].end)
 }
 
 /// "2x 300W lights", "light x2", "Grow Light 2PCS", "(two units)".
@@ -86,21 +148,21 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
     let i = usize::from(n.item);
     let after = page.role(i + 1);
     let before = page.role_before(i);
-    if page.mark(i + 1) == Some(Mark::Times) || (n.worded && page.is_watts(i + 1)) {
+    let replaced = || page.left(i).cues.any(Cues::of(&[Role::Replaces, Role::Versus, Role::Equivalent]));
+    if (page.mark(i + 1) == Some(Mark::Times) || (n.worded && page.is_watts(i + 1))) && !replaced() {
         // `2x 300W lights`, `2 x LED grow light`, `two 300W lights`
         let first = if n.worded { i + 1 } else { i + 2 };
         for k in first..first + 6 {
             match page.what(k) {
-                Some(What::Word(Role::Part))
-                    if i == 0 && page.words(k).trim_end_matches('\u{200b}').ends_with('s') && k > first =>
-                {
+                Some(What::Word(Role::Part)) if i == 0 && k > first => {
                     return taken(n.high, n.start, page.items[k].end);
                 }
                 Some(What::Word(Role::Lights)) => return taken(n.high, n.start, page.items[k].end),
-                Some(What::Word(Role::Light)) if !page.is_watts(i + 2) => {
+                // "2x 600W grow light" leads a text about two of them; elsewhere it may be one light of two parts.
+                Some(What::Word(Role::Light)) if !page.is_watts(i + 2) || large_lead(page, i) => {
                     return taken(n.high, n.start, page.items[k].end);
                 }
-                Some(What::Word(Role::None | Role::Led | Role::Cob | Role::Unit(_))) => {}
+                Some(What::Word(Role::None | Role::Led | Role::Cob | Role::Tube | Role::Unit(_))) => {}
                 Some(What::Figure(_)) if k <= i + 2 && page.is_watts(k) => {}
                 _ => break,
             }
@@ -109,14 +171,15 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
     if page.mark_before(i) == Some(Mark::Times)
         && i >= 2
         && matches!(page.role(i - 2), Role::Light | Role::Lights)
-        && !page.spaced(i)
+        && (!page.spaced(i) || n.high <= MOST_PIECES && page.breaks(i + 1))
         && !matches!(after, Role::Diode | Role::Led | Role::Cob)
     {
         return taken(n.high, page.items[i - 1].start, n.end);
     }
     if after == Role::Pieces && n.high <= MOST_PIECES {
         let next = page.role(i + 2);
-        if matches!(next, Role::Lights | Role::Light)
+        if matches!(next, Role::Lights | Role::Light | Role::Tube)
+            || next == Role::Part && page.starts(i + 2, "tub")
             || (next == Role::Led && matches!(page.role(i + 3), Role::Lights | Role::Light | Role::None))
                 && page.what(i + 3).is_some_and(|w| matches!(w, What::Word(_)))
         {
@@ -133,7 +196,10 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
                 | Role::Led
                 | Role::Device
                 | Role::Quantity
-        ) || matches!(page.mark_before(i), Some(Mark::Colon | Mark::Equal));
+                | Role::To
+                | Role::UpTo
+        ) || matches!(page.mark_before(i), Some(Mark::Colon | Mark::Equal))
+            || page.mark_before(i) == Some(Mark::Times) && of_a_colour(page, i - 1);
         if ends && !label && page.mark(i + 2) != Some(Mark::Times) {
             return taken(n.high, n.start, page.items[i + 1].end);
         }

@@ -87,6 +87,8 @@ pub(super) enum Role {
     Part,
     Board,
     Pack,
+    /// A word for a pack that says how many: `Doppelpack`.
+    PackOf(u16),
     Pair,
     Each,
     Total,
@@ -137,6 +139,18 @@ pub(super) enum Role {
     Voltage,
     /// `supply`: a device after "power", else the mains.
     Supply,
+    /// `socket`: the wall after "at the", else a device.
+    Socket,
+    /// `use`, `used`: a draw after a word for power, else nothing.
+    Used,
+    /// `off`: "off the grid", else a dimmed level.
+    Off,
+    /// `place`: "in place of", else nothing.
+    Place,
+    /// A word after a device that the light has: `タイマー付き`.
+    Has,
+    /// `by`: a cross between two numbers, else nothing.
+    By,
     Ac,
     Dc,
     Number(u16),
@@ -202,7 +216,7 @@ impl Role {
             Self::Drive => 1 << 39,
             Self::Breaker => 1 << 40,
             Self::Selected => 1 << 41,
-            Self::Pack | Self::Pair => 1 << 42,
+            Self::Pack | Self::PackOf(_) | Self::Pair => 1 << 42,
             Self::Bundle => 1 << 43,
             Self::Dc => 1 << 44,
             Self::Double => 1 << 45,
@@ -212,6 +226,7 @@ impl Role {
             Self::Colour(_) | Self::Letter(_) => 1 << 49,
             Self::Voltage | Self::Current | Self::Unit(Unit::Volt | Unit::Amp) | Self::Ac => 1 << 50,
             Self::Times => 1 << 51,
+            Self::With => 1 << 52,
             _ => 0,
         })
     }

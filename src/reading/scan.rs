@@ -91,14 +91,15 @@ impl Scanner<'_> {
             letters += 1;
         }
         self.at += letters as usize;
-        while self.byte(self.at) >= 0x80 || self.byte(self.at).is_ascii_alphabetic() {
+        loop {
             let b = self.byte(self.at);
             let letter = if b.is_ascii_alphabetic() {
                 self.at += 1;
                 u32::from(b | 0x20)
-            } else if b < 0x80 {
+            } else if b < 0x80 && b != b'&' {
                 break;
             } else {
+                // A letter beyond ASCII, or one written as an entity: `&micro;mol`, `f&uuml;r`.
                 match next(self.text, self.at) {
                     Some((Fold::Letter(u), n)) => {
                         self.at += n;

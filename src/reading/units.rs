@@ -20,6 +20,10 @@ impl Builder<'_> {
                 _ => (Unit::Bare, j),
             },
             Some(Kind::Word(Role::Unit(unit))) => self.worded_unit(unit, j),
+            // "100 true watts"
+            Some(Kind::Word(Role::DrawAdjective)) if self.role(j + 1) == Role::Unit(Unit::Watt) => {
+                (Unit::Watt, j)
+            }
             _ => (Unit::Bare, j),
         }
     }
@@ -31,7 +35,9 @@ impl Builder<'_> {
             Unit::Micromole => self.photons(j, false),
             Unit::Millimole => self.photons(j, true),
             // "90 in total"
-            Unit::Length if self.role(j + 1) == Role::Total => (Unit::Bare, j),
+            Unit::Length if matches!(self.role(j + 1), Role::Total | Role::All | Role::Quantity) => {
+                (Unit::Bare, j)
+            }
             Unit::Amp if t.spaced && t.end - t.start == 1 && !capital => (Unit::Bare, j),
             Unit::Volt => {
                 let mut k = j + 1;
@@ -91,11 +97,18 @@ impl Builder<'_> {
 
     /// `/m`, `/m²`, `per foot` after watts.
     pub(super) fn per_length(&self, next: usize) -> bool {
-        let per = self.mark(next) == Some(Mark::Slash) || self.role(next) == Role::Per;
-        per && matches!(
-            self.role(next + 1),
-            Role::Unit(Unit::Metre | Unit::Length | Unit::SquareMetre) | Role::Part | Role::Measured
-        )
+        // "58W / in place of" and "3W / measured" have a stroke between two statements.
+        let (stroke, joined) =
+            (self.mark(next) == Some(Mark::Slash), self.glued(next) && self.glued(next + 1));
+        if !(stroke || self.role(next) == Role::Per) {
+            return false;
+        }
+        match self.role(next + 1) {
+            Role::Unit(Unit::Metre | Unit::SquareMetre) => true,
+            Role::Unit(Unit::Length) | Role::Part => !stroke || joined,
+            Role::Measured => self.spells(next + 1, &["meter"]),
+            _ => false,
+        }
     }
 
     /// `±5 %`, `(±5%)`, `+/-2W` after the unit.

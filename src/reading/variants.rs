@@ -1,5 +1,6 @@
 //! Whether unqualified figures are variants of which one has to be chosen, settings of one light, or neither.
 
+use super::figures::What;
 use super::fold::Mark;
 use super::page::Page;
 use super::power::SAME;
@@ -25,21 +26,45 @@ pub(super) fn variants(page: Page, says: &mut All) -> bool {
         }
     }
     let switch = page.cues.any(Cues::of(&[Role::Switchable])) || words_switch(page);
-    if table(page, says) {
+    if table(page, says) || models(page, says) {
         return true;
+    }
+    if distinct >= 2 && other_sizes(page, says) {
+        return false;
     }
     if says.contains(&Says::Selected) || (page.cues.any(Role::Choose.cue()) && distinct >= 2) || sized >= 2 {
         return true;
     }
     if switch {
-        let first = says.iter().position(bare);
-        if let Some(first) = first {
+        let set = |s: &Says| bare(s) || *s == Says::Level;
+        if let Some(first) = says.iter().position(set) {
             raise(page, says, first);
         }
         return false;
     }
     let listed = page.figures.iter().enumerate().any(|(k, f)| f.list && bare(&says[k]));
     listed || says.iter().enumerate().any(|(k, s)| bare(s) && slash_list(page, says, k))
+}
+
+/// "Power: 100W | other sizes 200W, 400W available": the figures after the words are of other lights.
+fn other_sizes(page: Page, says: &mut All) -> bool {
+    if !page.cues.any(Role::Choose.cue()) {
+        return false;
+    }
+    let choose = (1..page.items.len())
+        .find(|&i| page.role(i) == Role::Choose && ["other", "also"].iter().any(|w| page.is(i - 1, w)));
+    let Some(choose) = choose else { return false };
+    let before = |k: usize| usize::from(page.figures[k].item) < choose;
+    let bare = |s: &Says| matches!(s, Says::Bare | Says::Nameplate);
+    if !(0..says.len()).any(|k| before(k) && bare(&says[k])) {
+        return false;
+    }
+    for k in (0..says.len()).filter(|&k| !before(k)) {
+        if bare(&says[k]) {
+            says[k] = Says::Left(LeftWhy::Variant);
+        }
+    }
+    true
 }
 
 fn words_switch(page: Page) -> bool {
@@ -51,7 +76,7 @@ fn words_switch(page: Page) -> bool {
 fn raise(page: Page, says: &mut All, first: usize) {
     let mut top = first;
     let mut k = first;
-    while slash_list(page, says, k) {
+    while slash_list(page, says, k) || next_position(page, says, k) {
         let Some(next) = page.figure(usize::from(page.figures[k].item) + 2) else { break };
         let Some(index) = page.figures.iter().position(|f| f.item == next.item) else { break };
         let lower = if page.figures[index].high > page.figures[top].high {
@@ -62,6 +87,17 @@ fn raise(page: Page, says: &mut All, first: usize) {
         says[lower] = Says::Left(LeftWhy::NotFullPower);
         k = index;
     }
+    if top != first {
+        says[top] = Says::Bare;
+    }
+}
+
+/// "60W – 80W – 100W": another position of the switch straight after a dash or a comma.
+fn next_position(page: Page, says: &All, k: usize) -> bool {
+    let at = usize::from(page.figures[k].item);
+    matches!(page.mark(at + 1), Some(Mark::Dash | Mark::Comma))
+        && page.is_watts(at + 2)
+        && says.get(k + 1).is_some_and(|s| matches!(s, Says::Bare | Says::Nameplate | Says::Level))
 }
 
 /// Another unqualified figure, a different one, straight after a stroke.
@@ -83,6 +119,33 @@ fn slash_list(page: Page, says: &All, k: usize) -> bool {
                 && (next.high - f.high).abs() > SAME
                 && matches!(says[index], Says::Bare | Says::Nameplate)
         })
+}
+
+/// "W-2 | 200 W | 540", "V2: 240W": unqualified figures of different models, each straight after its model.
+fn models(page: Page, says: &mut All) -> bool {
+    let of_model = |k: usize| {
+        let at = usize::from(page.figures[k].item);
+        if !page.is_watts(at) || !matches!(says[k], Says::Bare | Says::Nameplate) {
+            return None;
+        }
+        let sign = usize::from(matches!(page.mark_before(at), Some(Mark::Pipe | Mark::Colon | Mark::Equal)));
+        let code = at.checked_sub(1 + sign)?;
+        let starts = code == 0 || page.mark(code - 1).is_some();
+        (page.what(code) == Some(What::Code) && starts).then(|| page.words(code))
+    };
+    let mut first: Option<(usize, &str)> = None;
+    for k in 0..says.len() {
+        let Some(model) = of_model(k) else { continue };
+        match first {
+            None => first = Some((k, model)),
+            Some((j, other)) => {
+                if other != model && (page.figures[j].high - page.figures[k].high).abs() > SAME {
+                    return true;
+                }
+            }
+        }
+    }
+    false
 }
 
 /// A table row with a figure for each of two models: "Typical input power | 160W | 250W".

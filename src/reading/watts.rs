@@ -3,11 +3,13 @@
 
 use smallvec::SmallVec;
 
-use super::array::{Arrays, Of, denied};
+use super::admitted::{at_level, under_voltage};
+use super::array::{Arrays, Of, denied, heads};
 use super::class::class;
 use super::compared::{EQUAL, equivalent};
 use super::figures::{Figure, What};
 use super::fold::Mark;
+use super::letters::white_letter;
 use super::page::Page;
 use super::phrase::{DRAW, Phrase};
 use super::roles::{Cues, Role, Unit};
@@ -67,7 +69,9 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
     if white_letter(page, at) || dimension(page, at) {
         return Says::Left(LeftWhy::Dimension);
     }
-    if f.per {
+    // "15W per tube" in a pack of tubes.
+    let of_a_light = f.per && pack.is_some() && page.role(at + 2) == Role::Part;
+    if f.per && !of_a_light {
         return Says::Left(LeftWhy::Part);
     }
     if left.near.any(Role::Deny.cue())
@@ -95,6 +99,9 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
         return Says::Class;
     }
     let one = !(page.mark(at + 1) == Some(Mark::Slash) && page.is_watts(at + 2));
+    if one && page.mark(at + 1) == Some(Mark::Open) && right.near.any(Role::Selected.cue()) {
+        return Says::Selected;
+    }
     if one && left.near.any(Role::Selected.cue()) && page.mark_before(at) == Some(Mark::Colon) {
         return Says::Selected;
     }
@@ -116,7 +123,8 @@ fn draws_elsewhere(page: Page, at: usize) -> bool {
 /// Another device's watts, a limit of load, a joke or a saving.
 fn foreign(page: Page, at: usize, left: Cues, near: Cues, right: Cues, next: Cues) -> Option<LeftWhy> {
     let device = Role::Device.cue();
-    let first = page.first_right(at, device.and(THING).and(BEAD).and(LAMP).and(DRAW).and(EQUAL), 4);
+    let ends = THING.and(BEAD).and(LAMP).and(DRAW).and(EQUAL).and(Role::With.cue());
+    let first = page.first_right(at, device.and(ends), 4);
     let labelled = near.any(DRAW.and(Role::Power.cue()));
     if (first.any(device) && !labelled) || (near.any(device) && !first.any(THING)) {
         return Some(LeftWhy::OtherDevice);
@@ -174,12 +182,23 @@ fn draw(
             .unwrap_or(Says::Draw(2));
     }
     let each = Role::Each.cue();
+    let per_light = page.mark(at + 1) == Some(Mark::Slash)
+        && matches!(page.role(at + 2), Role::Each | Role::Pieces | Role::Light);
     if pack.is_some()
-        && (left.near.any(each) || right.near.any(each) || right.cues.any(each) && !right.cues.any(BEAD))
+        && (f.per
+            || per_light
+            || left.near.any(each)
+            || right.near.any(each)
+            || right.cues.any(each) && !right.cues.any(BEAD))
     {
         return Says::EachLight;
     }
-    if right.near.any(each)
+    let parts = || {
+        heads(page).is_some_and(|n| n > 1.0)
+            || page.figures.iter().filter(|w| w.unit == Unit::Watt).count() > 1
+    };
+    if right.near.any(each) && parts()
+        || left.near.any(each) && left.cues.any(Role::Part.cue()) && page.cues.any(Role::Total.cue())
         || pack.is_none()
             && page.first_right(at, Cues::of(&[Role::Per, Role::Light, Role::Part]), 1).any(Role::Part.cue())
             && page.cues.any(Role::Total.cue())
@@ -187,12 +206,14 @@ fn draw(
         return Says::Left(LeftWhy::Part);
     }
     if page.role(at + 1) == Role::Per && matches!(page.role(at + 2), Role::Part | Role::Board) {
-        return Says::Left(LeftWhy::Part);
+        return if pack.is_some() { Says::EachLight } else { Says::Left(LeftWhy::Part) };
     }
     if left.near.any(Role::Total.cue()) || right.cues.any(Role::Total.cue()) {
         return Says::Total;
     }
-    let level = matches!(page.role_before(at), Role::Level)
+    // "both on 180W", but not "for seedlings 100W"
+    let position = at - usize::from(page.role_before(at) == Role::At);
+    let level = page.role_before(position) == Role::Level && page.role_before(position - 1) != Role::For
         || page.figure_before(at).is_some_and(|p| p.unit == Unit::Percent)
         || (matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal))
             && at >= 2
@@ -204,7 +225,8 @@ fn draw(
     let under_voltage = page.mark(at + 1) == Some(Mark::At)
         && page.figure(at + 2).is_some_and(|v| matches!(v.unit, Unit::Volt | Unit::VoltAc))
         && higher();
-    if level || under_voltage {
+    let at_full = page.role(at + 1) == Role::At && page.role(at + 2) == Role::Level && higher();
+    if level || under_voltage || at_full {
         return Says::Level;
     }
     if left.cues.any(Cues::of(&[Role::Power, Role::Rating])) || f.tolerance.is_some() {
@@ -223,12 +245,16 @@ fn goes_on(page: Page, at: usize, before: &All, index: usize) -> bool {
     let (mut volts, mut level, mut plain) = (false, false, true);
     for i in from + 1..at {
         match page.items[i].what {
-            What::Word(Role::Level | Role::And | Role::At) => level |= page.role(i) == Role::Level,
+            What::Word(Role::Level | Role::And | Role::At | Role::Ac | Role::For) => {
+                level |= page.role(i) == Role::Level;
+            }
             What::Figure(_) => match page.figure(i).map(|f| f.unit) {
                 Some(Unit::Volt | Unit::VoltAc) => volts = true,
                 Some(Unit::Percent) => level = true,
                 _ => return false,
             },
+            // "50%: 98W", a line each.
+            What::Mark(Mark::Line) if under_voltage(page, at) || at_level(page, at) => plain = false,
             What::Mark(Mark::Line | Mark::Stop) => return false,
             What::Mark(Mark::Slash) => {}
             What::Mark(_) => plain = false,
@@ -236,21 +262,6 @@ fn goes_on(page: Page, at: usize, before: &All, index: usize) -> bool {
         }
     }
     volts || level || plain
-}
-
-/// `60R+20B+10W`, `96 W, 24 R`: white diodes in a list of colour letters.
-pub(super) fn white_letter(page: Page, at: usize) -> bool {
-    let letter = |i: usize| {
-        page.figure(i).is_some_and(|f| f.unit == Unit::Bare) && matches!(page.role(i + 1), Role::Letter(_))
-    };
-    let sign = |m: Option<Mark>| matches!(m, Some(Mark::Plus | Mark::Slash | Mark::Comma | Mark::And));
-    let single = page.words(at).trim_end_matches(|c: char| !c.is_alphanumeric()).ends_with(['W', 'w', 'Ｗ']);
-    let after = if sign(page.mark(at + 1)) { at + 2 } else { at + 1 };
-    let before = match page.mark_before(at) {
-        m if sign(m) => at.checked_sub(3),
-        _ => at.checked_sub(2),
-    };
-    single && (letter(after) || before.is_some_and(letter))
 }
 
 /// `18 W x 9 D`: a width.

@@ -84,9 +84,11 @@ impl Line {
 
 /// What a row that could not be read suffers from, and where, safe for a terminal.
 pub(super) fn fault_text(fault: &Fault) -> String {
-    let place = match (fault.line, &fault.column) {
-        (Some(line), Some(column)) => format!("line {line}, {column}: "),
-        (Some(line), None) => format!("line {line}: "),
+    let place =
+        fault.cell.as_deref().map(str::to_owned).or_else(|| fault.line.map(|line| format!("line {line}")));
+    let place = match (place, &fault.column) {
+        (Some(place), Some(column)) => format!("{place}, {column}: "),
+        (Some(place), None) => format!("{place}: "),
         (None, Some(column)) => format!("{column}: "),
         (None, None) => String::new(),
     };

@@ -87,7 +87,7 @@ fn a_file_has_to_be_there_and_be_a_file() {
     let here = fixture("");
     let here = here.to_str().unwrap();
     run(&["grade", here]).refused(&format!(
-        "plainwatt: {here} is a directory; accepted is a CSV file, or - for standard input\n"
+        "plainwatt: {here} is a directory; accepted is a CSV or .xlsx file, or - for standard input\n"
     ));
 }
 

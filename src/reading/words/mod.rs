@@ -53,7 +53,7 @@ pub(super) const fn step(hash: u64, letter: u32) -> u64 {
     (hash ^ letter as u64).wrapping_mul(0x9e37_79b9_7f4a_7c15).rotate_left(23)
 }
 
-const SLOTS: usize = 4096;
+const SLOTS: usize = 8192;
 
 #[derive(Clone, Copy)]
 struct Slot {
