@@ -44,7 +44,7 @@ pub(super) fn light(run: Run<'_>, light: Light<'_>, draws: &Draws, full: bool, w
         html! {
             div.pair {
                 div {
-                    @if let Some(title) = title { p.title { (safe(cut(title))) } }
+                    @if let Some(title) = title { q { (safe(cut(title))) } }
                     p { (sentence(listing, assessment)) }
                     (found(light))
                     @if let Some(label) = label(run, light) { p { "Honest label: " (label) } }
@@ -65,9 +65,9 @@ pub(super) fn light(run: Run<'_>, light: Light<'_>, draws: &Draws, full: bool, w
     let figures: Vec<String> =
         lines(run, light, false).into_iter().map(|(name, value)| format!("{name} {value}")).collect();
     let short = html! {
-        @if let Some(title) = title { p.title { (safe(cut(title))) } }
+        @if let Some(title) = title { q { (safe(cut(title))) } }
         p { (sentence(listing, assessment)) }
-        @if !figures.is_empty() { p.figures { (figures.join("; ")) } }
+        @if !figures.is_empty() { small { (figures.join("; ")) } }
         @if !assessment.figures.is_empty() || !assessment.reasons.is_empty() {
             ul {
                 @for figure in &assessment.figures { li { (safe(&figures::claim(figure, Style::PLAIN))) } }

@@ -28,7 +28,7 @@ pub(super) const COLUMNS: [(&str, &str); 7] = [
 fn name(place: u64, name: &str, supplier: &str) -> Markup {
     let name = shortened(name);
     html! {
-        th scope="row" role="rowheader" {
+        th role="rowheader" {
             a href=(format!("#d{place}")) { @if name.is_empty() { "row " (place) } @else { (name) } }
             @if !supplier.is_empty() { small { (shortened(supplier)) } }
         }

@@ -71,7 +71,7 @@ fn row(name: &str, group: &Group) -> Markup {
         .collect();
     html! {
         tr role="row" {
-            th scope="row" role="rowheader" { @if name.is_empty() { "(not stated)" } @else { (safe(name)) } }
+            th role="rowheader" { @if name.is_empty() { "(not stated)" } @else { (safe(name)) } }
             td.lights role="cell" { (counts.total()) }
             td.median role="cell" {
                 @if let Some(median) = group.median() { (percent(median.value)) @if median.or_more { " or more" } }
