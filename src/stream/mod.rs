@@ -57,6 +57,7 @@ mod error;
 mod notice;
 mod options;
 mod parser;
+mod plain;
 mod quoting;
 mod reader;
 mod record;
