@@ -50,12 +50,13 @@ pub(super) struct Assessing<'a> {
 impl Assessing<'_> {
     /// Assesses a record and hands the result to `then`.
     pub(super) fn row(&self, texts: &mut Texts, record: &Record<'_>, then: impl FnOnce(Graded<'_>)) {
-        let listing = match record.fault() {
+        let mut listing = Listing::default();
+        let outcome = match record.fault() {
             Some(fault) => Err(Fault { column: None, ..Fault::new("", fault.found(), fault.accepted()) }),
-            None => self.columns.listing(record.len(), |place| record.get(place)),
+            None => self.columns.read(record.len(), |place| record.get(place), &mut listing),
         };
-        match listing {
-            Ok(mut listing) => {
+        match outcome {
+            Ok(()) => {
                 let read = if self.titles { texts.read(&listing) } else { None };
                 if let Some(read) = &read {
                     complete(&mut listing, read);

@@ -75,10 +75,27 @@ pub struct Assessment {
 /// Assesses a listing. The same function serves one light and a catalogue.
 #[must_use]
 pub fn assess(listing: &Listing<'_>, model: &Model, settings: &Settings) -> Assessment {
-    let mut reasons: SmallVec<[Reason; 4]> = listing.notes.iter().map(|note| Reason::Noted(*note)).collect();
-    let mut findings = SmallVec::new();
+    // Made empty and filled where it lies: moving its parts about costs more than working them out.
+    let mut assessment = Assessment {
+        verdict: Verdict::Unsettled,
+        evidence: Evidence::None,
+        basis: None,
+        share: None,
+        counted: Counted::default(),
+        class_current: None,
+        needed: None,
+        running: None,
+        measured: listing.reading.and_then(|reading| measured::watts(reading, settings)),
+        volt_amps: listing.supply.as_ref().map(own_words::volt_amps),
+        implied: listing.ppf.zip(listing.ppe).map(|(ppf, ppe)| Watts(ppf.value / ppe.value)),
+        findings: SmallVec::new(),
+        figures: SmallVec::new(),
+        reasons: SmallVec::new(),
+    };
+    let Assessment { measured, counted, findings, reasons, .. } = &mut assessment;
+    let measured = *measured;
+    reasons.extend(listing.notes.iter().map(|note| Reason::Noted(*note)));
 
-    let measured = listing.reading.and_then(|reading| measured::watts(reading, settings));
     if let Some(reading) = measured {
         let verdict =
             listing.claim.map_or(Verdict::Unsettled, |claim| measured::decide(reading, claim, settings));
@@ -96,7 +113,7 @@ pub fn assess(listing: &Listing<'_>, model: &Model, settings: &Settings) -> Asse
         reasons.push(reason);
     }
 
-    let counted = count(listing, model, settings, &mut reasons);
+    count(listing, model, settings, counted, reasons);
     if let Some(verdict) = counted.verdict
         && let Some(point) = counted.draw.as_ref().map(|d| &d.full).or(counted.package_ceiling.as_ref())
     {
@@ -118,7 +135,7 @@ pub fn assess(listing: &Listing<'_>, model: &Model, settings: &Settings) -> Asse
     }
     // Without a claim the listing's other numbers have nothing to speak to.
     let words = if listing.claim.is_some() { own.as_slice() } else { &[] };
-    let (verdict, evidence) = overall(measured.is_some(), &findings, counted.verdict, words, &mut reasons);
+    let (verdict, evidence) = overall(measured.is_some(), findings, counted.verdict, words, reasons);
     if evidence == Evidence::None {
         reasons.push(if listing.claim.is_none() && measured.is_none() {
             Reason::NothingToGoOn
@@ -129,26 +146,15 @@ pub fn assess(listing: &Listing<'_>, model: &Model, settings: &Settings) -> Asse
         reasons.push(Reason::NoClaim);
     }
 
-    let mut assessment = Assessment {
-        verdict,
-        evidence,
-        basis: listing.claim.map(|claim| basis(listing, claim, measured, &counted, settings)),
-        share: None,
-        class_current: None,
-        needed: None,
-        running: None,
-        measured,
-        volt_amps: listing.supply.as_ref().map(own_words::volt_amps),
-        implied: listing.ppf.zip(listing.ppe).map(|(ppf, ppe)| Watts(ppf.value / ppe.value)),
-        figures: figures(listing, model, &counted, measured, settings),
-        counted,
-        findings,
-        reasons,
-    };
-    assessment.share = listing.claim.and_then(|claim| {
-        let draw = measured.map(|m| m.value).or(assessment.counted.draw.as_ref().map(|d| d.full.wall.value));
-        draw.map(|draw| draw / claim)
-    });
+    assessment.verdict = verdict;
+    assessment.evidence = evidence;
+    if let Some(claim) = listing.claim {
+        let counted = &assessment.counted;
+        assessment.basis = Some(basis(listing, claim, measured, counted, settings));
+        let draw = measured.map(|m| m.value).or(counted.draw.as_ref().map(|d| d.full.wall.value));
+        assessment.share = draw.map(|draw| draw / claim);
+    }
+    assessment.figures = figures(listing, model, &assessment.counted, measured, settings);
     solve_backwards(&mut assessment, listing, model);
     assessment
 }

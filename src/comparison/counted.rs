@@ -7,7 +7,7 @@ use super::settings::Settings;
 use super::verdict::Verdict;
 use crate::draw::{Draw, Model, Part, PointDraw};
 use crate::facts::{Listing, StatedClass};
-use crate::uncertain::normal_cdf;
+use crate::uncertain::Chance;
 use crate::units::Watts;
 
 /// Below this LED power the first-order interval is too narrow, because the driver's efficiency is least known there.
@@ -23,9 +23,9 @@ pub struct Counted {
     /// The count times the names of the classes, where every diode has one.
     pub class_sum: Option<Watts>,
     /// Probability that the full draw reaches the claim less the tolerance.
-    pub p_reach: Option<f64>,
+    pub p_reach: Option<Chance>,
     /// Probability that the ceiling draw does.
-    pub p_ceiling: Option<f64>,
+    pub p_ceiling: Option<Chance>,
     /// The verdict of the count alone, where it has one.
     pub verdict: Option<Verdict>,
 }
@@ -45,23 +45,25 @@ enum Resolved {
     Nothing,
 }
 
+/// Fills `counted`, which should be empty.
 pub(super) fn count(
     listing: &Listing<'_>,
     model: &Model,
     settings: &Settings,
+    counted: &mut Counted,
     reasons: &mut SmallVec<[Reason; 4]>,
-) -> Counted {
-    let mut counted = Counted { class_sum: class_sum(listing), ..Counted::default() };
+) {
+    counted.class_sum = class_sum(listing);
     let (parts, package_only) = match resolve(listing, model, reasons) {
         Resolved::Parts(parts) => (parts, false),
         Resolved::PackageOnly(parts) => (parts, true),
-        Resolved::Nothing => return counted,
+        Resolved::Nothing => return,
     };
     let draw = match Draw::of(model, &parts, listing.drive) {
         Ok(draw) => draw,
         Err(outside) => {
             reasons.push(Reason::DriveOutsideCurve(outside));
-            return counted;
+            return;
         }
     };
     for part in &parts {
@@ -83,11 +85,10 @@ pub(super) fn count(
         counted.draw = Some(draw);
     }
     if let Some(claim) = listing.claim {
-        decide(&mut counted, listing, model, claim, settings, reasons);
+        decide(counted, listing, model, claim, settings, reasons);
     } else {
         counted.verdict = Some(Verdict::Unsettled);
     }
-    counted
 }
 
 fn decide(
@@ -99,7 +100,7 @@ fn decide(
     reasons: &mut SmallVec<[Reason; 4]>,
 ) {
     let least = settings.least(claim);
-    let p = |point: &PointDraw| normal_cdf((point.wall.value - least) / point.wall.u);
+    let p = |point: &PointDraw| Chance::above((point.wall.value - least) / point.wall.u);
     let large_enough =
         |point: &PointDraw| point.led.value.0 >= SMALL.0 || point.wall_upper_bound(settings.z()).0 < least.0;
     let lower_bound = listing.tally.as_ref().is_some_and(|t| t.lower_bound);
@@ -108,15 +109,15 @@ fn decide(
         let Some(ceiling) = &counted.package_ceiling else { return };
         let p_ceiling = p(ceiling);
         counted.p_ceiling = Some(p_ceiling);
-        if settings.sure_not(p_ceiling) && !lower_bound && large_enough(ceiling) {
+        if settings.surely_not(p_ceiling) && !lower_bound && large_enough(ceiling) {
             counted.verdict = Some(Verdict::OutOfReach);
         }
         return;
     };
     let (p_reach, p_ceiling) = (p(&draw.full), p(&draw.ceiling));
-    let verdict = if settings.sure(p_reach) {
+    let verdict = if settings.surely(p_reach) {
         Verdict::WithinReach
-    } else if !settings.sure_not(p_reach) {
+    } else if !settings.surely_not(p_reach) {
         Verdict::Unsettled
     } else if lower_bound {
         reasons.push(Reason::LowerBound);
@@ -124,7 +125,7 @@ fn decide(
     } else if !large_enough(&draw.full) {
         reasons.push(Reason::SmallLight { led: draw.full.led.value });
         Verdict::Unsettled
-    } else if settings.sure_not(p_ceiling) && large_enough(&draw.ceiling) {
+    } else if settings.surely_not(p_ceiling) && large_enough(&draw.ceiling) {
         if draw.parts.iter().any(|p| model.table().class(p.class).from_memory()) {
             reasons.push(Reason::CeilingFromMemory);
             Verdict::Overstated

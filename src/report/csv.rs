@@ -5,6 +5,7 @@ use super::sanitise::spreadsheet;
 use super::{Light, Run, UNREADABLE, Unreadable};
 use crate::comparison::{Claimed, honest_label};
 use crate::draw::Draw;
+use crate::uncertain::Chance;
 use crate::units::{Amps, Watts};
 
 const LEAN: &str = "listing,supplier,claim_w,verdict,evidence,basis,share,led_w,wall_w,wall_low_w,wall_high_w,\
@@ -63,8 +64,8 @@ impl Format {
 
     fn rest(self, out: &mut Vec<u8>, run: Run<'_>, light: Light<'_>, draw: Option<&Draw>) {
         let assessment = light.assessment;
-        number(out, assessment.counted.p_reach);
-        number(out, assessment.counted.p_ceiling);
+        number(out, assessment.counted.p_reach.map(Chance::p));
+        number(out, assessment.counted.p_ceiling.map(Chance::p));
         number(out, Some(run.settings.tolerance));
         number(out, Some(run.settings.confidence()));
         self.next_text(out, run.model.table().name());
@@ -118,7 +119,9 @@ impl Format {
     fn text(self, out: &mut Vec<u8>, text: &str) {
         let guarded = if self.raw { text.into() } else { spreadsheet(text) };
         let bytes = guarded.as_bytes();
-        if !bytes.iter().any(|b| matches!(b, b',' | b'"' | b'\n' | b'\r')) {
+        // Without a branch a byte: most cells are short and plain.
+        let quoted = |quoted, b: &u8| quoted | matches!(b, b',' | b'"' | b'\n' | b'\r');
+        if !bytes.iter().fold(false, quoted) {
             out.extend_from_slice(bytes);
             return;
         }
