@@ -6,7 +6,7 @@ use super::reason::Reason;
 use super::settings::Settings;
 use super::verdict::Verdict;
 use crate::draw::{Draw, Model, Part, PointDraw};
-use crate::facts::{Listing, StatedClass};
+use crate::facts::{Listing, StatedClass, Tally};
 use crate::uncertain::Chance;
 use crate::units::Watts;
 
@@ -53,36 +53,31 @@ pub(super) fn count(
     counted: &mut Counted,
     reasons: &mut SmallVec<[Reason; 4]>,
 ) {
-    counted.class_sum = class_sum(listing);
-    let (parts, package_only) = match resolve(listing, model, reasons) {
+    let Some(tally) = listing.tally.as_ref().filter(|t| t.total() > 0) else { return };
+    counted.class_sum = class_sum(listing, tally);
+    let (parts, package_only) = match resolve(listing, tally, model, reasons) {
         Resolved::Parts(parts) => (parts, false),
         Resolved::PackageOnly(parts) => (parts, true),
         Resolved::Nothing => return,
     };
-    let draw = match Draw::of(model, &parts, listing.drive) {
-        Ok(draw) => draw,
+    match Draw::of(model, &parts, listing.drive) {
+        Ok(draw) => counted.draw = Some(draw),
         Err(outside) => {
             reasons.push(Reason::DriveOutsideCurve(outside));
             return;
         }
-    };
-    for part in &parts {
-        let class = model.table().class(part.class);
-        if !model.table().diode(class.die, part.colour).1 {
-            let reason = Reason::NoRowForColour { colour: part.colour, die: class.die };
-            // Said once, however many groups of that colour there are.
-            if !reasons.contains(&reason) {
-                reasons.push(reason);
-            }
+    }
+    for part in parts.iter().filter(|part| !model.has_row(part.class, part.colour)) {
+        let reason = Reason::NoRowForColour { colour: part.colour, die: model.table().class(part.class).die };
+        // Said once, however many groups of that colour there are.
+        if !reasons.contains(&reason) {
+            reasons.push(reason);
         }
     }
-    if let (Some(drive), false) = (listing.drive, package_only) {
-        reasons.push(Reason::DriveStated { drive });
-    }
     if package_only {
-        counted.package_ceiling = Some(draw.ceiling);
-    } else {
-        counted.draw = Some(draw);
+        counted.package_ceiling = counted.draw.take().map(|draw| draw.ceiling);
+    } else if let Some(drive) = listing.drive {
+        reasons.push(Reason::DriveStated { drive });
     }
     if let Some(claim) = listing.claim {
         decide(counted, listing, model, claim, settings, reasons);
@@ -140,17 +135,21 @@ fn decide(
     counted.verdict = Some(verdict);
 }
 
-fn resolve(listing: &Listing<'_>, model: &Model, reasons: &mut SmallVec<[Reason; 4]>) -> Resolved {
-    let Some(tally) = listing.tally.as_ref().filter(|t| t.total() > 0) else {
-        return Resolved::Nothing;
-    };
+fn resolve(
+    listing: &Listing<'_>,
+    tally: &Tally,
+    model: &Model,
+    reasons: &mut SmallVec<[Reason; 4]>,
+) -> Resolved {
     let mut parts = SmallVec::new();
-    let mut stated = 0;
+    let mut unstated = false;
     // Most groups have the light's class, so it is looked up once.
     let of_light = listing.class.and_then(|class| model.table().find(&class));
     for group in tally.groups.iter().filter(|g| g.count.number > 0) {
-        let Some(class) = group.class.or(listing.class) else { continue };
-        stated += 1;
+        let Some(class) = group.class.or(listing.class) else {
+            unstated = true;
+            continue;
+        };
         let found = if group.class.is_none() { of_light } else { model.table().find(&class) };
         let Some(class) = found else {
             reasons.push(Reason::ClassUnknown { class });
@@ -158,15 +157,15 @@ fn resolve(listing: &Listing<'_>, model: &Model, reasons: &mut SmallVec<[Reason;
         };
         parts.push(Part { class, colour: group.colour, count: group.count });
     }
-    let groups = tally.groups.iter().filter(|g| g.count.number > 0);
-    if stated == groups.clone().count() {
+    if !unstated {
         return Resolved::Parts(parts);
     }
     // Some diodes have no class. A package word bounds what they can draw; without one the count says nothing of watts.
-    if let (0, Some(package)) = (stated, listing.package)
+    if let (true, Some(package)) = (parts.is_empty(), listing.package)
         && let Some(class) = model.table().largest(package)
     {
         reasons.push(Reason::PackageOnly { package });
+        let groups = tally.groups.iter().filter(|g| g.count.number > 0);
         return Resolved::PackageOnly(
             groups.map(|g| Part { class, colour: g.colour, count: g.count }).collect(),
         );
@@ -176,8 +175,7 @@ fn resolve(listing: &Listing<'_>, model: &Model, reasons: &mut SmallVec<[Reason;
 }
 
 /// Sum of N times the class's name. It needs no row: it is what a seller multiplies.
-fn class_sum(listing: &Listing<'_>) -> Option<Watts> {
-    let tally = listing.tally.as_ref().filter(|t| t.total() > 0)?;
+fn class_sum(listing: &Listing<'_>, tally: &Tally) -> Option<Watts> {
     let mut sum = Watts(0.0);
     for group in &tally.groups {
         let class: StatedClass = group.class.or(listing.class)?;

@@ -20,7 +20,12 @@ pub(super) type Batch = (Die, Colour);
 pub(super) struct Sums<const P: usize> {
     points: [PointSums; P],
     batches: SmallVec<[BatchSums<P>; 8]>,
+    /// A bit for each batch that there is.
+    seen: u64,
 }
+
+/// There are few enough batches for that.
+const _: () = assert!(Die::ALL.len() * Colour::ALL.len() <= 64);
 
 /// What adds up at one operating point whatever the batch.
 #[derive(Clone, Copy, Default)]
@@ -40,7 +45,7 @@ struct BatchSums<const P: usize> {
 
 impl<const P: usize> Sums<P> {
     pub(super) fn new() -> Self {
-        Self { points: [PointSums::default(); P], batches: SmallVec::new() }
+        Self { points: [PointSums::default(); P], batches: SmallVec::new(), seen: 0 }
     }
 
     /// Adds `count` packages of a batch, each at those points.
@@ -57,13 +62,14 @@ impl<const P: usize> Sums<P> {
             }
         }
         let voltage = points.map(|point| n * point.u_voltage.0);
-        match self.batches.iter_mut().find(|sums| sums.batch == batch) {
-            Some(sums) => {
-                for (sum, u) in sums.voltage.iter_mut().zip(voltage) {
-                    *sum += u;
-                }
+        let bit = 1 << (batch.0 as usize * Colour::ALL.len() + batch.1 as usize);
+        if self.seen & bit == 0 {
+            self.seen |= bit;
+            self.batches.push(BatchSums { batch, voltage });
+        } else if let Some(sums) = self.batches.iter_mut().find(|sums| sums.batch == batch) {
+            for (sum, u) in sums.voltage.iter_mut().zip(voltage) {
+                *sum += u;
             }
-            None => self.batches.push(BatchSums { batch, voltage }),
         }
     }
 

@@ -6,7 +6,7 @@ use super::columns::{Columns, Field};
 use super::numbers::{printed, quantity, short_whole};
 use super::together::{Pending, put_together};
 use crate::counting;
-use crate::facts::{Count, Fault, Group, Listing, Replaced, StatedClass};
+use crate::facts::{Colour, Count, Fault, Group, Listing, Replaced, StatedClass};
 use crate::units::{Amps, Watts};
 
 impl Columns {
@@ -48,7 +48,12 @@ impl Columns {
         let mut pending = Pending::default();
         for &(field, place) in &self.fields {
             let Some(text) = cell(place).map(trimmed).filter(|t| !t.is_empty()) else { continue };
-            self.read_cell(field, place, text, listing, &mut pending)?;
+            // Most cells of a catalogue are counts: they are spared the way through the other fields.
+            if let Field::Count(colour) = field {
+                self.read_count(colour, place, text, listing)?;
+            } else {
+                self.read_cell(field, place, text, listing, &mut pending)?;
+            }
         }
         put_together(listing, &mut pending)
     }
@@ -95,13 +100,7 @@ impl Columns {
                 );
             }
             Field::DiodeCount => pending.total = Some(self.whole(place, text)?),
-            Field::Count(colour) => {
-                let number = self.whole(place, text)?;
-                if number > 0 {
-                    let groups = &mut listing.tally.get_or_insert_default().groups;
-                    groups.push(Group { colour, count: Count::exact(number), class: None });
-                }
-            }
+            Field::Count(colour) => self.read_count(colour, place, text, listing)?,
             Field::DriveMa => {
                 let ma = self.above_zero(
                     place,
@@ -175,12 +174,35 @@ impl Columns {
         counting::class(text).map_err(|error| self.fault(place, text, &error.accepted_in(text)))
     }
 
+    #[inline]
+    fn read_count(
+        &self,
+        colour: Colour,
+        place: usize,
+        text: &str,
+        listing: &mut Listing<'_>,
+    ) -> Result<(), Fault> {
+        let number = self.whole(place, text)?;
+        if number > 0 {
+            let groups = &mut listing.tally.get_or_insert_default().groups;
+            groups.push(Group { colour, count: Count::exact(number), class: None });
+        }
+        Ok(())
+    }
+
+    #[inline]
     fn whole(&self, place: usize, text: &str) -> Result<u32, Fault> {
+        match short_whole(text) {
+            Some(value) if value <= Count::MOST => Ok(value),
+            _ => self.long_whole(place, text),
+        }
+    }
+
+    fn long_whole(&self, place: usize, text: &str) -> Result<u32, Fault> {
         let accepted = "a whole number of diodes, 0 to 1000000";
-        let whole = || quantity(text, "").filter(|v| *v <= f64::from(Count::MOST) && v.fract() == 0.0);
+        let value = quantity(text, "").filter(|v| *v <= f64::from(Count::MOST) && v.fract() == 0.0);
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "whole, 0 to 1000000")]
-        let value = short_whole(text).or_else(|| whole().map(|v| v as u32));
-        value.filter(|v| *v <= Count::MOST).ok_or_else(|| self.fault(place, text, accepted))
+        value.map(|v| v as u32).ok_or_else(|| self.fault(place, text, accepted))
     }
 }
 

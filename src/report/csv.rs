@@ -14,6 +14,16 @@ const WIDE: &str = ",p_reach,p_ceiling,tolerance,confidence,table,led_u_w,wall_u
 class_ma,needed_scale,running_ma,running_ma_u,running_scale,measured_w,measured_u_w,admitted_low_w,admitted_high_w,\
 volt_amps,implied_w,honest_label,ppf_verdict,ppe_verdict,replaces_verdict,price_per_w";
 
+/// By byte: whether a cell that has it is put in quotes (RFC 4180).
+const QUOTED: [bool; 256] = {
+    let mut quoted = [false; 256];
+    quoted[b',' as usize] = true;
+    quoted[b'"' as usize] = true;
+    quoted[b'\n' as usize] = true;
+    quoted[b'\r' as usize] = true;
+    quoted
+};
+
 /// How rows are written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Format {
@@ -119,9 +129,7 @@ impl Format {
     fn text(self, out: &mut Vec<u8>, text: &str) {
         let guarded = if self.raw { text.into() } else { spreadsheet(text) };
         let bytes = guarded.as_bytes();
-        // Without a branch a byte: most cells are short and plain.
-        let quoted = |quoted, b: &u8| quoted | matches!(b, b',' | b'"' | b'\n' | b'\r');
-        if !bytes.iter().fold(false, quoted) {
+        if !bytes.iter().any(|b| QUOTED[usize::from(*b)]) {
             out.extend_from_slice(bytes);
             return;
         }

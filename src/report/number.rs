@@ -19,9 +19,50 @@ const PAIRS: [u16; 100] = {
     pairs
 };
 
+/// 2^-17, the last power of two below 1e-5.
+const FIRST: f64 = 7.629_394_531_25e-6;
+
+/// For each power of two from [`FIRST`] up to 2^16, the last below 1e5: the decimals that make six significant digits from
+/// there on, and the power of ten above it, from which on there is one decimal fewer. Between a power of two and the next
+/// there is at most one.
+const OCTAVES: [(usize, f64); 34] = {
+    let limits = [1e-4, 1e-3, 1e-2, 1e-1, 1e0, 1e1, 1e2, 1e3, 1e4, 1e5];
+    let mut octaves = [(0, 0.0); 34];
+    let (mut n, mut below, mut power) = (0, 0, FIRST);
+    while n < octaves.len() {
+        if power >= limits[below] {
+            below += 1;
+        }
+        octaves[n] = (10 - below, limits[below]);
+        power *= 2.0;
+        n += 1;
+    }
+    octaves
+};
+
 /// Appends `value` to `out`; a value under 1e-5 or from 1e12 up is written with an exponent: a
 /// probability of 1e-200 would be two hundred zeros.
 pub(super) fn six_digits(out: &mut Vec<u8>, value: f64) {
+    if !(1e-5..1e5).contains(&value) {
+        return outlying(out, value);
+    }
+    // Above bit 51 a positive double has its power of two (IEEE 754, binary64).
+    #[expect(clippy::cast_possible_truncation, reason = "at most 33")]
+    let octave = ((value.to_bits() >> 52) - (FIRST.to_bits() >> 52)) as usize;
+    let (decimals, limit) = OCTAVES[octave];
+    let mut decimals = decimals - usize::from(value >= limit);
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "positive, at most 1000000")]
+    let mut digits = (value * TENS[decimals] + 0.5) as u32;
+    if digits == 1_000_000 {
+        // Rounded up to the next power of ten.
+        digits = 100_000;
+        decimals -= 1;
+    }
+    place_point(out, six(digits), decimals);
+}
+
+/// What is not between 1e-5 and 1e5.
+fn outlying(out: &mut Vec<u8>, value: f64) {
     let size = value.abs();
     if size == 0.0 {
         out.push(b'0');
@@ -35,43 +76,14 @@ pub(super) fn six_digits(out: &mut Vec<u8>, value: f64) {
     if value < 0.0 {
         out.push(b'-');
     }
-    if size >= TENS[DIGITS] {
-        // More whole digits than significant ones: the rest are zeros.
-        let spare = TENS[TENS.iter().filter(|ten| size >= **ten).count() - DIGITS];
-        #[expect(
-            clippy::cast_possible_truncation,
-            clippy::cast_sign_loss,
-            reason = "positive and below 1e12"
-        )]
-        let rounded = ((size / spare).round() * spare) as u64;
-        out.extend_from_slice(itoa::Buffer::new().format(rounded).as_bytes());
-        return;
+    if size < 1e5 {
+        return six_digits(out, size);
     }
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "positive, below 1000000")]
-    let whole = size as u32;
-    if size.to_bits() == f64::from(whole).to_bits() {
-        out.extend_from_slice(itoa::Buffer::new().format(whole).as_bytes());
-        return;
-    }
-    // Decimals that make six significant digits: 0.0123456 has its first digit in the second decimal.
-    let over = |limit: f64| usize::from(size >= limit);
-    let mut decimals = if size >= 1.0 {
-        5 - (over(1e1) + over(1e2) + over(1e3) + over(1e4) + over(1e5))
-    } else {
-        10 - (over(1e-1) + over(1e-2) + over(1e-3) + over(1e-4))
-    };
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "positive, at most 1000000")]
-    let mut digits = (size * TENS[decimals] + 0.5) as u32;
-    if decimals == 0 {
-        out.extend_from_slice(itoa::Buffer::new().format(digits).as_bytes());
-        return;
-    }
-    if digits == 1_000_000 {
-        // Rounded up to the next power of ten.
-        digits = 100_000;
-        decimals -= 1;
-    }
-    place_point(out, six(digits), decimals);
+    // No fewer whole digits than significant ones: the rest are zeros.
+    let spare = TENS[TENS.iter().filter(|ten| size >= **ten).count() - DIGITS];
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "positive and below 1e12")]
+    let rounded = ((size / spare).round() * spare) as u64;
+    out.extend_from_slice(itoa::Buffer::new().format(rounded).as_bytes());
 }
 
 /// Six digits as characters, the first in the lowest byte.
@@ -128,6 +140,11 @@ mod tests {
             (999_999.6, "1000000"),
             (0.000_123_456_7, "0.000123457"),
             (0.1, "0.1"),
+            (0.099_999_96, "0.1"),
+            (1e-5, "0.00001"),
+            (99_999.96, "100000"),
+            (123_456.7, "123457"),
+            (100.0, "100"),
             (12.0005, "12.0005"),
             (-3.25, "-3.25"),
             (9.999_999_9, "10"),
