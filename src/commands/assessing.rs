@@ -1,6 +1,6 @@
 //! One record -> one assessed light, or the fault that makes it unreadable; what every command over a catalogue does.
 
-use crate::comparison::assess;
+use crate::comparison::{Assessment, assess_into};
 use crate::facts::{Fault, Listing, Read};
 use crate::intake::{Columns, complete};
 use crate::reading;
@@ -61,7 +61,8 @@ impl Assessing<'_> {
                 if let Some(read) = &read {
                     complete(&mut listing, read);
                 }
-                let assessment = assess(&listing, self.run.model, self.run.settings);
+                let mut assessment = Assessment::default();
+                assess_into(&mut assessment, &listing, self.run.model, self.run.settings);
                 then(Graded::Light(Light {
                     listing: &listing,
                     read: read.as_ref(),

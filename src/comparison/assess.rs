@@ -72,27 +72,42 @@ pub struct Assessment {
     pub reasons: SmallVec<[Reason; 4]>,
 }
 
+impl Default for Assessment {
+    /// Of nothing, before anything was worked out.
+    fn default() -> Self {
+        Self {
+            verdict: Verdict::Unsettled,
+            evidence: Evidence::None,
+            basis: None,
+            share: None,
+            counted: Counted::default(),
+            class_current: None,
+            needed: None,
+            running: None,
+            measured: None,
+            volt_amps: None,
+            implied: None,
+            findings: SmallVec::new(),
+            figures: SmallVec::new(),
+            reasons: SmallVec::new(),
+        }
+    }
+}
+
 /// Assesses a listing. The same function serves one light and a catalogue.
 #[must_use]
 pub fn assess(listing: &Listing<'_>, model: &Model, settings: &Settings) -> Assessment {
-    // Made empty and filled where it lies: moving its parts about costs more than working them out.
-    let mut assessment = Assessment {
-        verdict: Verdict::Unsettled,
-        evidence: Evidence::None,
-        basis: None,
-        share: None,
-        counted: Counted::default(),
-        class_current: None,
-        needed: None,
-        running: None,
-        measured: listing.reading.and_then(|reading| measured::watts(reading, settings)),
-        volt_amps: listing.supply.as_ref().map(own_words::volt_amps),
-        implied: listing.ppf.zip(listing.ppe).map(|(ppf, ppe)| Watts(ppf.value / ppe.value)),
-        findings: SmallVec::new(),
-        figures: SmallVec::new(),
-        reasons: SmallVec::new(),
-    };
-    let Assessment { measured, counted, findings, reasons, .. } = &mut assessment;
+    let mut assessment = Assessment::default();
+    assess_into(&mut assessment, listing, model, settings);
+    assessment
+}
+
+/// As [`assess`], into an assessment of nothing: filled where it lies, it need not be moved.
+pub fn assess_into(assessment: &mut Assessment, listing: &Listing<'_>, model: &Model, settings: &Settings) {
+    assessment.measured = listing.reading.and_then(|reading| measured::watts(reading, settings));
+    assessment.volt_amps = listing.supply.as_ref().map(own_words::volt_amps);
+    assessment.implied = listing.ppf.zip(listing.ppe).map(|(ppf, ppe)| Watts(ppf.value / ppe.value));
+    let Assessment { measured, counted, findings, reasons, .. } = assessment;
     let measured = *measured;
     reasons.extend(listing.notes.iter().map(|note| Reason::Noted(*note)));
 
@@ -155,8 +170,7 @@ pub fn assess(listing: &Listing<'_>, model: &Model, settings: &Settings) -> Asse
         assessment.share = draw.map(|draw| draw / claim);
     }
     assessment.figures = figures(listing, model, &assessment.counted, measured, settings);
-    solve_backwards(&mut assessment, listing, model);
-    assessment
+    solve_backwards(assessment, listing, model);
 }
 
 /// A measurement decides alone. Without one the worse of the count and the listing's own words decides if it convicts;

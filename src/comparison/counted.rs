@@ -38,10 +38,14 @@ impl Counted {
     }
 }
 
-/// The parts of a listing whose classes all have a row, or why there are none.
+/// What the parts of a listing are.
+#[derive(PartialEq)]
 enum Resolved {
-    Parts(SmallVec<[Part; 8]>),
-    PackageOnly(SmallVec<[Part; 8]>),
+    /// Of the classes that are stated, which all have a row.
+    Stated,
+    /// Of the largest class of the package, which alone is stated.
+    PackageOnly,
+    /// None: a class is not stated or has no row.
     Nothing,
 }
 
@@ -55,26 +59,27 @@ pub(super) fn count(
 ) {
     let Some(tally) = listing.tally.as_ref().filter(|t| t.total() > 0) else { return };
     counted.class_sum = class_sum(listing, tally);
-    let (parts, package_only) = match resolve(listing, tally, model, reasons) {
-        Resolved::Parts(parts) => (parts, false),
-        Resolved::PackageOnly(parts) => (parts, true),
-        Resolved::Nothing => return,
-    };
-    match Draw::of(model, &parts, listing.drive) {
+    let mut parts = SmallVec::new();
+    let resolved = resolve(listing, tally, model, &mut parts, reasons);
+    if resolved == Resolved::Nothing {
+        return;
+    }
+    match Draw::of_parts(model, parts, listing.drive) {
         Ok(draw) => counted.draw = Some(draw),
         Err(outside) => {
             reasons.push(Reason::DriveOutsideCurve(outside));
             return;
         }
     }
-    for part in parts.iter().filter(|part| !model.has_row(part.class, part.colour)) {
+    let parts = counted.draw.iter().flat_map(|draw| &draw.parts);
+    for part in parts.filter(|part| !model.has_row(part.class, part.colour)) {
         let reason = Reason::NoRowForColour { colour: part.colour, die: model.table().class(part.class).die };
         // Said once, however many groups of that colour there are.
         if !reasons.contains(&reason) {
             reasons.push(reason);
         }
     }
-    if package_only {
+    if resolved == Resolved::PackageOnly {
         counted.package_ceiling = counted.draw.take().map(|draw| draw.ceiling);
     } else if let Some(drive) = listing.drive {
         reasons.push(Reason::DriveStated { drive });
@@ -135,13 +140,14 @@ fn decide(
     counted.verdict = Some(verdict);
 }
 
+/// Appends the parts to `parts`, which should be empty.
 fn resolve(
     listing: &Listing<'_>,
     tally: &Tally,
     model: &Model,
+    parts: &mut SmallVec<[Part; 8]>,
     reasons: &mut SmallVec<[Reason; 4]>,
 ) -> Resolved {
-    let mut parts = SmallVec::new();
     let mut unstated = false;
     // Most groups have the light's class, so it is looked up once.
     let of_light = listing.class.and_then(|class| model.table().find(&class));
@@ -158,7 +164,7 @@ fn resolve(
         parts.push(Part { class, colour: group.colour, count: group.count });
     }
     if !unstated {
-        return Resolved::Parts(parts);
+        return Resolved::Stated;
     }
     // Some diodes have no class. A package word bounds what they can draw; without one the count says nothing of watts.
     if let (true, Some(package)) = (parts.is_empty(), listing.package)
@@ -166,9 +172,8 @@ fn resolve(
     {
         reasons.push(Reason::PackageOnly { package });
         let groups = tally.groups.iter().filter(|g| g.count.number > 0);
-        return Resolved::PackageOnly(
-            groups.map(|g| Part { class, colour: g.colour, count: g.count }).collect(),
-        );
+        parts.extend(groups.map(|g| Part { class, colour: g.colour, count: g.count }));
+        return Resolved::PackageOnly;
     }
     reasons.push(Reason::ClassNotStated);
     Resolved::Nothing

@@ -20,7 +20,7 @@ mod sentence;
 mod settings;
 mod verdict;
 
-pub use assess::{Assessment, Backwards, Finding, assess};
+pub use assess::{Assessment, Backwards, Finding, assess, assess_into};
 pub use counted::Counted;
 pub use counts::Counts;
 pub use figure_reason::FigureReason;

@@ -118,12 +118,21 @@ impl Draw {
     /// # Errors
     /// If a stated drive current is outside the curve of one of the dice.
     pub fn of(model: &Model, parts: &[Part], drive: Option<Amps>) -> Result<Self, OutsideCurve> {
+        Self::of_parts(model, SmallVec::from_slice(parts), drive)
+    }
+
+    /// As [`Draw::of`], keeping the parts it is given. Never inlined, so that there are registers for the sums.
+    #[inline(never)]
+    pub(crate) fn of_parts(
+        model: &Model,
+        parts: SmallVec<[Part; 8]>,
+        drive: Option<Amps>,
+    ) -> Result<Self, OutsideCurve> {
         let mut sums = Sums::<2>::new();
         let (mut low, mut high) = (0.0, 0.0);
         let mut scaled = ScaledPower::default();
-        let mut ceiling_die_current = Amps(0.0);
-        let (mut scale_least, mut scale_most) = (0.0_f64, f64::INFINITY);
-        for part in parts {
+        let (mut most_current, mut scale_least, mut scale_most) = (0.0, 0.0, f64::INFINITY);
+        for part in &parts {
             let driven;
             let package = match drive {
                 None => model.package(part.class, part.colour),
@@ -135,19 +144,19 @@ impl Draw {
             let n = f64::from(part.count.number);
             let batch = (model.table().class(part.class).die, part.colour);
             sums.add(batch, part.count, [&package.full, &package.ceiling]);
-            ceiling_die_current = ceiling_die_current.max(package.ceiling.die_current);
             low += n * package.common_low.0;
             high += n * package.common_high.0;
             scaled.add(&package.scaled, n);
-            scale_least = scale_least.max(package.scale_least);
-            scale_most = scale_most.min(package.scale_most);
+            most_current = larger(most_current, package.ceiling.die_current.0);
+            scale_least = larger(scale_least, package.scale_least);
+            scale_most = if package.scale_most < scale_most { package.scale_most } else { scale_most };
         }
         Ok(Self {
             full: sums.point(0),
             ceiling: sums.point(1),
             common: (wall(Watts(low)), wall(Watts(high))),
-            parts: SmallVec::from_slice(parts),
-            ceiling_die_current,
+            parts,
+            ceiling_die_current: Amps(most_current),
             drive,
             scaled,
             scale_least,
@@ -168,4 +177,9 @@ impl Draw {
             }
         }
     }
+}
+
+/// The larger of two numbers, none of which is NaN, in one instruction.
+fn larger(one: f64, other: f64) -> f64 {
+    if other > one { other } else { one }
 }

@@ -208,8 +208,10 @@ impl Columns {
 
 /// The text without white space around it; most cells have none, which two bytes tell.
 fn trimmed(text: &str) -> &str {
-    match text.as_bytes() {
-        [first, .., last] if first.is_ascii_graphic() && last.is_ascii_graphic() => text,
+    let bytes = text.as_bytes();
+    match (bytes.first(), bytes.last()) {
+        (Some(first), Some(last)) if first.is_ascii_graphic() && last.is_ascii_graphic() => text,
+        (None, _) => text,
         _ => text.trim(),
     }
 }

@@ -1,6 +1,6 @@
 //! From bytes to batches of records, losing no line.
 
-use super::batch::{Batch, Place};
+use super::batch::Batch;
 use super::delimiter::{LOOKED_AT, detect};
 use super::parser::Parser;
 use super::plain::Splitter;
@@ -183,7 +183,7 @@ impl<R: Read> RecordReader<R> {
     fn take_plain(&mut self, batch: &mut Batch) -> bool {
         let window = first(self.text.rest(), self.limit + 1);
         let Some(len) = self.splitter.split(window, MOST_FIELDS, &mut batch.spans) else { return false };
-        let fields = batch.push_plain(&window[..=len], self.place());
+        let fields = batch.push_plain(&window[..=len], self.text.place());
         self.width.get_or_insert(fields);
         self.text.advance(len);
         true
@@ -285,17 +285,12 @@ impl<R: Read> RecordReader<R> {
     /// Takes the first `fields` fields that the parser has ended as the record of the next `len` bytes.
     fn take(&mut self, len: usize, fields: usize, fault: Option<RecordFault>, batch: &mut Batch) -> Step {
         let raw = &self.text.rest()[..len];
-        batch.push(raw, self.parser.bytes(), self.parser.spans().take(fields), self.place(), fault);
+        batch.push(raw, self.parser.bytes(), self.parser.spans().take(fields), self.text.place(), fault);
         self.text.line += lines_ended(raw);
         self.parser.restart();
         self.follower = Follower::default();
         self.text.advance(len);
         Step::Record
-    }
-
-    /// Where the next record stands in the input.
-    fn place(&self) -> Place {
-        Place { line: self.text.line, byte: self.text.byte }
     }
 }
 
