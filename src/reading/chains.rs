@@ -39,7 +39,6 @@ impl Builder<'_> {
         fits.then_some(Printed {
             value: first.value * 1000.0 + second.value,
             digits: first.digits + 3,
-            end: second.end,
             ..second
         })
     }

@@ -3,7 +3,7 @@
 use super::fold::Mark;
 use super::number::Printed;
 use super::roles::{Cues, Role, Unit};
-use super::scan::{Kind, Token};
+use super::scan::{Kind, Token, Tokens};
 use super::units::same_kind;
 use crate::facts::Tolerance;
 
@@ -81,6 +81,7 @@ const MOST_FIGURES: usize = 512;
 /// Builds items and figures from the tokens.
 pub(super) struct Builder<'a> {
     pub tokens: &'a [Token],
+    numbers: &'a [Printed],
     pub text: &'a str,
     pub items: &'a mut Vec<Item>,
     figures: &'a mut Vec<Figure>,
@@ -89,13 +90,14 @@ pub(super) struct Builder<'a> {
 /// Builds the items and figures of a page; returns where it stopped if there are too many.
 pub(super) fn build(
     text: &str,
-    tokens: &[Token],
+    tokens: &Tokens,
     items: &mut Vec<Item>,
     figures: &mut Vec<Figure>,
 ) -> Option<u32> {
     items.clear();
     figures.clear();
-    let mut b = Builder { tokens, text, items, figures };
+    let Tokens { all: tokens, numbers } = tokens;
+    let mut b = Builder { tokens, numbers, text, items, figures };
     let mut i = 0;
     while i < tokens.len() {
         let t = tokens[i];
@@ -104,13 +106,9 @@ pub(super) fn build(
         }
         i = match t.kind {
             Kind::Number(_) if b.stock_number(i) => b.code(i),
-            Kind::Number(n) => b.figure(i, n),
+            Kind::Number(n) => b.figure(i, numbers[usize::from(n)]),
             Kind::Word(Role::Number(n)) => b.worded(i, n),
-            // A power supply is a device, a supply is the mains.
-            Kind::Word(Role::Supply) if i > 0 && b.role(i - 1) == Role::Power => {
-                b.push(What::Word(Role::Device), i)
-            }
-            Kind::Word(Role::Supply) => b.push(What::Word(Role::Voltage), i),
+            Kind::Word(Role::Supply) => b.supply(i),
             Kind::Word(role) => b.push(What::Word(role), i),
             Kind::Code => b.push(What::Code, i),
             Kind::Mark(Mark::Stop) if !b.ends_sentence(i) => i + 1,
@@ -123,8 +121,21 @@ pub(super) fn build(
 impl Builder<'_> {
     fn push(&mut self, what: What, i: usize) -> usize {
         let t = &self.tokens[i];
-        let cue = if let What::Word(role) = what { role.cue() } else { Cues::default() };
-        self.items.push(Item { what, start: t.start, end: t.end, spaced: t.spaced, cue });
+        self.items.push(Item { what, start: t.start, end: t.end, spaced: t.spaced, cue: t.cue });
+        i + 1
+    }
+
+    /// A power supply is a device, a supply is the mains.
+    fn supply(&mut self, i: usize) -> usize {
+        let role = if i > 0 && self.role(i - 1) == Role::Power { Role::Device } else { Role::Voltage };
+        let t = &self.tokens[i];
+        self.items.push(Item {
+            what: What::Word(role),
+            start: t.start,
+            end: t.end,
+            spaced: t.spaced,
+            cue: role.cue(),
+        });
         i + 1
     }
 
@@ -148,7 +159,7 @@ impl Builder<'_> {
 
     pub(super) fn number(&self, i: usize) -> Option<Printed> {
         match self.kind(i) {
-            Some(Kind::Number(n)) => Some(n),
+            Some(Kind::Number(n)) => self.numbers.get(usize::from(n)).copied(),
             _ => None,
         }
     }

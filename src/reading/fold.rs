@@ -137,17 +137,6 @@ pub(super) const fn fold(c: char) -> Fold {
     }
 }
 
-/// The ASCII characters, folded.
-pub(super) static ASCII: [Fold; 128] = {
-    let mut table = [Fold::Skip; 128];
-    let mut b = 0u8;
-    while b < 128 {
-        table[b as usize] = fold(b as char);
-        b += 1;
-    }
-    table
-};
-
 /// The folded character at `at`, with the number of bytes it takes; an HTML entity counts as the character it names.
 pub(super) fn next(text: &str, at: usize) -> Option<(Fold, usize)> {
     let c = text.get(at..)?.chars().next()?;

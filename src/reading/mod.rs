@@ -46,7 +46,7 @@ pub const LIMIT: usize = 64 * 1024;
 /// Reads texts one after another and keeps its buffers between them.
 #[derive(Debug, Default)]
 pub struct Reader {
-    tokens: Vec<scan::Token>,
+    tokens: scan::Tokens,
     items: Vec<figures::Item>,
     figures: Vec<figures::Figure>,
 }

@@ -59,7 +59,7 @@ impl Builder<'_> {
                 ) => {}
                 Kind::Mark(Mark::Dash) if self.glued(k) => {}
                 Kind::Word(Role::Per) => {}
-                Kind::Number(n) if self.glued(k) && n.value <= 2.0 => {}
+                Kind::Number(_) if self.glued(k) && self.number(k).is_some_and(|n| n.value <= 2.0) => {}
                 Kind::Word(Role::Unit(Unit::Second)) if !second => second = true,
                 Kind::Word(Role::Unit(Unit::Joule)) if !joule => joule = true,
                 Kind::Word(Role::Unit(Unit::SquareMetre)) => area = true,
