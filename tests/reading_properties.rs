@@ -134,6 +134,20 @@ fn a_reader_used_again_remembers_nothing() {
     }
 }
 
+#[test]
+fn a_character_written_as_an_entity_reads_as_that_character() {
+    for (escaped, plain) in [
+        ("240W light &ndash; 2.8 &micro;mol/J", "240W light – 2.8 µmol/J"),
+        ("lampe 300W, consommation r&eacute;elle 130 W", "lampe 300W, consommation réelle 130 W"),
+        ("lampe 300W, consommation r&#233;elle 130 W", "lampe 300W, consommation réelle 130 W"),
+        ("&Uuml;ber 300W Lampe f&#252;r Pflanzen", "Über 300W Lampe für Pflanzen"),
+        ("&#51;00W light", "300W light"),
+        ("3&#48;0W light", "300W light"),
+    ] {
+        assert_eq!(values(&read(escaped)), values(&read(plain)), "{escaped}");
+    }
+}
+
 /// Strings that look like listings: words, numbers, units and signs in any order.
 fn listing_like() -> impl Strategy<Value = String> {
     let piece = prop_oneof![
@@ -192,6 +206,11 @@ proptest! {
 
     #[test]
     fn anything_like_a_listing_is_read_without_panic_and_spans_fit(text in listing_like()) {
+        assert_spans_fit(&text);
+    }
+
+    #[test]
+    fn anything_with_entities_is_read_to_its_end(text in "(&(#x?[0-9]{1,4}|[a-z]{1,6});?|[0-9]{1,3}|[a-zW]{1,3}| ){0,20}") {
         assert_spans_fit(&text);
     }
 

@@ -187,9 +187,17 @@ fn entity(bytes: &[u8]) -> Option<(char, usize)> {
         b"trade" | b"reg" => '®',
         [b'#', b'x' | b'X', hex @ ..] => number(hex, 16)?,
         [b'#', decimal @ ..] => number(decimal, 10)?,
+        b"szlig" => 'ß',
+        // `&eacute;`, `&uuml;`: accents fold away.
+        [letter, accent @ ..] if letter.is_ascii_alphabetic() && is_accent(accent) => char::from(*letter),
         _ => return None,
     };
     Some((c, end + 1))
+}
+
+/// The second half of a name such as `eacute` or `uuml`.
+fn is_accent(name: &[u8]) -> bool {
+    matches!(name, b"acute" | b"grave" | b"circ" | b"uml" | b"tilde" | b"cedil" | b"ring" | b"slash")
 }
 
 fn number(digits: &[u8], radix: u32) -> Option<char> {

@@ -58,7 +58,7 @@ fn group(text: &str, mut at: usize) -> (f64, u32, usize) {
             count += 1;
             at += 1;
             end = at;
-        } else if b < 0x80 {
+        } else if b < 0x80 && b != b'&' {
             break;
         } else {
             match next(text, at) {

@@ -138,7 +138,7 @@ impl Scanner<'_> {
         self.at += word.letters();
         let after = self.byte(self.at);
         let times = word.letters() == 1 && word.starts_with_x();
-        if after >= 0x80 || after.is_ascii_digit() || matches!(after, b'-' | b'_') || times {
+        if after >= 0x80 || after.is_ascii_digit() || matches!(after, b'-' | b'_' | b'&') || times {
             let letters = word.letters();
             self.rest_of_word(start, word, letters);
         } else {
@@ -152,7 +152,8 @@ impl Scanner<'_> {
         let mut last = u32::from(if letters > 0 { self.byte(self.at - 1) | 0x20 } else { 0 });
         loop {
             let b = self.byte(self.at);
-            if !(b >= 0x80 || b.is_ascii_alphabetic()) {
+            // Beyond ASCII, or written as an entity: `&micro;mol`, `f&uuml;r`.
+            if !(b >= 0x80 || b.is_ascii_alphabetic() || b == b'&') {
                 break;
             }
             let Some((folded, n)) = next(self.text, self.at) else { break };

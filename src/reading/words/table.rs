@@ -57,11 +57,11 @@ pub(in crate::reading) fn role(word: &Spelling) -> (Role, Cues) {
     (role, Cues(1u64.checked_shl(u32::from(bit)).unwrap_or(0)))
 }
 
-#[expect(clippy::cast_possible_truncation, reason = "the remainder is what is wanted")]
 const fn bucket(hash: u64) -> usize {
     (hash >> 32) as usize % BUCKETS
 }
 
+#[expect(clippy::cast_possible_truncation, reason = "the remainder is what is wanted")]
 const fn slot(hash: u64, step: u16) -> usize {
     ((hash >> 48) + (hash >> 16 | 1) % SLOTS as u64 * step as u64) as usize % SLOTS
 }
