@@ -49,8 +49,12 @@ pub(super) fn find(page: Page, pack: Option<u32>) -> Arrays {
             continue;
         }
         let at = usize::from(f.item);
-        let pair = crossed_before(page, at)
-            .or_else(|| crossed_after(page, at))
+        let crossed = if page.has_mark(Mark::Times) {
+            crossed_before(page, at).or_else(|| crossed_after(page, at))
+        } else {
+            None
+        };
+        let pair = crossed
             .map(|count| (count, true))
             .or_else(|| listed(page, at).map(|count| (count, false)));
         if let Some((count, crossed)) = pair
@@ -237,6 +241,9 @@ fn drop_unlikely(page: Page, arrays: &mut Arrays) {
 
 /// "15 x 1W? No: 60 x 3W": a question that the text answers with no.
 pub(super) fn denied(page: Page, at: usize) -> bool {
+    if !page.has_mark(Mark::Question) {
+        return false;
+    }
     let mut i = at + 1;
     while i < at + 4 && matches!(page.what(i), Some(What::Word(_))) {
         i += 1;
@@ -257,6 +264,9 @@ pub(super) fn fold_of(page: Page, i: usize) -> f64 {
 
 /// The number of heads, bars or panels that the text gives.
 fn heads(page: Page) -> Option<f64> {
+    if !page.cues.any(Role::Part.cue()) {
+        return None;
+    }
     page.items.iter().enumerate().find_map(|(i, item)| {
         let What::Word(Role::Part) = item.what else { return None };
         let dash = usize::from(page.mark_before(i) == Some(Mark::Dash));

@@ -1,10 +1,10 @@
 //! Numbers that belong together: thousands with plain spaces, ratios, sizes, ranges, stock numbers.
 
 use super::class::package_number;
-use super::figures::{Builder, Item, What};
+use super::figures::Builder;
 use super::fold::Mark;
 use super::number::Printed;
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 use super::scan::Kind;
 use super::units::same_kind;
 
@@ -134,14 +134,6 @@ impl Builder<'_> {
         while self.tokens.get(end).is_some_and(|t| !t.spaced) {
             end += 1;
         }
-        let t = self.tokens[i];
-        self.items.push(Item {
-            what: What::Code,
-            start: t.start,
-            end: self.tokens[end - 1].end,
-            spaced: t.spaced,
-            cue: Cues::default(),
-        });
-        end
+        self.code_until(i, end)
     }
 }

@@ -8,15 +8,15 @@ use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::hues::{after_colour, by_figure, is_count, letters, number_first, ratio_letters};
 use super::page::Page;
-use super::roles::{Role, Unit};
+use super::roles::{Cues, Role, Unit};
 use super::watts;
 use super::watts::{Says, white_letter};
 use crate::facts::{Colour, ColourCount, ColourWord, LeftWhy, Read, Span, Taken};
 
 /// Fills `colours`.
 pub(super) fn choose(page: Page, says: &mut watts::All, read: &mut Read) {
-    let letters = Role::Colour(ColourWord::Red).cue();
-    if !page.cues.any(letters) && !page.has_unit(&[Unit::Nanometre, Unit::Kelvin]) {
+    let words = Cues::of(&[Role::Colour(ColourWord::Red), Role::Letter(ColourWord::Red)]);
+    if !page.cues.any(words) && !page.has_unit(&[Unit::Nanometre, Unit::Kelvin]) {
         return;
     }
     let mut used = 0usize; // items before this one belong to an earlier colour

@@ -24,8 +24,23 @@ pub(super) struct Item {
     pub start: u32,
     pub end: u32,
     pub spaced: bool,
+    /// The sign, if it is one.
+    pub mark: Option<Mark>,
     /// The role as a set; empty for anything but a word.
     pub cue: Cues,
+}
+
+/// What is on a page at all, so that rules for other things need not look.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Seen {
+    /// All roles of its words.
+    pub cues: Cues,
+    /// A bit for each sign.
+    pub marks: u64,
+    /// A bit for each unit of its figures.
+    pub units: u32,
+    /// Has a model, item or type number.
+    pub codes: bool,
 }
 
 /// A number with all that belongs to it.
@@ -85,24 +100,25 @@ pub(super) struct Builder<'a> {
     pub text: &'a str,
     pub items: &'a mut Vec<Item>,
     figures: &'a mut Vec<Figure>,
+    seen: Seen,
 }
 
-/// Builds the items and figures of a page; returns where it stopped if there are too many.
+/// Builds the items and figures of a page; returns what is on it, and where it stopped if there are too many.
 pub(super) fn build(
     text: &str,
     tokens: &Tokens,
     items: &mut Vec<Item>,
     figures: &mut Vec<Figure>,
-) -> Option<u32> {
+) -> (Seen, Option<u32>) {
     items.clear();
     figures.clear();
     let Tokens { all: tokens, numbers } = tokens;
-    let mut b = Builder { tokens, numbers, text, items, figures };
+    let mut b = Builder { tokens, numbers, text, items, figures, seen: Seen::default() };
     let mut i = 0;
     while i < tokens.len() {
         let t = tokens[i];
         if b.items.len() >= MOST_ITEMS || b.figures.len() >= MOST_FIGURES {
-            return Some(t.start);
+            return (b.seen, Some(t.start));
         }
         i = match t.kind {
             Kind::Number(_) if b.stock_number(i) => b.code(i),
@@ -110,32 +126,46 @@ pub(super) fn build(
             Kind::Word(Role::Number(n)) => b.worded(i, n),
             Kind::Word(Role::Supply) => b.supply(i),
             Kind::Word(role) => b.push(What::Word(role), i),
-            Kind::Code => b.push(What::Code, i),
+            Kind::Code => b.code_until(i, i + 1),
             Kind::Mark(Mark::Stop) if !b.ends_sentence(i) => i + 1,
-            Kind::Mark(mark) => b.push(What::Mark(mark), i),
+            Kind::Mark(mark) => b.sign(mark, i),
         };
     }
-    None
+    (b.seen, None)
 }
 
 impl Builder<'_> {
     fn push(&mut self, what: What, i: usize) -> usize {
         let t = &self.tokens[i];
-        self.items.push(Item { what, start: t.start, end: t.end, spaced: t.spaced, cue: t.cue });
+        self.seen.cues = self.seen.cues.and(t.cue);
+        self.add_item(what, t.start, t.end, t.spaced, t.cue);
         i + 1
+    }
+
+    fn add_item(&mut self, what: What, start: u32, end: u32, spaced: bool, cue: Cues) {
+        let mark = if let What::Mark(mark) = what { Some(mark) } else { None };
+        self.items.push(Item { what, start, end, spaced, mark, cue });
+    }
+
+    fn sign(&mut self, mark: Mark, i: usize) -> usize {
+        self.seen.marks |= 1 << mark as u64;
+        self.push(What::Mark(mark), i)
+    }
+
+    /// Takes the tokens from `i` to `end` as one code.
+    pub(super) fn code_until(&mut self, i: usize, end: usize) -> usize {
+        let t = &self.tokens[i];
+        self.seen.codes = true;
+        self.add_item(What::Code, t.start, self.tokens[end - 1].end, t.spaced, Cues::default());
+        end
     }
 
     /// A power supply is a device, a supply is the mains.
     fn supply(&mut self, i: usize) -> usize {
         let role = if i > 0 && self.role(i - 1) == Role::Power { Role::Device } else { Role::Voltage };
         let t = &self.tokens[i];
-        self.items.push(Item {
-            what: What::Word(role),
-            start: t.start,
-            end: t.end,
-            spaced: t.spaced,
-            cue: role.cue(),
-        });
+        self.seen.cues = self.seen.cues.and(role.cue());
+        self.add_item(What::Word(role), t.start, t.end, t.spaced, role.cue());
         i + 1
     }
 
@@ -197,13 +227,8 @@ impl Builder<'_> {
     #[expect(clippy::cast_possible_truncation, reason = "at most MOST_ITEMS items")]
     fn add(&mut self, figure: Figure, spaced: bool) {
         let (item, index) = (self.items.len() as u16, self.figures.len() as u16);
-        self.items.push(Item {
-            what: What::Figure(index),
-            start: figure.start,
-            end: figure.end,
-            spaced,
-            cue: Cues::default(),
-        });
+        self.seen.units |= 1 << figure.unit as u32;
+        self.add_item(What::Figure(index), figure.start, figure.end, spaced, Cues::default());
         self.figures.push(Figure { item, ..figure });
     }
 

@@ -10,24 +10,21 @@ use crate::facts::{Left, LeftWhy, Read, Span};
 
 /// Lists what was left, in the order of the text.
 pub(super) fn list(page: Page, says: &All, read: &mut Read) {
-    for item in page.items {
-        let span_of = Span { start: item.start as usize, end: item.end as usize };
-        match item.what {
-            What::Code if looks_like_a_figure(&page.text[span_of.start..span_of.end]) => {
-                read.left.push(Left { span: span_of, why: LeftWhy::ModelNumber });
+    for (f, &says) in page.figures.iter().zip(says) {
+        if f.unit == Unit::Watt || says != Says::Nothing {
+            if let Some(why) = reason(read, says, span(f)) {
+                read.left.push(Left { span: span(f), why });
             }
-            What::Figure(k) => {
-                let k = usize::from(k);
-                let f = &page.figures[k];
-                if f.unit == Unit::Watt || says[k] != Says::Nothing {
-                    if let Some(why) = reason(read, says[k], span(f)) {
-                        read.left.push(Left { span: span(f), why });
-                    }
-                } else if f.unit == Unit::Ratio && read.colours.is_empty() {
-                    read.left.push(Left { span: span(f), why: LeftWhy::Ratio });
-                }
+        } else if f.unit == Unit::Ratio && read.colours.is_empty() {
+            read.left.push(Left { span: span(f), why: LeftWhy::Ratio });
+        }
+    }
+    if page.has_codes() {
+        for item in page.items.iter().filter(|item| item.what == What::Code) {
+            let span = Span { start: item.start as usize, end: item.end as usize };
+            if looks_like_a_figure(&page.text[span.start..span.end]) {
+                read.left.push(Left { span, why: LeftWhy::ModelNumber });
             }
-            _ => {}
         }
     }
     read.left.sort_unstable_by_key(|l| l.span);

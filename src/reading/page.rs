@@ -1,6 +1,6 @@
 //! The items of one text, and how rules look at them.
 
-use super::figures::{Figure, Item, What};
+use super::figures::{Figure, Item, Seen, What};
 use super::fold::{Fold, Mark, next};
 use super::roles::{Cues, Role, Unit};
 
@@ -12,20 +12,27 @@ pub(super) struct Page<'a> {
     pub figures: &'a [Figure],
     /// All roles on the page.
     pub cues: Cues,
-    /// All units on the page, a bit each.
-    units: u32,
+    seen: Seen,
 }
 
 impl<'a> Page<'a> {
-    pub(super) fn new(text: &'a str, items: &'a [Item], figures: &'a [Figure]) -> Self {
-        let cues = items.iter().fold(Cues::default(), |all, i| all.and(i.cue));
-        let units = figures.iter().fold(0, |all, f| all | 1 << f.unit as u32);
-        Self { text, items, figures, cues, units }
+    pub(super) fn new(text: &'a str, items: &'a [Item], figures: &'a [Figure], seen: Seen) -> Self {
+        Self { text, items, figures, cues: seen.cues, seen }
     }
 
     /// Whether a figure on the page has one of the units.
     pub(super) fn has_unit(&self, units: &[Unit]) -> bool {
-        units.iter().any(|&u| self.units >> u as u32 & 1 == 1)
+        units.iter().any(|&u| self.seen.units >> u as u32 & 1 == 1)
+    }
+
+    /// Whether the sign is on the page.
+    pub(super) fn has_mark(&self, mark: Mark) -> bool {
+        self.seen.marks >> mark as u64 & 1 == 1
+    }
+
+    /// Whether a code is on the page.
+    pub(super) fn has_codes(&self) -> bool {
+        self.seen.codes
     }
 
     pub(super) fn what(&self, i: usize) -> Option<What> {
@@ -46,10 +53,7 @@ impl<'a> Page<'a> {
     }
 
     pub(super) fn mark(&self, i: usize) -> Option<Mark> {
-        match self.items.get(i) {
-            Some(Item { what: What::Mark(mark), .. }) => Some(*mark),
-            _ => None,
-        }
+        self.items.get(i).and_then(|item| item.mark)
     }
 
     pub(super) fn mark_before(&self, i: usize) -> Option<Mark> {

@@ -12,7 +12,7 @@ use super::page::Page;
 use super::phrase::{DRAW, Phrase};
 use super::roles::{Cues, Role, Unit};
 use super::unitless::unitless;
-use crate::facts::{LampKind, LeftWhy};
+use crate::facts::{ColourWord, LampKind, LeftWhy};
 
 /// What a figure of watts says.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -116,10 +116,12 @@ fn draws_elsewhere(page: Page, at: usize) -> bool {
 /// Another device's watts, a limit of load, a joke or a saving.
 fn foreign(page: Page, at: usize, left: Cues, near: Cues, right: Cues, next: Cues) -> Option<LeftWhy> {
     let device = Role::Device.cue();
-    let first = page.first_right(at, device.and(THING).and(BEAD).and(LAMP).and(DRAW).and(EQUAL), 4);
-    let labelled = near.any(DRAW.and(Role::Power.cue()));
-    if (first.any(device) && !labelled) || (near.any(device) && !first.any(THING)) {
-        return Some(LeftWhy::OtherDevice);
+    if page.cues.any(device) {
+        let first = page.first_right(at, device.and(THING).and(BEAD).and(LAMP).and(DRAW).and(EQUAL), 4);
+        let labelled = near.any(DRAW.and(Role::Power.cue()));
+        if (first.any(device) && !labelled) || (near.any(device) && !first.any(THING)) {
+            return Some(LeftWhy::OtherDevice);
+        }
     }
     let load = Role::Load.cue();
     let limit = Cues::of(&[Role::UpTo, Role::Rating, Role::Total]);
@@ -240,22 +242,27 @@ fn goes_on(page: Page, at: usize, before: &All, index: usize) -> bool {
 
 /// `60R+20B+10W`, `96 W, 24 R`: white diodes in a list of colour letters.
 pub(super) fn white_letter(page: Page, at: usize) -> bool {
+    const COLOURS: Cues = Cues::of(&[Role::Letter(ColourWord::Red)]);
+    if !page.cues.any(COLOURS) {
+        return false;
+    }
     let letter = |i: usize| {
         page.figure(i).is_some_and(|f| f.unit == Unit::Bare) && matches!(page.role(i + 1), Role::Letter(_))
     };
     let sign = |m: Option<Mark>| matches!(m, Some(Mark::Plus | Mark::Slash | Mark::Comma | Mark::And));
-    let single = page.words(at).trim_end_matches(|c: char| !c.is_alphanumeric()).ends_with(['W', 'w', 'Ｗ']);
     let after = if sign(page.mark(at + 1)) { at + 2 } else { at + 1 };
     let before = match page.mark_before(at) {
         m if sign(m) => at.checked_sub(3),
         _ => at.checked_sub(2),
     };
-    single && (letter(after) || before.is_some_and(letter))
+    (letter(after) || before.is_some_and(letter))
+        && page.words(at).trim_end_matches(|c: char| !c.is_alphanumeric()).ends_with(['W', 'w', 'Ｗ'])
 }
 
 /// `18 W x 9 D`: a width.
 fn dimension(page: Page, at: usize) -> bool {
-    page.mark(at + 1) == Some(Mark::Times)
+    page.has_mark(Mark::Times)
+        && page.mark(at + 1) == Some(Mark::Times)
         && page.figure(at + 2).is_some_and(|f| matches!(f.unit, Unit::Bare | Unit::Length))
         && ["d", "h", "l"].iter().any(|side| page.is(at + 3, side))
 }
