@@ -37,13 +37,13 @@ pub(super) struct Array {
     pub worded: bool,
 }
 
-pub(super) type Arrays = SmallVec<[Array; 2]>;
+pub(super) type Arrays = [Array];
 
 const DIODE: Cues = Cues::of(&[Role::Diode, Role::Chip, Role::Led]);
 
 /// Finds the arrays. `pack` is the number of lights sold together.
-pub(super) fn find(page: Page, pack: Option<u32>) -> Arrays {
-    let mut found = Arrays::new();
+pub(super) fn find(page: Page, pack: Option<u32>) -> SmallVec<[Array; 2]> {
+    let mut found = SmallVec::new();
     for (index, f) in page.figures.iter().enumerate() {
         if f.unit != Unit::Watt || f.range || f.list || f.per {
             continue;
@@ -54,9 +54,8 @@ pub(super) fn find(page: Page, pack: Option<u32>) -> Arrays {
         } else {
             None
         };
-        let pair = crossed
-            .map(|count| (count, true))
-            .or_else(|| listed(page, at).map(|count| (count, false)));
+        let pair =
+            crossed.map(|count| (count, true)).or_else(|| listed(page, at).map(|count| (count, false)));
         if let Some((count, crossed)) = pair
             && let Some(array) = judge(page, count, index, crossed, pack)
         {
@@ -218,7 +217,7 @@ fn half_chip(page: Page, n: &Figure, w: &Figure) -> bool {
 }
 
 /// Denied arrays go; among arrays of a few things without a diode word, those that match the number of heads are parts.
-fn drop_unlikely(page: Page, arrays: &mut Arrays) {
+fn drop_unlikely(page: Page, arrays: &mut SmallVec<[Array; 2]>) {
     let denials = page.cues.any(Role::Deny.cue());
     arrays.retain(|a| {
         if !denials {

@@ -3,9 +3,9 @@
 use super::class::package_number;
 use super::figures::Builder;
 use super::fold::Mark;
+use super::item::What;
 use super::number::Printed;
 use super::roles::{Role, Unit};
-use super::scan::Kind;
 use super::units::same_kind;
 
 impl Builder<'_> {
@@ -18,8 +18,8 @@ impl Builder<'_> {
         }
         if i > 0
             && matches!(
-                self.kind(i - 1),
-                Some(Kind::Number(_) | Kind::Mark(Mark::Times | Mark::Slash | Mark::Dash))
+                self.tokens[i - 1].what,
+                What::Figure(_) | What::Mark(Mark::Times | Mark::Slash | Mark::Dash)
             )
         {
             return None;
@@ -92,10 +92,9 @@ impl Builder<'_> {
         after_unit: usize,
     ) -> Option<(Printed, usize)> {
         let link = if unit == Unit::Bare { j } else { after_unit };
-        let (tight, wave) = match self.kind(link)? {
-            Kind::Mark(Mark::Tilde) => (true, true),
-            Kind::Mark(Mark::Dash) => (self.glued(link) && self.glued(link + 1), false),
-            Kind::Word(Role::To | Role::UpTo) => (true, true),
+        let (tight, wave) = match (self.mark(link), self.role(link)) {
+            (Some(Mark::Tilde), _) | (_, Role::To | Role::UpTo) => (true, true),
+            (Some(Mark::Dash), _) => (self.glued(link) && self.glued(link + 1), false),
             _ => return None,
         };
         let mut k = link + 1;

@@ -1,9 +1,10 @@
 //! Letters and digits joined into a code (`GL-1000`, `LM301B`, `T8`), as against a word with a figure behind it (`AC85`).
 
 use super::fold::{Fold, Mark, next, past_skips};
+use super::item::What;
 use super::number;
 use super::roles::Role;
-use super::scan::{Kind, Scanner};
+use super::scan::Scanner;
 use super::words::{Spelling, role};
 
 impl Scanner<'_> {
@@ -42,7 +43,7 @@ impl Scanner<'_> {
         if pure && found != Role::None {
             self.push_word(found, cue, start);
         } else {
-            self.push(Kind::Code, start);
+            self.push(What::Code, start);
         }
     }
 

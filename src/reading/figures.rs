@@ -1,34 +1,12 @@
 //! Tokens to items: a number, its unit, range and tolerance become one figure; everything else stays a word or a sign.
 
 use super::fold::Mark;
+pub(super) use super::item::{Item, What};
 use super::number::Printed;
 use super::roles::{Cues, Role, Unit};
-use super::scan::{Kind, Token, Tokens};
+use super::scan::Tokens;
 use super::units::same_kind;
 use crate::facts::Tolerance;
-
-/// One thing on the page.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) enum What {
-    Word(Role),
-    /// The figure with that index.
-    Figure(u16),
-    Mark(Mark),
-    Code,
-}
-
-/// One thing on the page, with its place in the text.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Item {
-    pub what: What,
-    pub start: u32,
-    pub end: u32,
-    pub spaced: bool,
-    /// The sign, if it is one.
-    pub mark: Option<Mark>,
-    /// The role as a set; empty for anything but a word.
-    pub cue: Cues,
-}
 
 /// What is on a page at all, so that rules for other things need not look.
 #[derive(Debug, Clone, Copy, Default)]
@@ -95,7 +73,7 @@ const MOST_FIGURES: usize = 512;
 
 /// Builds items and figures from the tokens.
 pub(super) struct Builder<'a> {
-    pub tokens: &'a [Token],
+    pub tokens: &'a [Item],
     numbers: &'a [Printed],
     pub text: &'a str,
     pub items: &'a mut Vec<Item>,
@@ -115,48 +93,43 @@ pub(super) fn build(
     let Tokens { all: tokens, numbers } = tokens;
     let mut b = Builder { tokens, numbers, text, items, figures, seen: Seen::default() };
     let mut i = 0;
-    while i < tokens.len() {
-        let t = tokens[i];
+    while let Some(t) = tokens.get(i) {
         if b.items.len() >= MOST_ITEMS || b.figures.len() >= MOST_FIGURES {
             return (b.seen, Some(t.start));
         }
-        i = match t.kind {
-            Kind::Number(_) if b.stock_number(i) => b.code(i),
-            Kind::Number(n) => b.figure(i, numbers[usize::from(n)]),
-            Kind::Word(Role::Number(n)) => b.worded(i, n),
-            Kind::Word(Role::Supply) => b.supply(i),
-            Kind::Word(role) => b.push(What::Word(role), i),
-            Kind::Code => b.code_until(i, i + 1),
-            Kind::Mark(Mark::Stop) if !b.ends_sentence(i) => i + 1,
-            Kind::Mark(mark) => b.sign(mark, i),
+        i = match t.what {
+            What::Word(Role::Number(n)) => b.worded(i, n),
+            What::Word(Role::Supply) => b.supply(i),
+            What::Word(_) => b.push(i),
+            What::Figure(_) if b.stock_number(i) => b.code(i),
+            What::Figure(n) => b.figure(i, numbers[usize::from(n)]),
+            What::Code => b.code_until(i, i + 1),
+            What::Mark(Mark::Stop) if !b.ends_sentence(i) => i + 1,
+            What::Mark(mark) => b.sign(mark, i),
         };
     }
     (b.seen, None)
 }
 
 impl Builder<'_> {
-    fn push(&mut self, what: What, i: usize) -> usize {
+    /// Takes token `i` as it is.
+    fn push(&mut self, i: usize) -> usize {
         let t = &self.tokens[i];
         self.seen.cues = self.seen.cues.and(t.cue);
-        self.add_item(what, t.start, t.end, t.spaced, t.cue);
+        self.items.push(*t);
         i + 1
-    }
-
-    fn add_item(&mut self, what: What, start: u32, end: u32, spaced: bool, cue: Cues) {
-        let mark = if let What::Mark(mark) = what { Some(mark) } else { None };
-        self.items.push(Item { what, start, end, spaced, mark, cue });
     }
 
     fn sign(&mut self, mark: Mark, i: usize) -> usize {
         self.seen.marks |= 1 << mark as u64;
-        self.push(What::Mark(mark), i)
+        self.push(i)
     }
 
     /// Takes the tokens from `i` to `end` as one code.
     pub(super) fn code_until(&mut self, i: usize, end: usize) -> usize {
         let t = &self.tokens[i];
         self.seen.codes = true;
-        self.add_item(What::Code, t.start, self.tokens[end - 1].end, t.spaced, Cues::default());
+        self.items.push(Item::other(What::Code, (t.start, self.tokens[end - 1].end), t.spaced));
         end
     }
 
@@ -165,33 +138,20 @@ impl Builder<'_> {
         let role = if i > 0 && self.role(i - 1) == Role::Power { Role::Device } else { Role::Voltage };
         let t = &self.tokens[i];
         self.seen.cues = self.seen.cues.and(role.cue());
-        self.add_item(What::Word(role), t.start, t.end, t.spaced, role.cue());
+        self.items.push(Item::word(role, role.cue(), (t.start, t.end), t.spaced));
         i + 1
     }
 
-    pub(super) fn kind(&self, i: usize) -> Option<Kind> {
-        self.tokens.get(i).map(|t| t.kind)
-    }
-
     pub(super) fn mark(&self, i: usize) -> Option<Mark> {
-        match self.kind(i) {
-            Some(Kind::Mark(m)) => Some(m),
-            _ => None,
-        }
+        self.tokens.get(i).and_then(|t| t.mark)
     }
 
     pub(super) fn role(&self, i: usize) -> Role {
-        match self.kind(i) {
-            Some(Kind::Word(r)) => r,
-            _ => Role::None,
-        }
+        self.tokens.get(i).map_or(Role::None, |t| t.role)
     }
 
     pub(super) fn number(&self, i: usize) -> Option<Printed> {
-        match self.kind(i) {
-            Some(Kind::Number(n)) => self.numbers.get(usize::from(n)).copied(),
-            _ => None,
-        }
+        self.numbers.get(usize::from(self.tokens.get(i)?.figure)).copied()
     }
 
     pub(super) fn glued(&self, i: usize) -> bool {
@@ -228,7 +188,7 @@ impl Builder<'_> {
     fn add(&mut self, figure: Figure, spaced: bool) {
         let (item, index) = (self.items.len() as u16, self.figures.len() as u16);
         self.seen.units |= 1 << figure.unit as u32;
-        self.add_item(What::Figure(index), figure.start, figure.end, spaced, Cues::default());
+        self.items.push(Item::other(What::Figure(index), (figure.start, figure.end), spaced));
         self.figures.push(Figure { item, ..figure });
     }
 
@@ -313,7 +273,7 @@ impl Builder<'_> {
         after
     }
 
-    fn simple(&mut self, t: Token, next: usize, unit: Unit, n: Printed) {
+    fn simple(&mut self, t: Item, next: usize, unit: Unit, n: Printed) {
         let end = self.tokens[next - 1].end;
         self.add(
             Figure { decimal: n.decimal, ..Figure::plain(unit, n.value, n.half, t.start, end) },

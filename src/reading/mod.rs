@@ -20,6 +20,7 @@ mod electrical;
 mod figures;
 mod fold;
 mod hues;
+mod item;
 mod left;
 mod number;
 mod pack;

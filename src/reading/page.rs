@@ -41,10 +41,7 @@ impl<'a> Page<'a> {
 
     /// The role at item `i`; `None` for anything but a known word.
     pub(super) fn role(&self, i: usize) -> Role {
-        match self.items.get(i) {
-            Some(Item { what: What::Word(role), .. }) => *role,
-            _ => Role::None,
-        }
+        self.items.get(i).map_or(Role::None, |item| item.role)
     }
 
     /// The role of the item before item `i`.
@@ -61,10 +58,7 @@ impl<'a> Page<'a> {
     }
 
     pub(super) fn figure(&self, i: usize) -> Option<&'a Figure> {
-        match self.items.get(i) {
-            Some(Item { what: What::Figure(f), .. }) => self.figures.get(usize::from(*f)),
-            _ => None,
-        }
+        self.figures.get(usize::from(self.items.get(i)?.figure))
     }
 
     pub(super) fn figure_before(&self, i: usize) -> Option<&'a Figure> {

@@ -2,39 +2,15 @@
 
 use super::codes::joins_digits;
 use super::fold::{Fold, Mark, fold, next, past_skips};
+use super::item::{Item, What};
 use super::number::{self, Printed};
 use super::roles::{Cues, Role, Unit};
 use super::words::{LONGEST_IDEOGRAPHS, Spelling, role};
 
-/// What a token is.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) enum Kind {
-    /// A word.
-    Word(Role),
-    /// The number with that index.
-    Number(u16),
-    /// A sign.
-    Mark(Mark),
-    /// Letters and digits joined: a model, item or type number.
-    Code,
-}
-
-/// One token.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Token {
-    pub kind: Kind,
-    pub start: u32,
-    pub end: u32,
-    /// White space stands before it.
-    pub spaced: bool,
-    /// The role as a set; empty for anything but a word.
-    pub cue: Cues,
-}
-
 /// The tokens of a text, and the numbers among them.
 #[derive(Debug, Default)]
 pub(super) struct Tokens {
-    pub all: Vec<Token>,
+    pub all: Vec<Item>,
     pub numbers: Vec<Printed>,
 }
 
@@ -89,26 +65,30 @@ pub(super) fn scan(text: &str, tokens: &mut Tokens) {
             Start::Digit => s.number(),
             Start::Mark(mark) => {
                 s.at += 1;
-                s.push(Kind::Mark(mark), start);
+                s.push(What::Mark(mark), start);
             }
             Start::Other => s.sign(),
         }
     }
 }
 
+#[expect(clippy::cast_possible_truncation, reason = "texts are cut to 64 KiB before they are scanned")]
+const fn place(start: usize, end: usize) -> (u32, u32) {
+    (start as u32, end as u32)
+}
+
 impl Scanner<'_> {
-    pub(super) fn push(&mut self, kind: Kind, start: usize) {
-        self.push_to(kind, Cues::default(), start, self.at);
+    pub(super) fn push(&mut self, what: What, start: usize) {
+        self.tokens.all.push(Item::other(what, place(start, self.at), self.spaced));
+        self.spaced = false;
     }
 
     pub(super) fn push_word(&mut self, role: Role, cue: Cues, start: usize) {
-        self.push_to(Kind::Word(role), cue, start, self.at);
+        self.push_word_to(role, cue, start, self.at);
     }
 
-    #[inline]
-    #[expect(clippy::cast_possible_truncation, reason = "texts are cut to 64 KiB before they are scanned")]
-    fn push_to(&mut self, kind: Kind, cue: Cues, start: usize, end: usize) {
-        self.tokens.all.push(Token { kind, start: start as u32, end: end as u32, spaced: self.spaced, cue });
+    fn push_word_to(&mut self, role: Role, cue: Cues, start: usize, end: usize) {
+        self.tokens.all.push(Item::word(role, cue, place(start, end), self.spaced));
         self.spaced = false;
     }
 
@@ -116,19 +96,19 @@ impl Scanner<'_> {
     fn push_number(&mut self, number: Printed, start: usize) {
         let index = self.tokens.numbers.len() as u16;
         self.tokens.numbers.push(number);
-        self.push(Kind::Number(index), start);
+        self.push(What::Figure(index), start);
     }
 
     pub(super) fn byte(&self, at: usize) -> u8 {
         self.text.as_bytes().get(at).copied().unwrap_or(0)
     }
 
-    fn last(&self) -> Option<Kind> {
-        self.tokens.all.last().map(|t| t.kind)
+    fn last(&self) -> Option<What> {
+        self.tokens.all.last().map(|t| t.what)
     }
 
     fn after_number(&self) -> bool {
-        !self.spaced && matches!(self.last(), Some(Kind::Number(_)))
+        !self.spaced && matches!(self.last(), Some(What::Figure(_)))
     }
 
     /// The word that starts here with an ASCII letter. Most words end at white space or a sign and are nothing but words.
@@ -180,8 +160,8 @@ impl Scanner<'_> {
             let (shorter, cue) = role(&word.without_last());
             if self.after_number() || shorter != Role::None {
                 let cross = self.text[start..self.at].char_indices().next_back().map_or(0, |(i, _)| i);
-                self.push_to(Kind::Word(shorter), cue, start, start + cross);
-                self.push(Kind::Mark(Mark::Times), start + cross);
+                self.push_word_to(shorter, cue, start, start + cross);
+                self.push(What::Mark(Mark::Times), start + cross);
                 return;
             }
         }
@@ -212,15 +192,15 @@ impl Scanner<'_> {
     fn times(&mut self, start: usize, digit_next: bool) {
         let counts = matches!(
             self.last(),
-            Some(Kind::Number(_) | Kind::Mark(Mark::Close | Mark::Inch | Mark::Foot) | Kind::Code)
+            Some(What::Figure(_) | What::Mark(Mark::Close | Mark::Inch | Mark::Foot) | What::Code)
         );
         let lower = self.text.as_bytes()[start] != b'X';
-        let known = matches!(self.last(), Some(Kind::Word(r)) if r != Role::None);
+        let known = matches!(self.last(), Some(What::Word(r)) if r != Role::None);
         let glued = known && !self.spaced;
         if digit_next && !(counts || lower || glued) {
             self.code(start, Spelling::EMPTY);
         } else if counts || lower || known {
-            self.push(Kind::Mark(Mark::Times), start);
+            self.push(What::Mark(Mark::Times), start);
         } else {
             self.push_word(Role::None, Cues::default(), start);
         }
@@ -261,7 +241,7 @@ impl Scanner<'_> {
             }
             Fold::Mark(mark) => {
                 self.at += length;
-                self.push(Kind::Mark(mark), start);
+                self.push(What::Mark(mark), start);
             }
         }
     }
@@ -290,7 +270,7 @@ impl Scanner<'_> {
         if found == Role::None
             && !self.spaced
             && let Some(last) = self.tokens.all.last_mut()
-            && last.kind == Kind::Word(Role::None)
+            && last.what == What::Word(Role::None)
         {
             last.end = u32::try_from(end).unwrap_or(u32::MAX);
             return;

@@ -41,15 +41,15 @@ pub(super) enum Says {
     Left(LeftWhy),
 }
 
-pub(super) type All = SmallVec<[Says; 24]>;
+pub(super) type All = [Says];
 
 pub(super) const LAMP: Cues = Cues::of(&[Role::Lamp(LampKind::Hps)]);
 pub(super) const BEAD: Cues = Cues::of(&[Role::Diode, Role::Chip]);
 pub(super) const THING: Cues = Cues::of(&[Role::Light, Role::Lights, Role::Led]);
 
 /// Says of every figure what it says, in the order of the figures.
-pub(super) fn classify(page: Page, arrays: &Arrays, pack: Option<u32>) -> All {
-    let mut all = All::with_capacity(page.figures.len());
+pub(super) fn classify(page: Page, arrays: &Arrays, pack: Option<u32>) -> SmallVec<[Says; 24]> {
+    let mut all = SmallVec::with_capacity(page.figures.len());
     for (index, f) in page.figures.iter().enumerate() {
         let says = match f.unit {
             Unit::Watt => watts(page, f, index, arrays, pack, &all),

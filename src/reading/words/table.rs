@@ -53,7 +53,7 @@ pub(in crate::reading) fn role(word: &Spelling) -> (Role, Cues) {
     if word.length > 8 {
         differs |= TABLE.rests[at][0] ^ rest[0] | TABLE.rests[at][1] ^ rest[1];
     }
-    let (role, bit) = if differs == 0 { (entry.role, entry.bit) } else { (Role::None, NOBODY.bit) };
+    let Entry { role, bit, .. } = TABLE.entries[if differs == 0 { at } else { 0 }];
     (role, Cues(1u64.checked_shl(u32::from(bit)).unwrap_or(0)))
 }
 
