@@ -36,8 +36,11 @@ fn as_labelled(read: &Read, labels: &Value) -> Read {
 fn no_misread_figure_convicts() {
     let model = Model::new(Table::built_in()).unwrap();
     let mut accused = Vec::new();
-    let texts =
-        concat!(include_str!("../fixtures/listings.jsonl"), include_str!("../fixtures/listings-more.jsonl"));
+    let texts = concat!(
+        include_str!("../fixtures/listings.jsonl"),
+        include_str!("../fixtures/listings-more.jsonl"),
+        include_str!("../fixtures/listings-afresh.jsonl"),
+    );
     for line in texts.lines() {
         let case: Value = serde_json::from_str(line).unwrap();
         let read = reading::read(case["text"].as_str().unwrap());

@@ -133,3 +133,8 @@ fn the_labelled_listings_are_read_right() {
 fn further_listings_in_other_words_are_read_right() {
     assert_bars("listings-more.jsonl");
 }
+
+#[test]
+fn listings_worded_afresh_are_read_right() {
+    assert_bars("listings-afresh.jsonl");
+}

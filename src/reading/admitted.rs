@@ -99,7 +99,17 @@ fn under_voltage(page: Page, at: usize) -> bool {
 fn glue(page: Page, i: usize) -> bool {
     match page.what(i) {
         Some(What::Mark(Mark::Open | Mark::Close | Mark::At | Mark::Colon | Mark::Equal)) => true,
-        Some(What::Word(role)) => matches!(role, Role::At | Role::Ac | Role::For | Role::Of | Role::Power),
+        Some(What::Word(role)) => matches!(
+            role,
+            Role::At
+                | Role::Ac
+                | Role::For
+                | Role::Of
+                | Role::Power
+                | Role::DrawVerb
+                | Role::DrawNoun
+                | Role::None
+        ),
         _ => false,
     }
 }

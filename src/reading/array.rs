@@ -123,6 +123,8 @@ fn listed(page: Page, at: usize) -> Option<usize> {
         i = i.checked_sub(1)?;
         match page.items[i].what {
             What::Word(Role::Pieces | Role::Diode | Role::Led | Role::Chip | Role::Cob) => thing = true,
+            // "100 units of 3W LED"
+            What::Word(Role::Lights) if joined && page.is(i, "units") => thing = true,
             What::Word(Role::Of | Role::DoubleEnded | Role::At | Role::With | Role::Unit(Unit::Amp)) => {
                 joined = true;
             }
@@ -202,8 +204,11 @@ const AFTER: Cues = Cues::of(&[
 
 /// `replaces 4 x 54W T5 lamps`.
 fn replaced(page: Page, a: usize, z: usize) -> bool {
-    let lamp = Cues::of(&[Role::Lamp(crate::facts::LampKind::Hps), Role::Tube, Role::Replacement]);
     let claim = Cues::of(&[Role::Replaces, Role::Versus, Role::Equivalent]);
+    let lamp = Cues::of(&[Role::Lamp(crate::facts::LampKind::Hps), Role::Replacement]);
+    // A tube size is a lamp that is replaced only where something is.
+    let tube = page.cues.any(claim.and(Role::Replacement.cue()));
+    let lamp = if tube { lamp.and(Role::Tube.cue()) } else { lamp };
     page.cues.any(claim) && page.left(a).cues.any(claim)
         || page.cues.any(lamp) && page.first_right(z, lamp.and(DIODE), 3).any(lamp)
 }
@@ -212,7 +217,7 @@ fn replaced(page: Page, a: usize, z: usize) -> bool {
 fn half_chip(page: Page, n: &Figure, w: &Figure) -> bool {
     n.high <= 3.0
         && w.high <= LARGEST_BEAD
-        && page.cues.any(Role::Double.cue())
+        && page.cues.any(Cues::of(&[Role::Double, Role::Each]))
         && page.figures.iter().any(|f| f.unit == Unit::Watt && (f.high - n.high * w.high).abs() < 0.01)
 }
 
@@ -262,7 +267,7 @@ pub(super) fn fold_of(page: Page, i: usize) -> f64 {
 }
 
 /// The number of heads, bars or panels that the text gives.
-fn heads(page: Page) -> Option<f64> {
+pub(super) fn heads(page: Page) -> Option<f64> {
     if !page.cues.any(Role::Part.cue()) {
         return None;
     }

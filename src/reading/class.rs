@@ -1,6 +1,7 @@
 //! Whether watts are the class of the diodes, without a count joined to them: "Chip: 10W", "3W LEDs", "0.2W 2835".
 
 use super::array::LARGEST_BEAD;
+use super::counted::{Rank, counted};
 use super::figures::Figure;
 use super::fold::Mark;
 use super::page::Page;
@@ -8,6 +9,9 @@ use super::phrase::{DRAW, Phrase};
 use super::roles::{Cues, Role, Unit};
 use super::watts::{BEAD, THING};
 use crate::facts::Package;
+
+/// Fewer than this may be heads or bars.
+const FEWEST_DIODES: f64 = 17.0;
 
 /// Whether the watts are the class of the diodes, without a count beside them.
 pub(super) fn class(
@@ -20,6 +24,15 @@ pub(super) fn class(
 ) -> bool {
     if (page.role(at + 1) == Role::Per || page.mark(at + 1) == Some(Mark::Slash))
         && matches!(page.role(at + 2), Role::Cob | Role::Chip | Role::Led)
+    {
+        return true;
+    }
+    // "each COB 50W", "4 COBs, 50W each"
+    let each = left.cues.any(Role::Each.cue()) || right.near.any(Role::Each.cue());
+    if each
+        && pack.is_none()
+        && left.cues.any(Role::Cob.cue())
+        && left.near.any(Cues::of(&[Role::Cob, Role::Each]))
     {
         return true;
     }
@@ -50,11 +63,33 @@ pub(super) fn class(
     if beside_package(page, at) && f.high <= 5.0 {
         return true;
     }
+    // "60 dual dies at 10W, 600W"
+    let doubled = left.cues.and(right.cues).any(Role::Double.cue()) && page.cues.any(BEAD);
+    if doubled && page.figures.iter().any(|w| w.unit == Unit::Watt && w.high >= 10.0 * f.high) {
+        return true;
+    }
+    if pack.is_none() && divides_a_total(page, f) {
+        return true;
+    }
     // "120 total, 5W each": each of the diodes, unless lights are sold together.
     let each = page.role(at + 1) == Role::Each
         || left.near.any(Role::Each.cue())
         || right.near.any(Role::Each.cue());
-    each && pack.is_none() && others && page.cues.any(BEAD.and(Cues::of(&[Role::Led, Role::Pieces])))
+    let parts = left.cues.any(Role::Part.cue()) && !left.cues.any(BEAD);
+    each && !parts
+        && pack.is_none()
+        && others
+        && page.cues.any(BEAD.and(Cues::of(&[Role::Led, Role::Pieces])))
+}
+
+/// "double-die 10W series, quantity of LEDs 200, claimed 2000W": times a count of diodes it is another figure of the text.
+fn divides_a_total(page: Page, f: &Figure) -> bool {
+    page.figures.iter().any(|n| {
+        n.unit == Unit::Bare
+            && n.high >= FEWEST_DIODES
+            && page.figures.iter().any(|w| w.unit == Unit::Watt && (n.high * f.high - w.high).abs() < 0.01)
+            && counted(page, n, false).is_some_and(|(rank, cob)| rank >= Rank::Named && !cob)
+    })
 }
 
 /// "120 LEDs 10W": the diode word before the watts belongs to the count before it.

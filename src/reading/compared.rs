@@ -30,7 +30,7 @@ pub(super) fn equivalent(page: Page, at: usize, left: Cues, next: Cues) -> bool 
         && page.capitals(at + 1)
         && matches!(page.role(at + 2), Role::Lamp(_) | Role::Light | Role::Lights);
     let word = at + 1 + usize::from(page.mark(at + 1) == Some(Mark::Open));
-    let smaller = page.role(word) == Role::Equivalent
+    let smaller = matches!(page.role(word), Role::Equivalent | Role::Replacement)
         && page
             .compared_with(word)
             .is_some_and(|lamp| page.figure(at).is_some_and(|own| own.high < lamp.high));
@@ -57,12 +57,13 @@ fn spelled_lamp(page: Page, at: usize) -> bool {
     if i > at + 1 && matches!(page.role(i), Role::Equivalent | Role::Replacement | Role::Lamp(_)) {
         return true;
     }
-    // A larger figure straight after "=" and the light's own.
-    page.mark_before(at) == Some(Mark::Equal)
-        && at >= 2
-        && page.figure(at - 2).is_some_and(|own| {
+    // A larger figure straight after "=" or "≈" and the light's own.
+    let sign = matches!(page.mark_before(at), Some(Mark::Equal | Mark::Current));
+    let open = usize::from(at >= 2 && page.mark(at - 2) == Some(Mark::Open));
+    sign && at >= 2 + open
+        && page.figure(at - 2 - open).is_some_and(|own| {
             own.unit == Unit::Watt
                 && page.figure(at).is_some_and(|f| f.high > own.high)
-                && page.mark(at - 3) != Some(Mark::Times)
+                && page.mark_before(at - 2 - open) != Some(Mark::Times)
         })
 }

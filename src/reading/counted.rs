@@ -5,6 +5,7 @@ use super::array::LARGEST_BEAD;
 use super::class::{is_package, package_number};
 use super::figures::{Figure, What};
 use super::fold::Mark;
+use super::label::label_before;
 use super::page::Page;
 use super::roles::{Cues, Role, Unit};
 
@@ -41,7 +42,7 @@ pub(super) fn counted(page: Page, f: &Figure, pack: bool) -> Option<(Rank, bool)
     {
         return None;
     }
-    if part_of_part(page, at) || matches!(page.mark_before(at), Some(Mark::Times | Mark::Money)) {
+    if part_of_part(page, at, pack) || matches!(page.mark_before(at), Some(Mark::Times | Mark::Money)) {
         return None;
     }
     match after {
@@ -71,7 +72,7 @@ pub(super) fn counted(page: Page, f: &Figure, pack: bool) -> Option<(Rank, bool)
         {
             None
         }
-        After::Pieces if added(page, at) => None,
+        After::Pieces if added(page, at) || one_of_several(page, at) => None,
         After::Pieces if f.high >= FEWEST_PIECES && !colour && !(at + 2..at + 5).any(|k| joined(page, k)) => {
             Some((Rank::Pieces, false))
         }
@@ -113,8 +114,14 @@ fn noun_after(page: Page, at: usize, pack: bool) -> After {
                 Role::Led if !pieces && of_a_light(page, i) => return After::Light,
                 Role::Led => return diodes(page, i, pack),
                 Role::Pieces if i == at + 1 => pieces = true,
-                Role::Unit(Unit::Length) if i == at + 1 && page.role(i + 1) == Role::Total => {
+                Role::Unit(Unit::Length)
+                    if i == at + 1 && matches!(page.role(i + 1), Role::Total | Role::All) =>
+                {
                     return After::Total;
+                }
+                // "100 in number"
+                Role::Unit(Unit::Length) if i == at + 1 && page.role(i + 1) == Role::Quantity => {
+                    return After::Pieces;
                 }
                 Role::Total => return if i == at + 1 { After::Total } else { After::Nothing },
                 Role::Package(_) => packaged = true,
@@ -224,6 +231,10 @@ fn diodes(page: Page, i: usize, pack: bool) -> After {
                 return After::Elsewhere;
             }
             Some(What::Word(Role::Total)) => return After::Diodes { total: true },
+            // "2 boards with 288 diodes each"
+            Some(What::Word(Role::Each)) if !pack && page.cues.any(Role::Part.cue()) => {
+                return After::Elsewhere;
+            }
             Some(What::Word(_)) => {}
             _ => break,
         }
@@ -232,12 +243,12 @@ fn diodes(page: Page, i: usize, pack: bool) -> After {
 }
 
 /// "10 rows of 12 LEDs", "12 modules each with 15": a count inside one part.
-fn part_of_part(page: Page, at: usize) -> bool {
+fn part_of_part(page: Page, at: usize, pack: bool) -> bool {
     at >= 2
         && matches!(page.role(at - 1), Role::Of | Role::With)
         && (matches!(page.role(at - 2), Role::Part | Role::Board)
             && page.figure(at.wrapping_sub(3)).is_some_and(|n| n.unit == Unit::Bare)
-            || page.role(at - 2) == Role::Each)
+            || page.role(at - 2) == Role::Each && !pack)
 }
 
 /// "225 LED panel" under a headline in watts; round numbers may be a model's name.
@@ -245,39 +256,6 @@ fn doubtful_light(page: Page, f: &Figure) -> bool {
     let watts = page.figures.iter().any(|w| w.unit == Unit::Watt);
     let same = page.figures.iter().any(|w| w.unit == Unit::Watt && (w.high - f.high).abs() < 0.5);
     watts && !same && f.high >= FEWEST_PIECES && (f.high % 100.0 != 0.0 || f.high < 300.0)
-}
-
-/// "LED Qty: 96", "Number of LEDs: 150", "Diodes: 576", "Chips 60".
-fn label_before(page: Page, at: usize) -> bool {
-    let (mut i, mut signed, mut quantity, mut diode) = (at, false, false, false);
-    for _ in 0..5 {
-        let Some(k) = i.checked_sub(1) else { break };
-        i = k;
-        match page.items[i].what {
-            What::Mark(Mark::Colon | Mark::Equal) if i + 1 == at => signed = true,
-            What::Mark(Mark::Dash)
-                if i + 1 == at
-                    && page.breaks(i)
-                    && page.what(at + 1).is_none_or(|w| matches!(w, What::Mark(_))) =>
-            {
-                signed = true;
-            }
-            What::Mark(Mark::Compare | Mark::Tilde | Mark::Open | Mark::Close) => {}
-            What::Word(Role::Quantity) => quantity = true,
-            What::Word(Role::Pieces) if i + 1 == at || signed => quantity = true,
-            What::Word(Role::Of | Role::DoubleEnded | Role::Approx | Role::Total | Role::Kind) => {}
-            What::Word(Role::Diode) => {
-                diode = true;
-                signed |= i + 1 == at;
-            }
-            What::Word(Role::Chip | Role::Led) => {
-                diode = true;
-                signed |= i + 1 == at && page.role(at + 1) == Role::Pieces;
-            }
-            _ => break,
-        }
-    }
-    (quantity && (diode || signed)) || (diode && signed)
 }
 
 fn nearby_colour(page: Page, at: usize) -> bool {
@@ -288,6 +266,13 @@ fn nearby_colour(page: Page, at: usize) -> bool {
 fn joined(page: Page, i: usize) -> bool {
     (matches!(page.mark(i), Some(Mark::Plus | Mark::And)) || page.role(i) == Role::And)
         && page.figure(i + 1).is_some()
+}
+
+/// "12pcs red 660nm, 4pcs IR": the pieces of one colour among others.
+fn one_of_several(page: Page, at: usize) -> bool {
+    matches!(page.role(at + 2), Role::Colour(_))
+        && !matches!(page.role(at + 3), Role::Diode | Role::Led | Role::Chip)
+        && page.items.iter().filter(|i| i.what == What::Word(Role::Pieces)).count() > 1
 }
 
 /// "COB 4pcs + SMD 96pcs": a plus shortly before the number at item `at`.

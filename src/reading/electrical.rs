@@ -212,7 +212,7 @@ fn labelled(page: Page, at: usize, unit: Unit) -> bool {
                 return f.is_some_and(|f| f.range && f.low >= MAINS)
                     || signed && page.role(k.wrapping_sub(1)) == Role::Voltage;
             }
-            What::Word(Role::Unit(u)) => return signed && u == unit,
+            What::Word(Role::Unit(u)) => return u == unit && (signed || k + 1 == at && page.cell(k)),
             What::Word(Role::Voltage) => {
                 return signed && unit == Unit::Volt && page.figure(at).is_some_and(|f| f.high >= 3.0);
             }

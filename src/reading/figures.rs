@@ -99,8 +99,11 @@ pub(super) fn build(
         }
         i = match t.what {
             What::Word(Role::Number(n)) => b.worded(i, n),
-            What::Word(Role::Supply) => b.supply(i),
-            What::Word(_) => b.push(i),
+            // "50 by 3W"
+            What::Word(Role::By) if i > 0 && b.number(i - 1).is_some() && b.number(i + 1).is_some() => {
+                b.cross(i)
+            }
+            What::Word(role) => b.word(role, i),
             What::Figure(_) if b.stock_number(i) => b.code(i),
             What::Figure(n) => b.figure(i, numbers[usize::from(n)]),
             What::Code => b.code_until(i, i + 1),
@@ -133,12 +136,23 @@ impl Builder<'_> {
         end
     }
 
-    /// A power supply is a device, a supply is the mains.
-    fn supply(&mut self, i: usize) -> usize {
-        let role = if i > 0 && self.role(i - 1) == Role::Power { Role::Device } else { Role::Voltage };
+    /// Takes the word at token `i` in the role that it plays beside its neighbours.
+    fn word(&mut self, role: Role, i: usize) -> usize {
+        let settled = self.settled(role, i);
+        if settled == role {
+            return self.push(i);
+        }
         let t = &self.tokens[i];
-        self.seen.cues = self.seen.cues.and(role.cue());
-        self.items.push(Item::word(role, role.cue(), (t.start, t.end), t.spaced));
+        self.seen.cues = self.seen.cues.and(settled.cue());
+        self.items.push(Item::word(settled, settled.cue(), (t.start, t.end), t.spaced));
+        i + 1
+    }
+
+    /// Takes token `i` for a times sign.
+    fn cross(&mut self, i: usize) -> usize {
+        let t = &self.tokens[i];
+        self.seen.marks |= 1 << Mark::Times as u64;
+        self.items.push(Item::other(What::Mark(Mark::Times), (t.start, t.end), t.spaced));
         i + 1
     }
 
@@ -177,11 +191,18 @@ impl Builder<'_> {
         )
     }
 
+    /// "four", "one hundred and twenty"; "five-watt" is a figure of watts.
     fn worded(&mut self, i: usize, n: u16) -> usize {
         let t = self.tokens[i];
-        let figure = Figure { worded: true, ..Figure::plain(Unit::Bare, f64::from(n), 0.5, t.start, t.end) };
+        let (value, next) = self.spelled(i, n);
+        let (unit, next) = match self.unit(next) {
+            (Unit::Watt, after) => (Unit::Watt, after),
+            _ => (Unit::Bare, next),
+        };
+        let end = self.tokens[next - 1].end;
+        let figure = Figure { worded: true, ..Figure::plain(unit, value, 0.5, t.start, end) };
         self.add(figure, t.spaced);
-        i + 1
+        next
     }
 
     #[expect(clippy::cast_possible_truncation, reason = "at most MOST_ITEMS items")]

@@ -44,9 +44,18 @@ fn worded(page: Page) -> Option<Taken<u32>> {
     for (i, item) in page.items.iter().enumerate() {
         let What::Word(role @ (Role::Pack | Role::Pair | Role::Bundle)) = item.what else { continue };
         if role == Role::Bundle && page.role(i + 1) != Role::Of {
+            if let Some(found) = inside(page, i) {
+                return Some(found);
+            }
             continue;
         }
-        let dash = usize::from(matches!(page.mark_before(i), Some(Mark::Dash | Mark::Foot)));
+        if of_devices(page, i) {
+            continue;
+        }
+        if let Some(found) = inside(page, i) {
+            return Some(found);
+        }
+        let dash = usize::from(matches!(page.mark_before(i), Some(Mark::Dash | Mark::Foot | Mark::Times)));
         if let Some(n) = page.figure_before(i - dash)
             && n.unit == Unit::Bare
             && !n.range
@@ -78,6 +87,39 @@ fn worded(page: Page) -> Option<Taken<u32>> {
     None
 }
 
+/// "set of 2 hangers": the words after the one for a pack at item `i` are about something else than lights.
+fn of_devices(page: Page, i: usize) -> bool {
+    for k in i + 1..i + 6 {
+        match page.what(k) {
+            Some(What::Word(Role::Device)) => return true,
+            Some(What::Word(Role::Light | Role::Lights | Role::Led | Role::Part | Role::With)) => {
+                return false;
+            }
+            Some(What::Word(_) | What::Figure(_)) => {}
+            _ => return false,
+        }
+    }
+    false
+}
+
+/// "four in a box", "2 bulbs per pack", "two-light bundle": the number before the word for a pack at item `i`.
+fn inside(page: Page, i: usize) -> Option<Taken<u32>> {
+    let mut k = i;
+    match page.role_before(k) {
+        Role::Per => k -= 1,
+        Role::Unit(Unit::Amp) if k >= 2 && page.role(k - 2) == Role::Unit(Unit::Length) => k -= 2,
+        Role::Light | Role::Lights => {}
+        _ => return None,
+    }
+    while matches!(page.role_before(k), Role::Light | Role::Lights | Role::Pieces)
+        || page.mark_before(k) == Some(Mark::Dash)
+    {
+        k -= 1;
+    }
+    let n = page.figure_before(k).filter(|n| n.unit == Unit::Bare && !n.range && !n.list)?;
+    taken(n.high, n.start, page.items[i].end)
+}
+
 /// "2x 300W lights", "light x2", "Grow Light 2PCS", "(two units)".
 fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
     if n.unit != Unit::Bare || n.range || n.list || n.high > MOST {
@@ -86,7 +128,8 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
     let i = usize::from(n.item);
     let after = page.role(i + 1);
     let before = page.role_before(i);
-    if page.mark(i + 1) == Some(Mark::Times) || (n.worded && page.is_watts(i + 1)) {
+    let replaced = || page.left(i).cues.any(Cues::of(&[Role::Replaces, Role::Versus, Role::Equivalent]));
+    if (page.mark(i + 1) == Some(Mark::Times) || (n.worded && page.is_watts(i + 1))) && !replaced() {
         // `2x 300W lights`, `2 x LED grow light`, `two 300W lights`
         let first = if n.worded { i + 1 } else { i + 2 };
         for k in first..first + 6 {
@@ -100,7 +143,7 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
                 Some(What::Word(Role::Light)) if !page.is_watts(i + 2) => {
                     return taken(n.high, n.start, page.items[k].end);
                 }
-                Some(What::Word(Role::None | Role::Led | Role::Cob | Role::Unit(_))) => {}
+                Some(What::Word(Role::None | Role::Led | Role::Cob | Role::Tube | Role::Unit(_))) => {}
                 Some(What::Figure(_)) if k <= i + 2 && page.is_watts(k) => {}
                 _ => break,
             }
@@ -133,6 +176,8 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
                 | Role::Led
                 | Role::Device
                 | Role::Quantity
+                | Role::To
+                | Role::UpTo
         ) || matches!(page.mark_before(i), Some(Mark::Colon | Mark::Equal));
         if ends && !label && page.mark(i + 2) != Some(Mark::Times) {
             return taken(n.high, n.start, page.items[i + 1].end);

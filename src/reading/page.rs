@@ -130,6 +130,13 @@ impl<'a> Page<'a> {
         }
     }
 
+    /// "| W 100 |": whether the unit at item `i` fills a cell with the number after it.
+    pub(super) fn cell(&self, i: usize) -> bool {
+        let ends = |m: Option<Mark>| matches!(m, Some(Mark::Pipe | Mark::Line));
+        let starts = i == 0 || ends(self.mark(i - 1));
+        starts && (i + 2 >= self.items.len() || ends(self.mark(i + 2)))
+    }
+
     /// Whether item `i` is a figure of watts.
     pub(super) fn is_watts(&self, i: usize) -> bool {
         self.figure(i).is_some_and(|f| f.unit == Unit::Watt)

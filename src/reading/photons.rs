@@ -12,7 +12,7 @@ use crate::facts::{Left, LeftWhy, Read, Stated, Taken};
 const PLAUSIBLE: std::ops::RangeInclusive<f64> = 0.3..=6.0;
 
 /// Fills `ppf`, `ppe` and `ppe_is_bound`.
-pub(super) fn choose(page: Page, read: &mut Read) {
+pub(super) fn choose(page: Page, variants: bool, read: &mut Read) {
     let words = Cues::of(&[Role::Ppf, Role::Ppe, Role::Density]);
     if !page.cues.any(words) && !page.has_unit(&[Unit::FluxDensity, Unit::PhotonFlux, Unit::PhotonEfficacy]) {
         return;
@@ -21,8 +21,11 @@ pub(super) fn choose(page: Page, read: &mut Read) {
         let at = usize::from(f.item);
         match f.unit {
             Unit::FluxDensity => leave(read, f, LeftWhy::FluxDensity),
-            Unit::PhotonFlux if table_cell(page, at) => leave(read, f, LeftWhy::Variant),
+            Unit::PhotonFlux if table_cell(page, at) || variants && differs(page, f) => {
+                leave(read, f, LeftWhy::Variant);
+            }
             Unit::PhotonFlux => flux(page, f, at, read),
+            Unit::PhotonEfficacy if variants && differs(page, f) => leave(read, f, LeftWhy::Variant),
             Unit::PhotonEfficacy => efficacy(page, f, at, read),
             Unit::Bare => bare(page, f, at, read),
             _ => {}
@@ -43,6 +46,11 @@ fn table_cell(page: Page, at: usize) -> bool {
     page.mark_before(at) == Some(Mark::Pipe)
         && at >= 2
         && page.figure(at - 2).is_some_and(|f| f.unit == Unit::Bare)
+}
+
+/// Whether another flux or efficacy of the page is a different one, as those of two models are.
+fn differs(page: Page, f: &Figure) -> bool {
+    page.figures.iter().any(|g| g.unit == f.unit && (g.high - f.high).abs() > f64::EPSILON)
 }
 
 fn flux(page: Page, f: &Figure, at: usize, read: &mut Read) {
@@ -91,11 +99,24 @@ fn label(page: Page, at: usize) -> Option<Role> {
 
 /// A distance or "center" close after the figure.
 fn at_distance(page: Page, at: usize) -> bool {
-    (at + 1..at + 5).any(|i| {
-        page.role(i) == Role::Density
-            || (page.role(i) == Role::At || page.mark(i) == Some(Mark::At))
-                && page.figure(i + 1).is_some_and(|f| matches!(f.unit, Unit::Length | Unit::Metre))
-    })
+    let mut beyond = false;
+    for i in at + 1..at + 5 {
+        if page.role(i) == Role::Density {
+            // After a comma "PPFD" labels a figure of its own.
+            return !beyond || page.starts(i, "cent") || page.is(i, "distance");
+        }
+        if (page.role(i) == Role::At || page.mark(i) == Some(Mark::At))
+            && page.figure(i + 1).is_some_and(|f| matches!(f.unit, Unit::Length | Unit::Metre))
+        {
+            return true;
+        }
+        let other = page.figure(i).is_some_and(|f| !matches!(f.unit, Unit::Length | Unit::Metre));
+        if other || matches!(page.mark(i), Some(Mark::Line | Mark::Stop)) {
+            return false;
+        }
+        beyond |= page.breaks(i);
+    }
+    false
 }
 
 /// A number without a unit under a photon word: "PPF 226", "eff.=3.08", "405 PPF", "PPF (umol/s): 650".

@@ -35,10 +35,6 @@ pub(super) const INTRODUCES: Cues = DRAW.and(Cues::of(&[
     Role::Kind,
 ]));
 
-/// Words whose cue depends on their neighbours.
-pub(super) const IN_COMPANY: Cues =
-    Cues::of(&[Role::DrawAdjective, Role::Measured, Role::Wall, Role::Deny, Role::Input, Role::Versus]);
-
 /// What stands on one side of a figure.
 #[derive(Debug, Clone, Copy, Default)]
 pub(super) struct Phrase {
@@ -49,78 +45,6 @@ pub(super) struct Phrase {
 }
 
 impl<'a> Page<'a> {
-    /// The cue of the word at item `i`: words that mean something else in most company count only in the right one.
-    pub(super) fn cue(&self, i: usize) -> Cues {
-        let Some(item) = self.items.get(i) else { return Cues::default() };
-        if !item.cue.any(IN_COMPANY) {
-            return item.cue;
-        }
-        let role = self.role(i);
-        let live = match role {
-            Role::DrawAdjective => self.speaks_of_power(i + 1),
-            Role::Measured => self.role_before(i) != Role::Per,
-            Role::Wall => {
-                let announces = match self.what(i + 1) {
-                    Some(What::Word(Role::Power | Role::DrawNoun)) => true,
-                    Some(What::Figure(_)) => self.figure(i + 1).is_some_and(|f| f.unit == Unit::Watt),
-                    Some(What::Mark(Mark::Colon)) => self.role_before(i) != Role::Country,
-                    _ => false,
-                };
-                let country = self.role_before(i) == Role::Country || self.before_code_word(i);
-                self.role_before(i) == Role::At || (announces && !country)
-            }
-            // "less than 50W" is no comparison.
-            Role::Versus => i == 0 || !(self.role(i - 1) == Role::Approx || self.is(i - 1, "more")),
-            Role::Deny => !matches!(self.mark(i + 1), Some(Mark::Colon | Mark::Comma)),
-            Role::Input => self.role(i + 1) != Role::Voltage && self.role(i + 1) != Role::Current,
-            _ => true,
-        };
-        if live { item.cue } else { Cues::default() }
-    }
-
-    /// A two-letter capital word before item `i`, such as a country's plug.
-    pub(super) fn before_code_word(&self, i: usize) -> bool {
-        i.checked_sub(1).is_some_and(|i| {
-            let letters = self.words(i).chars().filter(char::is_ascii_uppercase).count();
-            letters == 2 && self.capitals(i)
-        })
-    }
-
-    /// Whether a draw adjective before item `i` speaks of power: a power word, a figure of watts or the end follows.
-    pub(super) fn speaks_of_power(&self, mut i: usize) -> bool {
-        for _ in 0..4 {
-            match self.what(i) {
-                None => return true,
-                Some(What::Code) => return false,
-                Some(What::Mark(
-                    Mark::Compare | Mark::Tilde | Mark::Current | Mark::Inch | Mark::Foot | Mark::Open,
-                )) => {}
-                Some(What::Mark(_)) => return true,
-                Some(What::Figure(_)) => {
-                    let unit = self.figure(i).map(|f| f.unit);
-                    return matches!(unit, Some(Unit::Watt | Unit::Bare | Unit::Volt | Unit::VoltAc));
-                }
-                Some(What::Word(role)) => match role {
-                    Role::Power
-                    | Role::DrawNoun
-                    | Role::DrawVerb
-                    | Role::Input
-                    | Role::Wall
-                    | Role::Rating
-                    | Role::Measured
-                    | Role::Each
-                    | Role::Per
-                    | Role::Unit(Unit::Watt)
-                    | Role::DrawAdjective => return true,
-                    Role::Approx | Role::Led | Role::Light | Role::Of | Role::Only | Role::At => {}
-                    _ => return false,
-                },
-            }
-            i += 1;
-        }
-        false
-    }
-
     /// The phrase that leads up to item `at`.
     pub(super) fn left(&self, at: usize) -> Phrase {
         let mut phrase = Phrase::default();
@@ -190,7 +114,13 @@ impl<'a> Page<'a> {
         i += 1;
         while matches!(
             self.role(i),
-            Role::To | Role::Of | Role::At | Role::Approx | Role::DoubleEnded | Role::Unit(Unit::Amp)
+            Role::To
+                | Role::Of
+                | Role::For
+                | Role::At
+                | Role::Approx
+                | Role::DoubleEnded
+                | Role::Unit(Unit::Amp)
         ) {
             i += 1;
         }
@@ -235,11 +165,15 @@ impl<'a> Page<'a> {
                 What::Figure(_) => {
                     let figure = self.figure(i);
                     let unit = figure.map(|f| f.unit);
-                    if unit == Some(Unit::Watt) && !inside {
+                    if unit == Some(Unit::Watt) {
+                        // "800W (nur 150W": the word between introduces the second.
                         all = own;
+                        if !own.any(phrase.near) {
+                            phrase.near = Cues::default();
+                        }
                         break;
                     }
-                    if unit == Some(Unit::Watt) || unit == Some(Unit::Ratio) {
+                    if unit == Some(Unit::Ratio) {
                         break;
                     }
                     if unit == Some(Unit::Bare) {

@@ -17,7 +17,7 @@ pub(super) fn choose(page: Page, says: &mut All, arrays: &Arrays, read: &mut Rea
         if says[k] != Says::Equivalent {
             continue;
         }
-        if against_leds(page, &page.figures[k]) {
+        if against_leds(page, &page.figures[k]) || tells_of_the_lamp(page, &page.figures[k]) {
             says[k] = Says::Left(LeftWhy::Rhetoric);
             continue;
         }
@@ -39,6 +39,12 @@ fn against_leds(page: Page, f: &Figure) -> bool {
     left.any(Role::Versus.cue().and(Role::Replaces.cue()))
         && matches!(page.role(at + 1), Role::Diode | Role::Led)
         && !left.any(Role::Lamp(LampKind::Hps).cue())
+}
+
+/// "a 600W HPS uses 660W": what the other lamp does is no claim of this one.
+fn tells_of_the_lamp(page: Page, f: &Figure) -> bool {
+    let at = usize::from(f.item);
+    matches!(page.role(at + 1), Role::Lamp(_)) && page.role(at + 2) == Role::DrawVerb
 }
 
 /// "4 x 54W T5 lamps (216W)": the stated total of the replaced lamps.

@@ -137,6 +137,16 @@ pub(super) enum Role {
     Voltage,
     /// `supply`: a device after "power", else the mains.
     Supply,
+    /// `socket`: the wall after "at the", else a device.
+    Socket,
+    /// `use`, `used`: a draw after a word for power, else nothing.
+    Used,
+    /// `off`: "off the grid", else a dimmed level.
+    Off,
+    /// `place`: "in place of", else nothing.
+    Place,
+    /// `by`: a cross between two numbers, else nothing.
+    By,
     Ac,
     Dc,
     Number(u16),

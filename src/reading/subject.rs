@@ -16,13 +16,17 @@ pub(super) fn is_light(page: Page) -> bool {
     let (mut thing, mut light_before, mut bundle) = (None, false, false);
     for i in 0..page.items.len() {
         match page.items[i].what {
+            // "lights a 2x2 tent": where the light goes.
+            What::Word(Role::Device)
+                if thing == Some(true) && page.figure_before(i).is_some_and(|f| f.unit == Unit::Size) => {}
             What::Word(Role::Device) => thing = Some(false),
             What::Word(Role::Measured) if !light_before && page.is(i, "meter") => thing = Some(false),
             What::Word(Role::Wall)
                 if !light_before
                     && !matches!(page.role(i + 1), Role::Power | Role::DrawNoun)
                     && page.role_before(i) != Role::At
-                    && !page.is(i, "wall") =>
+                    && !page.is(i, "wall")
+                    && !page.is(i, "grid") =>
             {
                 thing = Some(false);
             }
@@ -34,6 +38,8 @@ pub(super) fn is_light(page: Page) -> bool {
             }
             What::Word(Role::Bundle) => bundle = true,
             What::Word(Role::For | Role::With | Role::Of) if thing.is_some() => break,
+            // "meter to check your grow light"
+            What::Word(Role::To) if thing == Some(false) => break,
             What::Figure(_)
                 if thing == Some(true)
                     && page.figure(i).is_some_and(|f| {
@@ -54,6 +60,7 @@ pub(super) fn is_light(page: Page) -> bool {
 fn lit(page: Page, from: usize) -> bool {
     (from..page.items.len()).any(|i| {
         page.figure(i).is_some_and(|f| f.unit == Unit::Watt)
+            && matches!(page.what(i + 1), Some(What::Word(_)))
             && matches!(
                 page.role(i + 1),
                 Role::Led | Role::Light | Role::Lights | Role::None | Role::Board | Role::Cob

@@ -32,10 +32,14 @@ pub(super) fn unitless(page: Page, f: &Figure, arrays: &Arrays, index: usize) ->
             What::Mark(Mark::Colon | Mark::Equal) => signed = true,
             What::Mark(Mark::Compare | Mark::Tilde | Mark::Current | Mark::Close | Mark::Open) => {}
             What::Word(Role::Approx | Role::Only) => {}
+            // "whose actual wattage is 103"
+            What::Word(Role::None) if ["is", "ist", "est"].iter().any(|w| page.is(k, w)) => {}
             What::Word(Role::Unit(Unit::Watt)) if page.role_before(k) == Role::DrawAdjective => {
                 return Says::Draw(3);
             }
             What::Word(Role::Unit(Unit::Watt)) => {
+                // "| W 100 |"
+                signed |= k + 1 == at && page.cell(k);
                 return if signed { labelled(page, k) } else { Says::Nothing };
             }
             What::Word(Role::Power) if page.role_before(k) == Role::DrawAdjective => return Says::Draw(3),

@@ -33,7 +33,9 @@ impl Builder<'_> {
             Unit::Micromole => self.photons(j, false),
             Unit::Millimole => self.photons(j, true),
             // "90 in total"
-            Unit::Length if self.role(j + 1) == Role::Total => (Unit::Bare, j),
+            Unit::Length if matches!(self.role(j + 1), Role::Total | Role::All | Role::Quantity) => {
+                (Unit::Bare, j)
+            }
             Unit::Amp if t.spaced && t.end - t.start == 1 && !capital => (Unit::Bare, j),
             Unit::Volt => {
                 let mut k = j + 1;

@@ -1,5 +1,6 @@
 //! Whether unqualified figures are variants of which one has to be chosen, settings of one light, or neither.
 
+use super::figures::What;
 use super::fold::Mark;
 use super::page::Page;
 use super::power::SAME;
@@ -25,7 +26,7 @@ pub(super) fn variants(page: Page, says: &mut All) -> bool {
         }
     }
     let switch = page.cues.any(Cues::of(&[Role::Switchable])) || words_switch(page);
-    if table(page, says) {
+    if table(page, says) || models(page, says) {
         return true;
     }
     if says.contains(&Says::Selected) || (page.cues.any(Role::Choose.cue()) && distinct >= 2) || sized >= 2 {
@@ -83,6 +84,33 @@ fn slash_list(page: Page, says: &All, k: usize) -> bool {
                 && (next.high - f.high).abs() > SAME
                 && matches!(says[index], Says::Bare | Says::Nameplate)
         })
+}
+
+/// "W-2 | 200 W | 540", "V2: 240W": unqualified figures of different models, each straight after its model.
+fn models(page: Page, says: &mut All) -> bool {
+    let of_model = |k: usize| {
+        let at = usize::from(page.figures[k].item);
+        if !page.is_watts(at) || !matches!(says[k], Says::Bare | Says::Nameplate) {
+            return None;
+        }
+        let sign = usize::from(matches!(page.mark_before(at), Some(Mark::Pipe | Mark::Colon | Mark::Equal)));
+        let code = at.checked_sub(1 + sign)?;
+        let starts = code == 0 || page.mark(code - 1).is_some();
+        (page.what(code) == Some(What::Code) && starts).then(|| page.words(code))
+    };
+    let mut first: Option<(usize, &str)> = None;
+    for k in 0..says.len() {
+        let Some(model) = of_model(k) else { continue };
+        match first {
+            None => first = Some((k, model)),
+            Some((j, other)) => {
+                if other != model && (page.figures[j].high - page.figures[k].high).abs() > SAME {
+                    return true;
+                }
+            }
+        }
+    }
+    false
 }
 
 /// A table row with a figure for each of two models: "Typical input power | 160W | 250W".

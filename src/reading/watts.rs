@@ -3,7 +3,7 @@
 
 use smallvec::SmallVec;
 
-use super::array::{Arrays, Of, denied};
+use super::array::{Arrays, Of, denied, heads};
 use super::class::class;
 use super::compared::{EQUAL, equivalent};
 use super::figures::{Figure, What};
@@ -68,7 +68,9 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
         return Says::Left(LeftWhy::Dimension);
     }
     if f.per {
-        return Says::Left(LeftWhy::Part);
+        // "15W per tube" in a pack of tubes.
+        let light = pack.is_some() && page.role(at + 2) == Role::Part;
+        return if light { Says::EachLight } else { Says::Left(LeftWhy::Part) };
     }
     if left.near.any(Role::Deny.cue())
         || left.cues.any(Role::Deny.cue()) && not_before(page, at)
@@ -181,7 +183,12 @@ fn draw(
     {
         return Says::EachLight;
     }
-    if right.near.any(each)
+    let parts = || {
+        heads(page).is_some_and(|n| n > 1.0)
+            || page.figures.iter().filter(|w| w.unit == Unit::Watt).count() > 1
+    };
+    if right.near.any(each) && parts()
+        || left.near.any(each) && left.cues.any(Role::Part.cue()) && page.cues.any(Role::Total.cue())
         || pack.is_none()
             && page.first_right(at, Cues::of(&[Role::Per, Role::Light, Role::Part]), 1).any(Role::Part.cue())
             && page.cues.any(Role::Total.cue())
@@ -189,12 +196,14 @@ fn draw(
         return Says::Left(LeftWhy::Part);
     }
     if page.role(at + 1) == Role::Per && matches!(page.role(at + 2), Role::Part | Role::Board) {
-        return Says::Left(LeftWhy::Part);
+        return if pack.is_some() { Says::EachLight } else { Says::Left(LeftWhy::Part) };
     }
     if left.near.any(Role::Total.cue()) || right.cues.any(Role::Total.cue()) {
         return Says::Total;
     }
-    let level = matches!(page.role_before(at), Role::Level)
+    // "both on 180W", but not "for seedlings 100W"
+    let position = at - usize::from(page.role_before(at) == Role::At);
+    let level = page.role_before(position) == Role::Level && page.role_before(position - 1) != Role::For
         || page.figure_before(at).is_some_and(|p| p.unit == Unit::Percent)
         || (matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal))
             && at >= 2
@@ -206,7 +215,8 @@ fn draw(
     let under_voltage = page.mark(at + 1) == Some(Mark::At)
         && page.figure(at + 2).is_some_and(|v| matches!(v.unit, Unit::Volt | Unit::VoltAc))
         && higher();
-    if level || under_voltage {
+    let at_full = page.role(at + 1) == Role::At && page.role(at + 2) == Role::Level && higher();
+    if level || under_voltage || at_full {
         return Says::Level;
     }
     if left.cues.any(Cues::of(&[Role::Power, Role::Rating])) || f.tolerance.is_some() {

@@ -45,6 +45,8 @@ pub(super) const ROWS: &[Row] = &[
     (R::Lights, "lampen leuchten pflanzenlampen"),
     (R::Part, "köpfe kopf köpfig balken leiste leisten röhre röhren arme module panele stäbe"),
     (R::Board, "platine platinen"),
+    (R::By, "mal"),
+    (R::Pair, "paar"),
     (R::Pack, "er packung stückpackung doppelpack"),
     (R::Each, "je jeweils"),
     (R::Total, "gesamt insgesamt zusammen"),

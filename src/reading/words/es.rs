@@ -4,10 +4,15 @@ use super::Row;
 use crate::facts::ColourWord as C;
 use crate::facts::LampKind as L;
 use crate::reading::roles::Role as R;
+use crate::reading::roles::Unit as U;
 
 pub(super) const ROWS: &[Row] = &[
+    (R::Unit(U::Watt), "vatio vatios"),
+    (R::Unit(U::Volt), "voltio voltios"),
+    (R::Unit(U::Amp), "amperio amperios"),
     (R::DrawVerb, "consume consumen gasta consumiendo"),
     (R::DrawAdjective, "real reales efectiva efectivo efectivos verdadera verdadero realmente"),
+    (R::DrawAdjective, "activa"),
     (R::DrawNoun, "consumo"),
     (R::Input, "entrada"),
     (R::Wall, "enchufe"),
@@ -23,7 +28,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Lamp(L::Incandescent), "incandescente incandescentes halógena halógeno"),
     (R::Lamp(L::Fluorescent), "fluorescente fluorescentes"),
     (R::Traditional, "tradicional tradicionales convencional"),
-    (R::Diode, "diodos chips perlas"),
+    (R::Diode, "diodos chips perlas ledes"),
     (R::Chip, "diodo"),
     (R::Double, "doble"),
     (R::Pieces, "piezas pieza uds ud unidades"),

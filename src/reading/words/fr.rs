@@ -32,6 +32,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Lights, "lampes ampoules luminaires"),
     (R::Part, "têtes tête barre barres panneau panneaux bras rampe rampes tubes"),
     (R::Board, "carte plaque"),
+    (R::Pair, "paire"),
     (R::Pack, "lot paquet"),
     (R::Each, "chacun chacune chaque unité"),
     (R::Total, "totale tout totaux"),

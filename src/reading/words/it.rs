@@ -8,6 +8,7 @@ use crate::reading::roles::Role as R;
 pub(super) const ROWS: &[Row] = &[
     (R::DrawVerb, "consuma assorbe consumano"),
     (R::DrawAdjective, "reale effettiva effettivo effettivi reali vera"),
+    (R::DrawAdjective, "attiva"),
     (R::DrawNoun, "consumo assorbimento assorbita assorbiti"),
     (R::Input, "ingresso"),
     (R::Wall, "presa"),
@@ -31,6 +32,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Lights, "lampade lampadine luci"),
     (R::Part, "teste testa barre pannello pannelli bracci tubi strisce moduli"),
     (R::Board, "scheda"),
+    (R::Pair, "coppia paio"),
     (R::Pack, "confezione pacco"),
     (R::Each, "ciascuno ciascuna ognuno ognuna cad cadauno cadauna"),
     (R::Total, "totale totali complessivi complessiva"),

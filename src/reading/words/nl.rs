@@ -30,6 +30,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Light, "kweeklamp groeilamp plantenlamp lamp verlichting"),
     (R::Lights, "kweeklampen groeilampen lampen"),
     (R::Part, "koppen kop balken staven armen panelen"),
+    (R::Pair, "paar"),
     (R::Pack, "verpakking set"),
     (R::Each, "elk ieder"),
     (R::Total, "totaal samen"),

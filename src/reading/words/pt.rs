@@ -8,6 +8,7 @@ use crate::reading::roles::Role as R;
 pub(super) const ROWS: &[Row] = &[
     (R::DrawVerb, "consome gasta puxa"),
     (R::DrawAdjective, "real reais efetiva efetivo verdadeira verdadeiro"),
+    (R::DrawAdjective, "ativa"),
     (R::DrawNoun, "consumo"),
     (R::Wall, "tomada"),
     (R::Measured, "medido medida medidos"),

@@ -8,6 +8,7 @@ use crate::reading::roles::Role as R;
 pub(super) const ROWS: &[Row] = &[
     (R::DrawVerb, "drar förbrukar"),
     (R::DrawAdjective, "verklig faktisk verkliga faktiska riktig"),
+    (R::DrawAdjective, "aktiv"),
     (R::DrawNoun, "förbrukning strömförbrukning effektförbrukning energiförbrukning"),
     (R::Wall, "vägguttaget uttaget"),
     (R::Measured, "uppmätt uppmätta"),
@@ -27,6 +28,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Light, "växtlampa lampa belysning växtbelysning odlingslampa odlingsbelysning"),
     (R::Lights, "växtlampor lampor"),
     (R::Part, "huvuden huvud armar ramper"),
+    (R::Pair, "par"),
     (R::Pack, "paket förpackning"),
     (R::Each, "vardera styck varje"),
     (R::Total, "totalt sammanlagt"),

@@ -1,0 +1,92 @@
+//! Words that are a cue only in the right company: "actual" before watts, "input" not before "voltage", "wall" after "at the".
+
+use super::figures::What;
+use super::fold::Mark;
+use super::page::Page;
+use super::roles::{Cues, Role, Unit};
+
+/// Words whose cue depends on their neighbours.
+pub(super) const IN_COMPANY: Cues =
+    Cues::of(&[Role::DrawAdjective, Role::Measured, Role::Wall, Role::Deny, Role::Input, Role::Versus]);
+
+impl Page<'_> {
+    /// The cue of the word at item `i`: words that mean something else in most company count only in the right one.
+    pub(super) fn cue(&self, i: usize) -> Cues {
+        let Some(item) = self.items.get(i) else { return Cues::default() };
+        if !item.cue.any(IN_COMPANY) {
+            return item.cue;
+        }
+        let role = self.role(i);
+        let live = match role {
+            // "60W per reel", "5m reel"; "réel" is folded to the same letters.
+            Role::DrawAdjective => {
+                let coil = self.role_before(i) == Role::Per
+                    || self.figure_before(i).is_some_and(|f| matches!(f.unit, Unit::Metre | Unit::Length));
+                !coil && self.speaks_of_power(i + 1)
+            }
+            Role::Measured => self.role_before(i) != Role::Per,
+            Role::Wall => {
+                let announces = match self.what(i + 1) {
+                    Some(What::Word(Role::Power | Role::DrawNoun)) => true,
+                    Some(What::Figure(_)) => self.figure(i + 1).is_some_and(|f| f.unit == Unit::Watt),
+                    Some(What::Mark(Mark::Colon)) => self.role_before(i) != Role::Country,
+                    _ => false,
+                };
+                let country = self.role_before(i) == Role::Country || self.before_code_word(i);
+                // "at the plug", "an der Steckdose"
+                let article = i >= 2 && self.what(i - 1) == Some(What::Word(Role::None));
+                let at = self.role_before(i - usize::from(article)) == Role::At;
+                at || (announces && !country)
+            }
+            // "less than 50W" is no comparison.
+            Role::Versus => i == 0 || !(self.role(i - 1) == Role::Approx || self.is(i - 1, "more")),
+            Role::Deny => !matches!(self.mark(i + 1), Some(Mark::Colon | Mark::Comma)),
+            Role::Input => self.role(i + 1) != Role::Voltage && self.role(i + 1) != Role::Current,
+            _ => true,
+        };
+        if live { item.cue } else { Cues::default() }
+    }
+
+    /// A two-letter capital word before item `i`, such as a country's plug.
+    pub(super) fn before_code_word(&self, i: usize) -> bool {
+        i.checked_sub(1).is_some_and(|i| {
+            let letters = self.words(i).chars().filter(char::is_ascii_uppercase).count();
+            letters == 2 && self.capitals(i)
+        })
+    }
+
+    /// Whether a draw adjective before item `i` speaks of power: a power word, a figure of watts or the end follows.
+    pub(super) fn speaks_of_power(&self, mut i: usize) -> bool {
+        for _ in 0..4 {
+            match self.what(i) {
+                None => return true,
+                Some(What::Code) => return false,
+                Some(What::Mark(
+                    Mark::Compare | Mark::Tilde | Mark::Current | Mark::Inch | Mark::Foot | Mark::Open,
+                )) => {}
+                Some(What::Mark(_)) => return true,
+                Some(What::Figure(_)) => {
+                    let unit = self.figure(i).map(|f| f.unit);
+                    return matches!(unit, Some(Unit::Watt | Unit::Bare | Unit::Volt | Unit::VoltAc));
+                }
+                Some(What::Word(role)) => match role {
+                    Role::Power
+                    | Role::DrawNoun
+                    | Role::DrawVerb
+                    | Role::Input
+                    | Role::Wall
+                    | Role::Rating
+                    | Role::Measured
+                    | Role::Each
+                    | Role::Per
+                    | Role::Unit(Unit::Watt)
+                    | Role::DrawAdjective => return true,
+                    Role::Approx | Role::Led | Role::Light | Role::Of | Role::Only | Role::At => {}
+                    _ => return false,
+                },
+            }
+            i += 1;
+        }
+        false
+    }
+}

@@ -1,0 +1,41 @@
+//! Labels before a number that counts diodes: "LED Qty: 96", "Diodes: 576".
+
+use super::figures::What;
+use super::fold::Mark;
+use super::page::Page;
+use super::roles::Role;
+
+/// "LED Qty: 96", "Number of LEDs: 150", "Diodes: 576", "Chips 60".
+pub(super) fn label_before(page: Page, at: usize) -> bool {
+    let (mut i, mut signed, mut quantity, mut diode) = (at, false, false, false);
+    for _ in 0..5 {
+        let Some(k) = i.checked_sub(1) else { break };
+        i = k;
+        match page.items[i].what {
+            What::Mark(Mark::Colon | Mark::Equal) if i + 1 == at => signed = true,
+            What::Mark(Mark::Dash)
+                if i + 1 == at
+                    && page.breaks(i)
+                    && page.what(at + 1).is_none_or(|w| matches!(w, What::Mark(_))) =>
+            {
+                signed = true;
+            }
+            What::Mark(Mark::Compare | Mark::Tilde | Mark::Open | Mark::Close) => {}
+            What::Word(Role::Quantity) => quantity = true,
+            What::Word(Role::Pieces) if i + 1 == at || signed => quantity = true,
+            What::Word(Role::Of | Role::DoubleEnded | Role::Approx | Role::Total | Role::Kind) => {}
+            What::Word(Role::Diode) => {
+                diode = true;
+                // "LEDs (100)"
+                let bracketed = page.mark(at + 1) == Some(Mark::Close) && i + 2 == at;
+                signed |= i + 1 == at || bracketed;
+            }
+            What::Word(Role::Chip | Role::Led) => {
+                diode = true;
+                signed |= i + 1 == at && page.role(at + 1) == Role::Pieces;
+            }
+            _ => break,
+        }
+    }
+    (quantity && (diode || signed)) || (diode && signed)
+}

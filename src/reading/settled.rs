@@ -1,0 +1,58 @@
+//! Words whose role the word beside them settles, and numbers spelled out over several words.
+
+use super::figures::Builder;
+use super::fold::Mark;
+use super::roles::{Role, Unit};
+
+impl Builder<'_> {
+    /// The role that the word at token `i` plays beside its neighbours.
+    pub(super) fn settled(&self, role: Role, i: usize) -> Role {
+        let before = i.checked_sub(1).map_or(Role::None, |i| self.role(i));
+        match role {
+            // A power supply is a device, a supply is the mains.
+            Role::Supply if before == Role::Power => Role::Device,
+            Role::Supply => Role::Voltage,
+            Role::Socket if before == Role::At => Role::Wall,
+            Role::Socket => Role::Device,
+            // "power used", "wattage in use"
+            Role::Used => {
+                let back = if before == Role::Unit(Unit::Length) { 2 } else { 1 };
+                match i.checked_sub(back) {
+                    Some(k) if self.role(k) == Role::Power || self.is_electricity(k) => Role::DrawNoun,
+                    _ => Role::None,
+                }
+            }
+            // "410 W off the grid"
+            Role::Off if self.role(i + 1) == Role::At => Role::At,
+            Role::Off => Role::Dim,
+            Role::Place if self.role(i + 1) == Role::Of => Role::Replaces,
+            Role::Place | Role::By => Role::None,
+            // "630W CMH substitute: 500W": after the lamp the same word is a noun.
+            Role::Replaces if matches!(before, Role::Lamp(_)) => Role::Replacement,
+            other => other,
+        }
+    }
+
+    fn is_electricity(&self, i: usize) -> bool {
+        let t = &self.tokens[i];
+        self.text[t.start as usize..t.end as usize].eq_ignore_ascii_case("electricity")
+    }
+
+    /// The value of the number words from token `i` on, of which the first is `n`, and the token after them.
+    pub(super) fn spelled(&self, i: usize, n: u16) -> (f64, usize) {
+        let (mut value, mut next) = (n, i + 1);
+        loop {
+            let hyphen = self.mark(next) == Some(Mark::Dash) && self.glued(next) && self.glued(next + 1);
+            let and = self.role(next) == Role::And && value >= 100;
+            let joined = if hyphen || and { next + 1 } else { next };
+            let Role::Number(more) = self.role(joined) else { return (f64::from(value), next) };
+            value = match (value, more) {
+                (2..=9, 100) => value * 100,
+                (20..=90, 2..=9) if value % 10 == 0 => value + more,
+                (100.., 2..=99) if value % 100 == 0 => value + more,
+                _ => return (f64::from(value), next),
+            };
+            next = joined + 1;
+        }
+    }
+}
