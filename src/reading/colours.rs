@@ -22,7 +22,12 @@ pub(super) fn choose(page: Page, says: &mut watts::All, read: &mut Read) {
     let mut used = 0usize; // items before this one belong to an earlier colour
     let mut i = 0;
     while i < page.items.len() {
-        let step = match page.items[i].what {
+        let item = &page.items[i];
+        if !item.is_figure() && !item.cue.any(words) {
+            i += 1;
+            continue;
+        }
+        let step = match item.what {
             What::Word(Role::Colour(_) | Role::Letter(_)) => word(page, i, used, read),
             What::Figure(f) => figure(page, usize::from(f), used, says, read),
             _ => None,

@@ -19,6 +19,8 @@ pub(super) struct Seen {
     pub units: u32,
     /// Has a model, item or type number.
     pub codes: bool,
+    /// Has a figure of several values with strokes between them.
+    pub lists: bool,
 }
 
 /// A number with all that belongs to it.
@@ -209,12 +211,42 @@ impl Builder<'_> {
     fn add(&mut self, figure: Figure, spaced: bool) {
         let (item, index) = (self.items.len() as u16, self.figures.len() as u16);
         self.seen.units |= 1 << figure.unit as u32;
+        self.seen.lists |= figure.list;
         self.items.push(Item::other(What::Figure(index), (figure.start, figure.end), spaced));
         self.figures.push(Figure { item, ..figure });
     }
 
     /// Reads the figure whose first number is token `i`; returns the token after it.
     fn figure(&mut self, i: usize, first: Printed) -> usize {
+        let t = &self.tokens[i];
+        let (unit, next) = self.unit(i + 1);
+        if self.goes_on(next) || i > 0 && !t.spaced && self.mark(i - 1) == Some(Mark::Money) {
+            return self.long_figure(i, first);
+        }
+        self.simple(*t, next, unit, first);
+        next
+    }
+
+    /// Whether what stands at token `i` may belong to the figure before it.
+    fn goes_on(&self, i: usize) -> bool {
+        /// Ratios, lists, ranges, sizes, tolerances and currencies go on with one of these.
+        const SIGNS: u64 = 1 << Mark::Colon as u64
+            | 1 << Mark::Slash as u64
+            | 1 << Mark::Dash as u64
+            | 1 << Mark::Tilde as u64
+            | 1 << Mark::Times as u64
+            | 1 << Mark::Plus as u64
+            | 1 << Mark::PlusMinus as u64
+            | 1 << Mark::Open as u64
+            | 1 << Mark::Money as u64;
+        self.tokens.get(i).is_some_and(|t| match t.mark {
+            Some(mark) => SIGNS >> mark as u64 & 1 == 1,
+            None => t.is_figure() || matches!(t.role, Role::To | Role::UpTo | Role::Per),
+        })
+    }
+
+    /// Reads a figure of several numbers, or one with a tolerance or a currency.
+    fn long_figure(&mut self, i: usize, first: Printed) -> usize {
         let t = self.tokens[i];
         let mut j = i + 1;
         let mut low = first;
@@ -265,19 +297,10 @@ impl Builder<'_> {
         } else {
             unit = Unit::Money;
         }
-        let (scale, fine) = match unit {
-            Unit::Kilowatt | Unit::PhotonFluxMilli => (1000.0, true),
-            Unit::Amp | Unit::PhotonEfficacy | Unit::Joule | Unit::Metre => (1.0, true),
-            _ => (1.0, false),
-        };
+        let (unit, scale, fine) = plain_unit(unit);
         if fine {
             (low, high) = (low.as_decimal(), high.as_decimal());
         }
-        let unit = match unit {
-            Unit::Kilowatt => Unit::Watt,
-            Unit::PhotonFluxMilli => Unit::PhotonFlux,
-            other => other,
-        };
         let per = unit == Unit::Watt && self.per_length(next);
         let (tolerance, after) = self.tolerance(next, unit);
         let end = self.tokens[after - 1].end;
@@ -294,11 +317,23 @@ impl Builder<'_> {
         after
     }
 
+    /// One number with its unit.
     fn simple(&mut self, t: Item, next: usize, unit: Unit, n: Printed) {
         let end = self.tokens[next - 1].end;
-        self.add(
-            Figure { decimal: n.decimal, ..Figure::plain(unit, n.value, n.half, t.start, end) },
-            t.spaced,
-        );
+        let (unit, scale, fine) = plain_unit(unit);
+        let n = if fine { n.as_decimal() } else { n };
+        let figure = Figure::plain(unit, n.value * scale, n.half * scale, t.start, end);
+        self.add(Figure { decimal: n.decimal, ..figure }, t.spaced);
+    }
+}
+
+/// The unit without its prefix, what to multiply by for that, and whether numbers are small enough that a doubtful full stop
+/// is a decimal sign.
+fn plain_unit(unit: Unit) -> (Unit, f64, bool) {
+    match unit {
+        Unit::Kilowatt => (Unit::Watt, 1000.0, true),
+        Unit::PhotonFluxMilli => (Unit::PhotonFlux, 1000.0, true),
+        Unit::Amp | Unit::PhotonEfficacy | Unit::Joule | Unit::Metre => (unit, 1.0, true),
+        _ => (unit, 1.0, false),
     }
 }

@@ -39,6 +39,10 @@ impl Item {
     /// More than any index of a figure.
     const NO_FIGURE: u16 = u16::MAX;
 
+    pub(super) const fn is_figure(&self) -> bool {
+        self.figure != Self::NO_FIGURE
+    }
+
     /// A word from byte `start` to `end`.
     #[inline]
     pub(super) const fn word(role: Role, cue: Cues, (start, end): (u32, u32), spaced: bool) -> Self {

@@ -30,6 +30,11 @@ impl<'a> Page<'a> {
         self.seen.marks >> mark as u64 & 1 == 1
     }
 
+    /// Whether a figure on the page is a list of values.
+    pub(super) fn has_lists(&self) -> bool {
+        self.seen.lists
+    }
+
     /// Whether a code is on the page.
     pub(super) fn has_codes(&self) -> bool {
         self.seen.codes

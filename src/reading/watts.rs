@@ -63,7 +63,6 @@ pub(super) fn classify(page: Page, arrays: &Arrays, pack: Option<u32>) -> SmallV
 
 fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32>, before: &All) -> Says {
     let at = usize::from(f.item);
-    let (left, right) = (page.left(at), page.right(at));
     if white_letter(page, at) || dimension(page, at) {
         return Says::Left(LeftWhy::Dimension);
     }
@@ -72,10 +71,7 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
         let light = pack.is_some() && page.role(at + 2) == Role::Part;
         return if light { Says::EachLight } else { Says::Left(LeftWhy::Part) };
     }
-    if left.near.any(Role::Deny.cue())
-        || left.cues.any(Role::Deny.cue()) && not_before(page, at)
-        || denied(page, at)
-    {
+    if page.cues.any(Role::Deny.cue()) && denied_before(page, at) || denied(page, at) {
         return Says::Left(LeftWhy::Denied);
     }
     if let Some(array) = arrays.iter().find(|a| a.watts == index) {
@@ -87,6 +83,7 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
             Of::Replaced => Says::Equivalent,
         };
     }
+    let (left, right) = (page.left(at), page.right(at));
     if let Some(why) = foreign(page, at, left.cues, left.near, right.cues, right.near) {
         return Says::Left(why);
     }
@@ -104,8 +101,10 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
 }
 
 /// "do NOT buy 1000W": a denial up to three words before, but not "no" and its own noun ("no fan, 300W").
-fn not_before(page: Page, at: usize) -> bool {
-    (1..=3).any(|d| at >= d && page.role(at - d) == Role::Deny && !page.is(at - d, "no"))
+fn denied_before(page: Page, at: usize) -> bool {
+    let left = page.left(at);
+    let not = || (1..=3).any(|d| at >= d && page.role(at - d) == Role::Deny && !page.is(at - d, "no"));
+    left.near.any(Role::Deny.cue()) || left.cues.any(Role::Deny.cue()) && not()
 }
 
 /// "A 600W HPS uses 660W": a verb of drawing whose subject is another lamp.
