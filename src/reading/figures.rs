@@ -140,10 +140,7 @@ impl Builder<'_> {
 
     /// Takes the word at token `i` in the role that it plays beside its neighbours.
     fn word(&mut self, role: Role, i: usize) -> usize {
-        let settled = self.settled(role, i);
-        if settled == role {
-            return self.push(i);
-        }
+        let Some(settled) = self.settled(role, i) else { return self.push(i) };
         let t = &self.tokens[i];
         self.seen.cues = self.seen.cues.and(settled.cue());
         self.items.push(Item::word(settled, settled.cue(), (t.start, t.end), t.spaced));

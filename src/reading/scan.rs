@@ -48,6 +48,17 @@ static STARTS: [Start; 256] = {
     table
 };
 
+/// The bytes after the ASCII letters of a word with which the word may go on, or turn out to be a code.
+static GOES_ON: [bool; 256] = {
+    let mut table = [false; 256];
+    let mut b = 0;
+    while b < 256 {
+        table[b] = b >= 0x80 || matches!(b as u8, b'0'..=b'9' | b'-' | b'_' | b'&');
+        b += 1;
+    }
+    table
+};
+
 /// Splits `text` into tokens. Texts are at most 64 KiB, so positions fit.
 pub(super) fn scan(text: &str, tokens: &mut Tokens) {
     tokens.all.clear();
@@ -117,8 +128,7 @@ impl Scanner<'_> {
         let word = Spelling::of_ascii(self.text.as_bytes(), start);
         self.at += word.letters();
         let after = self.byte(self.at);
-        let times = word.letters() == 1 && word.starts_with_x();
-        if after >= 0x80 || after.is_ascii_digit() || matches!(after, b'-' | b'_' | b'&') || times {
+        if GOES_ON[usize::from(after)] || word.is_x() {
             let letters = word.letters();
             self.rest_of_word(start, word, letters);
         } else {

@@ -5,10 +5,10 @@ use super::fold::Mark;
 use super::roles::{Role, Unit};
 
 impl Builder<'_> {
-    /// The role that the word at token `i` plays beside its neighbours.
-    pub(super) fn settled(&self, role: Role, i: usize) -> Role {
+    /// The role that the word at token `i` plays beside its neighbours, if they change it.
+    pub(super) fn settled(&self, role: Role, i: usize) -> Option<Role> {
         let before = i.checked_sub(1).map_or(Role::None, |i| self.role(i));
-        match role {
+        Some(match role {
             // A power supply is a device, a supply is the mains.
             Role::Supply if before == Role::Power => Role::Device,
             Role::Supply => Role::Voltage,
@@ -29,8 +29,8 @@ impl Builder<'_> {
             Role::Place | Role::By => Role::None,
             // "630W CMH substitute: 500W": after the lamp the same word is a noun.
             Role::Replaces if matches!(before, Role::Lamp(_)) => Role::Replacement,
-            other => other,
-        }
+            _ => return None,
+        })
     }
 
     fn is_electricity(&self, i: usize) -> bool {

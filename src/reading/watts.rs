@@ -43,6 +43,37 @@ pub(super) enum Says {
 
 pub(super) type All = [Says];
 
+/// What is said at all, a bit each, so that rules for other sayings need not look.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Said(u16);
+
+impl Said {
+    pub(super) fn of(says: &All) -> Self {
+        Self(says.iter().fold(0, |all, s| all | Self::bit(*s)))
+    }
+
+    /// Whether something may say this. (A figure may have been left meanwhile.)
+    pub(super) fn has(self, says: Says) -> bool {
+        self.0 & Self::bit(says) != 0
+    }
+
+    const fn bit(says: Says) -> u16 {
+        1 << match says {
+            Says::Nothing => 0,
+            Says::Bare => 1,
+            Says::Nameplate => 2,
+            Says::EachLight => 3,
+            Says::Total => 4,
+            Says::Level => 5,
+            Says::Draw(_) => 6,
+            Says::Equivalent => 7,
+            Says::Class => 8,
+            Says::Selected => 9,
+            Says::Left(_) => 10,
+        }
+    }
+}
+
 pub(super) const LAMP: Cues = Cues::of(&[Role::Lamp(LampKind::Hps)]);
 pub(super) const BEAD: Cues = Cues::of(&[Role::Diode, Role::Chip]);
 pub(super) const THING: Cues = Cues::of(&[Role::Light, Role::Lights, Role::Led]);

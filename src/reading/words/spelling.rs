@@ -43,9 +43,9 @@ impl Spelling {
         self.length
     }
 
-    /// Whether it starts with an x.
-    pub(in crate::reading) const fn starts_with_x(&self) -> bool {
-        self.chunks[0] & 0xff == b'x' as u64
+    /// Whether it is a lone x.
+    pub(in crate::reading) const fn is_x(&self) -> bool {
+        self.chunks[0] == b'x' as u64
     }
 
     /// The spelling with one more letter or digit, folded.
