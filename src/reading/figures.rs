@@ -92,42 +92,59 @@ pub(super) fn build(
 ) -> (Seen, Option<u32>) {
     items.clear();
     figures.clear();
-    let Tokens { all: tokens, numbers } = tokens;
+    let Tokens { all: tokens, numbers, open } = tokens;
     let mut b = Builder { tokens, numbers, text, items, figures, seen: Seen::default() };
     let mut i = 0;
-    while let Some(t) = tokens.get(i) {
-        if b.items.len() >= MOST_ITEMS || b.figures.len() >= MOST_FIGURES {
-            return (b.seen, Some(t.start));
+    for &at in open {
+        let at = at as usize;
+        // One that an earlier figure has taken.
+        if at < i {
+            continue;
         }
-        i = match t.what {
-            What::Word(Role::Number(n)) => b.worded(i, n),
-            // "50 by 3W"
-            What::Word(Role::By) if i > 0 && b.number(i - 1).is_some() && b.number(i + 1).is_some() => {
-                b.cross(i)
-            }
-            What::Word(role) => b.word(role, i),
-            What::Figure(_) if b.stock_number(i) => b.code(i),
-            What::Figure(n) => b.figure(i, numbers[usize::from(n)]),
-            What::Code => b.code_until(i, i + 1),
-            What::Mark(Mark::Stop) if !b.ends_sentence(i) => i + 1,
-            What::Mark(mark) => b.sign(mark, i),
-        };
+        let stop = b.plain(i, at);
+        if stop.is_some() || b.items.len() >= MOST_ITEMS {
+            return (b.seen, stop.or(Some(tokens[at].start)));
+        }
+        i = b.settle(at);
+        if b.figures.len() >= MOST_FIGURES {
+            return (b.seen, tokens.get(i).map(|t| t.start));
+        }
     }
-    (b.seen, None)
+    let stop = b.plain(i, tokens.len());
+    (b.seen, stop)
 }
 
 impl Builder<'_> {
-    /// Takes token `i` as it is.
-    fn push(&mut self, i: usize) -> usize {
-        let t = &self.tokens[i];
-        self.seen.cues = self.seen.cues.and(t.cue);
-        self.items.push(*t);
-        i + 1
+    /// Takes the tokens from `from` to `to` as they are; returns where it stopped if they are too many.
+    fn plain(&mut self, from: usize, to: usize) -> Option<u32> {
+        let end = to.min(from + MOST_ITEMS - self.items.len());
+        let tokens = &self.tokens[from..end];
+        for t in tokens {
+            self.seen.cues = self.seen.cues.and(t.cue);
+            self.seen.marks |= t.mark.map_or(0, |mark| 1 << mark as u64);
+            self.seen.codes |= t.what == What::Code;
+        }
+        self.items.extend_from_slice(tokens);
+        (end < to).then(|| self.tokens[end].start)
     }
 
-    fn sign(&mut self, mark: Mark, i: usize) -> usize {
-        self.seen.marks |= 1 << mark as u64;
-        self.push(i)
+    /// Takes the open token `i`, and what belongs to it; returns the token after that.
+    fn settle(&mut self, i: usize) -> usize {
+        match self.tokens[i].what {
+            What::Figure(_) if self.stock_number(i) => self.code(i),
+            What::Figure(n) => self.figure(i, self.numbers[usize::from(n)]),
+            What::Mark(Mark::Stop) if !self.ends_sentence(i) => i + 1,
+            What::Word(Role::Number(n)) => self.worded(i, n),
+            // "50 by 3W"
+            What::Word(Role::By) if i > 0 && self.number(i - 1).is_some() && self.number(i + 1).is_some() => {
+                self.cross(i)
+            }
+            What::Word(role) => self.word(role, i),
+            What::Mark(_) | What::Code => {
+                self.plain(i, i + 1);
+                i + 1
+            }
+        }
     }
 
     /// Takes the tokens from `i` to `end` as one code.
@@ -140,7 +157,7 @@ impl Builder<'_> {
 
     /// Takes the word at token `i` in the role that it plays beside its neighbours.
     fn word(&mut self, role: Role, i: usize) -> usize {
-        let Some(settled) = self.settled(role, i) else { return self.push(i) };
+        let settled = self.settled(role, i).unwrap_or(role);
         let t = &self.tokens[i];
         self.seen.cues = self.seen.cues.and(settled.cue());
         self.items.push(Item::word(settled, settled.cue(), (t.start, t.end), t.spaced));

@@ -180,7 +180,7 @@ impl Role {
             Self::Power => 1 << 7,
             Self::Rating => 1 << 8,
             Self::Equivalent => 1 << 9,
-            Self::Replaces => 1 << 10,
+            Self::Replaces => 1 << 10 | Cues::BESIDE.0,
             Self::Replacement => 1 << 11,
             Self::Versus => 1 << 12,
             Self::Device => 1 << 13,
@@ -223,6 +223,13 @@ impl Role {
             Self::Letter(_) => 1 << 52,
             Self::Voltage | Self::Current | Self::Unit(Unit::Volt | Unit::Amp) | Self::Ac => 1 << 50,
             Self::Times => 1 << 51,
+            Self::Supply
+            | Self::Socket
+            | Self::Used
+            | Self::Off
+            | Self::Place
+            | Self::By
+            | Self::Number(_) => Cues::BESIDE.0,
             _ => 0,
         })
     }
@@ -233,6 +240,9 @@ impl Role {
 pub(super) struct Cues(pub u64);
 
 impl Cues {
+    /// Words that play another role beside some words, or are part of a figure: those that `settled.rs` looks at.
+    pub(super) const BESIDE: Self = Self(1 << 63);
+
     /// Whether the set has a role of the other set.
     pub(super) const fn any(self, other: Self) -> bool {
         self.0 & other.0 != 0

@@ -12,6 +12,8 @@ use super::words::{LONGEST_IDEOGRAPHS, Spelling, role};
 pub(super) struct Tokens {
     pub all: Vec<Item>,
     pub numbers: Vec<Printed>,
+    /// The tokens that do not become items as they are: numbers, full stops, words that depend on their neighbours.
+    pub open: Vec<u32>,
 }
 
 /// Where the tokenizer is.
@@ -63,6 +65,7 @@ static GOES_ON: [bool; 256] = {
 pub(super) fn scan(text: &str, tokens: &mut Tokens) {
     tokens.all.clear();
     tokens.numbers.clear();
+    tokens.open.clear();
     let mut s = Scanner { text, at: 0, spaced: true, tokens };
     loop {
         // Mostly one space stands between tokens, or none: no branch to guess.
@@ -90,6 +93,9 @@ const fn place(start: usize, end: usize) -> (u32, u32) {
 
 impl Scanner<'_> {
     pub(super) fn push(&mut self, what: What, start: usize) {
+        if what == What::Mark(Mark::Stop) {
+            self.leave_open();
+        }
         self.tokens.all.push(Item::other(what, place(start, self.at), self.spaced));
         self.spaced = false;
     }
@@ -98,7 +104,16 @@ impl Scanner<'_> {
         self.push_word_to(role, cue, start, self.at);
     }
 
+    /// Notes that the next token is open.
+    #[expect(clippy::cast_possible_truncation, reason = "64 KiB of text hold at most as many tokens")]
+    fn leave_open(&mut self) {
+        self.tokens.open.push(self.tokens.all.len() as u32);
+    }
+
     fn push_word_to(&mut self, role: Role, cue: Cues, start: usize, end: usize) {
+        if cue.any(Cues::BESIDE) {
+            self.leave_open();
+        }
         self.tokens.all.push(Item::word(role, cue, place(start, end), self.spaced));
         self.spaced = false;
     }
@@ -107,6 +122,7 @@ impl Scanner<'_> {
     fn push_number(&mut self, number: Printed, start: usize) {
         let index = self.tokens.numbers.len() as u16;
         self.tokens.numbers.push(number);
+        self.leave_open();
         self.push(What::Figure(index), start);
     }
 

@@ -84,10 +84,8 @@ impl Spelling {
     /// A number that differs between nearly all words.
     pub(super) const fn hash(&self) -> u64 {
         let [a, b, c] = self.chunks;
-        let mixed = a.wrapping_mul(0x9e37_79b9_7f4a_7c15)
-            ^ b.wrapping_mul(0xc2b2_ae3d_27d4_eb4f).rotate_left(31)
-            ^ c.wrapping_mul(0x1656_67b1_9e37_79f9).rotate_left(17);
-        (mixed ^ (mixed >> 32)).wrapping_mul(0xd6e8_feb8_6659_fd93)
+        let all = a ^ b.rotate_left(21) ^ c.rotate_left(42);
+        (all ^ (all >> 29)).wrapping_mul(0x9e37_79b9_7f4a_7c15)
     }
 }
 

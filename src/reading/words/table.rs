@@ -19,14 +19,14 @@ const FULLEST: usize = 16;
 #[derive(Clone, Copy)]
 struct Entry {
     first: u64,
+    /// The role as a set.
+    cue: Cues,
     role: Role,
-    /// The role's bit in a set of roles, 64 for none.
-    bit: u8,
     length: u8,
 }
 
 /// No word.
-const NOBODY: Entry = Entry { first: 0, role: Role::None, bit: 64, length: 0 };
+const NOBODY: Entry = Entry { first: 0, cue: Role::None.cue(), role: Role::None, length: 0 };
 
 struct Table {
     /// The step of each bucket.
@@ -45,7 +45,7 @@ static TABLE: Table = build();
 pub(in crate::reading) fn role(word: &Spelling) -> (Role, Cues) {
     let hash = word.hash();
     let slot = slot(hash, TABLE.steps[bucket(hash)]);
-    let at = usize::from(TABLE.slots[slot]) % (WORDS + 1);
+    let at = usize::from(TABLE.slots[slot]);
     let entry = &TABLE.entries[at];
     let [first, rest @ ..] = word.chunks;
     // Whether a word is known is anybody's guess, so it is worked out without a branch.
@@ -53,17 +53,17 @@ pub(in crate::reading) fn role(word: &Spelling) -> (Role, Cues) {
     if word.length > 8 {
         differs |= TABLE.rests[at][0] ^ rest[0] | TABLE.rests[at][1] ^ rest[1];
     }
-    let Entry { role, bit, .. } = TABLE.entries[if differs == 0 { at } else { 0 }];
-    (role, Cues(1u64.checked_shl(u32::from(bit)).unwrap_or(0)))
+    let Entry { role, cue, .. } = TABLE.entries[if differs == 0 { at } else { 0 }];
+    (role, cue)
 }
 
 const fn bucket(hash: u64) -> usize {
-    (hash >> 32) as usize % BUCKETS
+    (hash >> 54) as usize % BUCKETS
 }
 
 #[expect(clippy::cast_possible_truncation, reason = "the remainder is what is wanted")]
 const fn slot(hash: u64, step: u16) -> usize {
-    ((hash >> 48) + (hash >> 16 | 1) % SLOTS as u64 * step as u64) as usize % SLOTS
+    ((hash >> 42) + (hash >> 30 | 1) % SLOTS as u64 * step as u64) as usize % SLOTS
 }
 
 /// How many words the languages have together; some are in two of them.
@@ -113,8 +113,7 @@ const fn build() -> Table {
                 if bucket[k] == 0 {
                     bucket[k] = known as u16;
                     let [first, rest @ ..] = word.chunks;
-                    let (bit, length) = (role.cue().0.trailing_zeros() as u8, word.length as u8);
-                    table.entries[known] = Entry { first, role, bit, length };
+                    table.entries[known] = Entry { first, cue: role.cue(), role, length: word.length as u8 };
                     table.rests[known] = rest;
                     known += 1;
                 }
