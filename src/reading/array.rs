@@ -12,6 +12,11 @@ use super::roles::{Cues, Role, Unit};
 /// The largest class in watts that a bead has; above it only a COB.
 pub(super) const LARGEST_BEAD: f64 = 20.0;
 
+/// Fewer may be heads, bars or lights.
+pub(super) const FEWEST_DIODES: f64 = 17.0;
+
+const LAMP_ROLE: Role = Role::Lamp(crate::facts::LampKind::Hps);
+
 /// What is counted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Of {
@@ -117,14 +122,15 @@ fn crossed_after(page: Page, at: usize) -> Option<usize> {
 /// `100 LEDs of 10W`, `60 pcs 10W LEDs`, `90 LEDs (5W each)`: a count straight before.
 fn listed(page: Page, at: usize) -> Option<usize> {
     let f = page.figure(at)?;
-    let (mut i, mut thing, mut joined) = (at, false, false);
+    let (mut i, mut thing, mut joined, mut units, mut pieces) = (at, false, false, false, false);
     let mut others = 0;
     for _ in 0..6 {
         i = i.checked_sub(1)?;
         match page.items[i].what {
-            What::Word(Role::Pieces | Role::Diode | Role::Led | Role::Chip | Role::Cob) => thing = true,
+            What::Word(Role::Pieces) => pieces = true,
+            What::Word(Role::Diode | Role::Led | Role::Chip | Role::Cob) => thing = true,
             // "100 units of 3W LED"
-            What::Word(Role::Lights) if joined && page.is(i, "units") => thing = true,
+            What::Word(Role::Lights) if page.is(i, "units") => units = true,
             What::Word(Role::Of | Role::DoubleEnded | Role::At | Role::With | Role::Unit(Unit::Amp)) => {
                 joined = true;
             }
@@ -134,24 +140,42 @@ fn listed(page: Page, at: usize) -> Option<usize> {
             What::Figure(n) => {
                 let n = usize::from(n);
                 let count = is_count(&page.figures[n]) && page.mark_before(i) != Some(Mark::Times);
+                if !count {
+                    return None;
+                }
                 let right = page.right(at);
+                // A few pieces or units are lights or heads more often than diodes.
+                let worded = thing;
+                thing |= pieces || units && page.figures[n].high >= FEWEST_DIODES;
                 let after =
                     page.first_right(at, DIODE.and(Cues::of(&[Role::Light, Role::Lights, Role::Part])), 4);
                 let product = (page.figures[n].high * f.high - f.high).abs() > 0.1
                     && page.figures.iter().any(|w| {
                         w.unit == Unit::Watt && (w.high - page.figures[n].high * f.high).abs() < 0.01 * w.high
                     });
-                let each = right.near.any(Role::Each.cue()) || page.role_before(at) == Role::Each;
+                let each = (right.near.any(Role::Each.cue()) || page.role_before(at) == Role::Each)
+                    && (worded || page.figures[n].high >= FEWEST_DIODES);
+                let alone = worded && page.figures[n].high >= FEWEST_DIODES && alone_beside_more(page, at, f);
                 let beads =
                     after.any(Cues::of(&[Role::Diode, Role::Chip])) || (after.any(Role::Led.cue()) && thing);
                 let cob = page.first_right(at, Role::Cob.cue(), 3).any(Role::Cob.cue());
-                let sure = thing && (joined || each || product) || beads || cob;
-                return (count && sure).then_some(n);
+                let sure = thing && (joined || each || product || alone) || beads || cob;
+                return sure.then_some(n);
             }
             _ => return None,
         }
     }
     None
+}
+
+/// "110 W draw, 100 LEDs 10W": watts that nothing follows, beside a figure so much higher that they cannot be the light's, and
+/// no other lamp that could have that figure.
+fn alone_beside_more(page: Page, at: usize, f: &Figure) -> bool {
+    let lamps = Cues::of(&[Role::Equivalent, Role::Replaces, Role::Replacement, Role::Versus, LAMP_ROLE]);
+    (at + 1 == page.items.len() || page.breaks(at + 1))
+        && f.high <= 15.0
+        && !page.cues.any(lamps)
+        && page.figures.iter().any(|w| w.unit == Unit::Watt && w.high >= 3.0 * f.high)
 }
 
 /// What kind of array it is, or none.
@@ -237,7 +261,9 @@ fn drop_unlikely(page: Page, arrays: &mut SmallVec<[Array; 2]>) {
     });
     for a in arrays.iter_mut() {
         let n = page.figures[a.count].high;
-        if a.of == Of::Diodes && n <= 12.0 && !a.worded && heads(page) == Some(n) {
+        // "4 x 5W = 20W": bars or heads, unless the class is one that bulbs are made of.
+        let large = page.figures[a.watts].high > 3.0;
+        if a.of == Of::Diodes && n <= 12.0 && !a.worded && (large || heads(page) == Some(n)) {
             a.of = Of::Parts;
         }
     }

@@ -21,6 +21,7 @@ impl Builder<'_> {
                 self.tokens[i - 1].what,
                 What::Figure(_) | What::Mark(Mark::Times | Mark::Slash | Mark::Dash)
             )
+            && !(self.mark(i - 1) == Some(Mark::Dash) && self.tokens[i].spaced && self.tokens[i - 1].spaced)
         {
             return None;
         }
@@ -91,8 +92,14 @@ impl Builder<'_> {
         unit: Unit,
         after_unit: usize,
     ) -> Option<(Printed, usize)> {
-        let link = if unit == Unit::Bare { j } else { after_unit };
+        let mut link = if unit == Unit::Bare { j } else { after_unit };
         let (tight, wave) = match (self.mark(link), self.role(link)) {
+            // `100..240V`, `277…480 V`
+            (Some(Mark::Stop | Mark::Other), _) if unit == Unit::Bare && self.dots(link) > 0 => {
+                link += self.dots(link) - 1;
+                let volts = self.number(link + 1).is_some() && same_kind(self.unit(link + 2).0, Unit::Volt);
+                (volts, volts)
+            }
             (Some(Mark::Tilde), _) | (_, Role::To | Role::UpTo) => (true, true),
             (Some(Mark::Dash), _) => (self.glued(link) && self.glued(link + 1), false),
             _ => return None,
@@ -117,12 +124,23 @@ impl Builder<'_> {
         fits.then_some((high, k + 1))
     }
 
+    /// How many tokens from `i` on make the dots of an ellipsis.
+    fn dots(&self, i: usize) -> usize {
+        if self.tokens.get(i).is_some_and(|t| self.text[t.start as usize..].starts_with('…')) {
+            return 1;
+        }
+        let stops = (i..i + 4).take_while(|&k| self.mark(k) == Some(Mark::Stop)).count();
+        if stops == 2 || stops == 3 { stops } else { 0 }
+    }
+
     /// `SKU 100W-GRN-3`: after a word for a stock number, with a hyphen and letters.
     pub(super) fn stock_number(&self, i: usize) -> bool {
         let sign =
             usize::from(i >= 2 && matches!(self.mark(i - 1), Some(Mark::Colon | Mark::Hash | Mark::Stop)));
         i > sign
-            && self.role(i - 1 - sign) == Role::Stock
+            && (self.role(i - 1 - sign) == Role::Stock
+                // "order no. 600W-17"
+                || self.role(i - 1 - sign) == Role::Deny && self.mark(i - 1) == Some(Mark::Stop))
             && (self.mark(i + 1) == Some(Mark::Dash) && self.glued(i + 1)
                 || self.mark(i + 2) == Some(Mark::Dash) && self.glued(i + 1) && self.glued(i + 2))
     }

@@ -1,6 +1,6 @@
 //! Whether watts are the class of the diodes, without a count joined to them: "Chip: 10W", "3W LEDs", "0.2W 2835".
 
-use super::array::LARGEST_BEAD;
+use super::array::{FEWEST_DIODES, LARGEST_BEAD};
 use super::counted::{Rank, counted};
 use super::figures::Figure;
 use super::fold::Mark;
@@ -9,9 +9,6 @@ use super::phrase::{DRAW, Phrase};
 use super::roles::{Cues, Role, Unit};
 use super::watts::{BEAD, THING};
 use crate::facts::Package;
-
-/// Fewer than this may be heads or bars.
-const FEWEST_DIODES: f64 = 17.0;
 
 /// Whether the watts are the class of the diodes, without a count beside them.
 pub(super) fn class(
@@ -29,11 +26,7 @@ pub(super) fn class(
     }
     // "each COB 50W", "4 COBs, 50W each"
     let each = left.cues.any(Role::Each.cue()) || right.near.any(Role::Each.cue());
-    if each
-        && pack.is_none()
-        && left.cues.any(Role::Cob.cue())
-        && left.near.any(Cues::of(&[Role::Cob, Role::Each]))
-    {
+    if each && pack.is_none() && left.cues.any(Role::Cob.cue()) {
         return true;
     }
     if f.high > LARGEST_BEAD || f.range || f.list {

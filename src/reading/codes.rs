@@ -5,7 +5,7 @@ use super::item::What;
 use super::number;
 use super::roles::Role;
 use super::scan::Scanner;
-use super::words::{Spelling, role};
+use super::words::{Spelling, look_up};
 
 impl Scanner<'_> {
     /// A hyphen and a digit after letters that are no word: `KX-6`.
@@ -39,9 +39,9 @@ impl Scanner<'_> {
             }
             self.at += n;
         }
-        let (found, cue) = role(&word);
-        if pure && found != Role::None {
-            self.push_word(found, cue, start);
+        let known = look_up(&word);
+        if pure && known.role != Role::None {
+            self.push_word(known, start);
         } else {
             self.push(What::Code, start);
         }

@@ -51,6 +51,8 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
         _ => return None,
     };
     let (word, first) = modified(page, i, word, used);
+    // "blanco cálido", "rouge lointain"
+    let (word, i) = modified_after(page, i, word);
     if page.role_before(first) == Role::All {
         return all_of_one(first, word, read);
     }
@@ -86,8 +88,10 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
         && page.mark_before(b) != Some(Mark::Times)
         && (f.item as usize) >= used
     {
-        let shared = page.mark(i + 1) == Some(Mark::Slash)
-            && (matches!(page.role(i + 2), Role::Colour(_)) || modifies(page, i + 2))
+        // "225 LED red blue panel"
+        let shared = matches!(page.role(i + 1), Role::Colour(_))
+            || page.mark(i + 1) == Some(Mark::Slash)
+                && (matches!(page.role(i + 2), Role::Colour(_)) || modifies(page, i + 2))
             || page.mark_before(k.wrapping_sub(1)) == Some(Mark::Colon) && ratio_letters(page, b);
         if shared {
             read.left.push(crate::facts::Left { span: super::power::span(f), why: LeftWhy::Ratio });
@@ -158,6 +162,19 @@ fn modified(page: Page, i: usize, word: ColourWord, used: usize) -> (ColourWord,
     (word, first)
 }
 
+/// The colour with a word after it taken in, as Romance and Slavic languages put it, and the last item of it.
+fn modified_after(page: Page, i: usize, word: ColourWord) -> (ColourWord, usize) {
+    let word = match (page.role(i + 1), word) {
+        _ if matches!(page.role(i + 2), Role::Colour(_)) => return (word, i),
+        (Role::Deep, ColourWord::Red) => ColourWord::DeepRed,
+        (Role::Far, ColourWord::Red) => ColourWord::FarRed,
+        (Role::Warm, ColourWord::White) => ColourWord::WarmWhite,
+        (Role::Cool, ColourWord::White) => ColourWord::CoolWhite,
+        _ => return (word, i),
+    };
+    (word, i + 1)
+}
+
 /// "all blue 60 x 3W": every diode has that colour.
 fn all_of_one(first: usize, word: ColourWord, read: &mut Read) -> Option<usize> {
     let count = read.diode_count?;
@@ -215,7 +232,10 @@ fn figure(page: Page, index: usize, used: usize, says: &mut watts::All, read: &m
         k -= 1;
     }
     let n = page.figure(k.checked_sub(1)?)?;
-    let fits = is_count(n) && k < at && usize::from(n.item) >= used;
+    // "144 pcs 3000K 660nm": the count of all, and then the list of its colours.
+    let of_all = read.diode_count.is_some_and(|c| c.span == super::power::span(n))
+        && page.figure(at + 1).is_some_and(|f| by_figure(f).is_some());
+    let fits = is_count(n) && k < at && usize::from(n.item) >= used && !of_all;
     fits.then(|| {
         add(page, read, word, Some(colour), n.high, k - 1, at + 1);
         at + 1

@@ -58,7 +58,8 @@ pub(super) fn choose(page: Page, says: &mut All, arrays: &mut Arrays, chosen: Ch
         read.class = Some(Taken { value, span: span(&page.figures[k]) });
         says[k] = Says::Class;
     }
-    if let Some((value, k)) = count(page, &kept, &found, cobs, chosen)
+    if let Some((value, k)) =
+        count(page, &kept, &found, cobs, chosen).or_else(|| pieces_of_a_total(page, read, chosen))
         && value <= f64::from(Count::MOST)
     {
         #[expect(
@@ -168,6 +169,18 @@ fn count(page: Page, arrays: &[Array], found: &[Found], cobs: bool, chosen: Chos
         .flatten();
     }
     found.iter().max_by(|a, b| a.value.total_cmp(&b.value)).map(|f| (f.value, f.figure))
+}
+
+/// "10W double chips 60pcs grow light, 600W": pieces that the headline is the class times.
+fn pieces_of_a_total(page: Page, read: &Read, chosen: Chosen) -> Option<(f64, usize)> {
+    let claim = page.figures[chosen.headline?].high;
+    let class = read.class?.value.watts.0;
+    page.figures.iter().enumerate().find_map(|(k, n)| {
+        let fits = n.unit == Unit::Bare
+            && page.role(usize::from(n.item) + 1) == Role::Pieces
+            && (n.high * class - claim).abs() < 0.01;
+        fits.then_some((n.high, k))
+    })
 }
 
 fn distinct(mut values: impl Iterator<Item = f64>) -> bool {

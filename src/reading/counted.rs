@@ -103,6 +103,7 @@ fn noun_after(page: Page, at: usize, pack: bool) -> After {
     while i < at + 8 {
         match page.what(i) {
             Some(What::Word(role)) => match role {
+                Role::Diode | Role::Chip if adds_a_colour(page, i) => return After::Elsewhere,
                 Role::Diode | Role::Chip => return diodes(page, i, pack),
                 Role::Cob => {
                     return if matches!(page.role(i + 1), Role::Led | Role::Light) && !pieces {
@@ -112,6 +113,8 @@ fn noun_after(page: Page, at: usize, pack: bool) -> After {
                     };
                 }
                 Role::Led if !pieces && of_a_light(page, i) => return After::Light,
+                // "2 unidades tubo LED": a few pieces of something that is LED.
+                Role::Led if pieces && others > 0 && few(page, at) => return After::Elsewhere,
                 Role::Led => return diodes(page, i, pack),
                 Role::Pieces if i == at + 1 => pieces = true,
                 Role::Unit(Unit::Length)
@@ -266,6 +269,17 @@ fn nearby_colour(page: Page, at: usize) -> bool {
 fn joined(page: Page, i: usize) -> bool {
     (matches!(page.mark(i), Some(Mark::Plus | Mark::And)) || page.role(i) == Role::And)
         && page.figure(i + 1).is_some()
+}
+
+fn few(page: Page, at: usize) -> bool {
+    page.figure(at).is_some_and(|n| n.high < FEWEST_PIECES)
+}
+
+/// "528 white LEDs & 16 red": another colour is added to the one before the diode word at item `i`.
+fn adds_a_colour(page: Page, i: usize) -> bool {
+    matches!(page.role_before(i), Role::Colour(_))
+        && joined(page, i + 1)
+        && matches!(page.role(i + 3), Role::Colour(_))
 }
 
 /// "12pcs red 660nm, 4pcs IR": the pieces of one colour among others.

@@ -46,7 +46,8 @@ pub(super) fn choose(page: Page, read: &mut Read) {
                 }
             }
             Unit::Amp if of_the_light(page, f) => {
-                if page.left(usize::from(f.item)).cues.any(Role::Drive.cue()) || drive_word(page, f) {
+                let driven = |page: Page| page.left(usize::from(f.item)).cues.any(Role::Drive.cue());
+                if page.cues.any(Role::Drive.cue()) && (driven(page) || drive_word(page, f)) {
                     drive(f, f.high, read);
                 } else {
                     amps.push(k);
@@ -212,7 +213,12 @@ fn labelled(page: Page, at: usize, unit: Unit) -> bool {
                 return f.is_some_and(|f| f.range && f.low >= MAINS)
                     || signed && page.role(k.wrapping_sub(1)) == Role::Voltage;
             }
-            What::Word(Role::Unit(u)) => return u == unit && (signed || k + 1 == at && page.cell(k)),
+            // "Amps 5.0" by the word, "| A 5.0 |" by the letter.
+            What::Word(Role::Unit(u)) => {
+                let written = k + 1 == at
+                    && (page.cell(k) || page.words(k).chars().filter(|c| c.is_alphabetic()).count() >= 4);
+                return u == unit && (signed || written);
+            }
             What::Word(Role::Voltage) => {
                 return signed && unit == Unit::Volt && page.figure(at).is_some_and(|f| f.high >= 3.0);
             }

@@ -123,6 +123,7 @@ impl Builder<'_> {
             self.seen.cues = self.seen.cues.and(t.cue);
             self.seen.marks |= t.mark.map_or(0, |mark| 1 << mark as u64);
             self.seen.codes |= t.what == What::Code;
+            debug_assert!(!t.role.open(), "a word that settled.rs looks at");
         }
         self.items.extend_from_slice(tokens);
         (end < to).then(|| self.tokens[end].start)
@@ -134,12 +135,20 @@ impl Builder<'_> {
             What::Figure(_) if self.stock_number(i) => self.code(i),
             What::Figure(n) => self.figure(i, self.numbers[usize::from(n)]),
             What::Mark(Mark::Stop) if !self.ends_sentence(i) => i + 1,
+            // "one" alone is an article more often than a number.
+            What::Word(Role::Number(1)) if !self.counts_one(i) => self.word_as(Role::None, i),
             What::Word(Role::Number(n)) => self.worded(i, n),
             // "50 by 3W"
             What::Word(Role::By) if i > 0 && self.number(i - 1).is_some() && self.number(i + 1).is_some() => {
-                self.cross(i)
+                self.sign_as(Mark::Times, i)
             }
-            What::Word(role) => self.word(role, i),
+            What::Word(role) => self.word_as(self.settled(role, i).unwrap_or(role), i),
+            // "* 576 diodes": a bullet.
+            What::Mark(Mark::Times)
+                if (i == 0 || self.mark(i - 1) == Some(Mark::Line)) && !self.glued(i + 1) =>
+            {
+                self.sign_as(Mark::Pipe, i)
+            }
             What::Mark(_) | What::Code => {
                 self.plain(i, i + 1);
                 i + 1
@@ -155,20 +164,19 @@ impl Builder<'_> {
         end
     }
 
-    /// Takes the word at token `i` in the role that it plays beside its neighbours.
-    fn word(&mut self, role: Role, i: usize) -> usize {
-        let settled = self.settled(role, i).unwrap_or(role);
+    /// Takes the word at token `i` in another role.
+    fn word_as(&mut self, role: Role, i: usize) -> usize {
         let t = &self.tokens[i];
-        self.seen.cues = self.seen.cues.and(settled.cue());
-        self.items.push(Item::word(settled, settled.cue(), (t.start, t.end), t.spaced));
+        self.seen.cues = self.seen.cues.and(role.cue());
+        self.items.push(Item::word(role, role.cue(), (t.start, t.end), t.spaced));
         i + 1
     }
 
-    /// Takes token `i` for a times sign.
-    fn cross(&mut self, i: usize) -> usize {
+    /// Takes token `i` for a sign.
+    fn sign_as(&mut self, mark: Mark, i: usize) -> usize {
         let t = &self.tokens[i];
-        self.seen.marks |= 1 << Mark::Times as u64;
-        self.items.push(Item::other(What::Mark(Mark::Times), (t.start, t.end), t.spaced));
+        self.seen.marks |= 1 << mark as u64;
+        self.items.push(Item::other(What::Mark(mark), (t.start, t.end), t.spaced));
         i + 1
     }
 
@@ -252,7 +260,9 @@ impl Builder<'_> {
             | 1 << Mark::Plus as u64
             | 1 << Mark::PlusMinus as u64
             | 1 << Mark::Open as u64
-            | 1 << Mark::Money as u64;
+            | 1 << Mark::Money as u64
+            | 1 << Mark::Stop as u64
+            | 1 << Mark::Other as u64;
         self.tokens.get(i).is_some_and(|t| match t.mark {
             Some(mark) => SIGNS >> mark as u64 & 1 == 1,
             None => t.is_figure() || matches!(t.role, Role::To | Role::UpTo | Role::Per),

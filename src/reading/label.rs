@@ -8,11 +8,16 @@ use super::roles::Role;
 /// "LED Qty: 96", "Number of LEDs: 150", "Diodes: 576", "Chips 60".
 pub(super) fn label_before(page: Page, at: usize) -> bool {
     let (mut i, mut signed, mut quantity, mut diode) = (at, false, false, false);
+    let ends = |m: Option<Mark>| matches!(m, Some(Mark::Pipe | Mark::Line));
+    // "| LEDs | 1152 |"
+    let cell = ends(page.mark_before(at)) && (at + 1 == page.items.len() || ends(page.mark(at + 1)));
     for _ in 0..5 {
         let Some(k) = i.checked_sub(1) else { break };
         i = k;
         match page.items[i].what {
             What::Mark(Mark::Colon | Mark::Equal) if i + 1 == at => signed = true,
+            What::Mark(Mark::Pipe) if cell && i + 1 == at => signed = true,
+            What::Mark(Mark::Pipe | Mark::Line) if cell => return diode || quantity && signed,
             What::Mark(Mark::Dash)
                 if i + 1 == at
                     && page.breaks(i)

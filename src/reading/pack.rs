@@ -42,6 +42,9 @@ fn worded(page: Page) -> Option<Taken<u32>> {
         return None;
     }
     for (i, item) in page.items.iter().enumerate() {
+        if let What::Word(Role::PackOf(n)) = item.what {
+            return taken(f64::from(n), item.start, item.end);
+        }
         let What::Word(role @ (Role::Pack | Role::Pair | Role::Bundle)) = item.what else { continue };
         if role == Role::Bundle && page.role(i + 1) != Role::Of {
             if let Some(found) = inside(page, i) {
@@ -66,8 +69,8 @@ fn worded(page: Page) -> Option<Taken<u32>> {
         if role == Role::Pair && matches!(page.role(i + 1), Role::Of | Role::DoubleEnded) {
             return taken(2.0, item.start, item.end);
         }
-        if page.role_before(i) == Role::Double {
-            return taken(fold_of(page, i - 1), page.items[i - 1].start, item.end);
+        if page.role_before(i - dash) == Role::Double {
+            return taken(fold_of(page, i - dash - 1), page.items[i - dash - 1].start, item.end);
         }
         let mut k = i + 1;
         while matches!(page.role(k), Role::Of | Role::DoubleEnded | Role::With | Role::Pack)
@@ -85,6 +88,12 @@ fn worded(page: Page) -> Option<Taken<u32>> {
         }
     }
     None
+}
+
+/// "730nm x 8pcs": a wavelength, temperature or colour before the cross at item `i`.
+fn of_a_colour(page: Page, i: usize) -> bool {
+    matches!(page.role_before(i), Role::Colour(_))
+        || page.figure_before(i).is_some_and(|f| matches!(f.unit, Unit::Nanometre | Unit::Kelvin))
 }
 
 /// "set of 2 hangers": the words after the one for a pack at item `i` are about something else than lights.
@@ -152,14 +161,15 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
     if page.mark_before(i) == Some(Mark::Times)
         && i >= 2
         && matches!(page.role(i - 2), Role::Light | Role::Lights)
-        && !page.spaced(i)
+        && (!page.spaced(i) || n.high <= MOST_PIECES && page.breaks(i + 1))
         && !matches!(after, Role::Diode | Role::Led | Role::Cob)
     {
         return taken(n.high, page.items[i - 1].start, n.end);
     }
     if after == Role::Pieces && n.high <= MOST_PIECES {
         let next = page.role(i + 2);
-        if matches!(next, Role::Lights | Role::Light)
+        if matches!(next, Role::Lights | Role::Light | Role::Tube)
+            || next == Role::Part && page.starts(i + 2, "tub")
             || (next == Role::Led && matches!(page.role(i + 3), Role::Lights | Role::Light | Role::None))
                 && page.what(i + 3).is_some_and(|w| matches!(w, What::Word(_)))
         {
@@ -178,7 +188,8 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
                 | Role::Quantity
                 | Role::To
                 | Role::UpTo
-        ) || matches!(page.mark_before(i), Some(Mark::Colon | Mark::Equal));
+        ) || matches!(page.mark_before(i), Some(Mark::Colon | Mark::Equal))
+            || page.mark_before(i) == Some(Mark::Times) && of_a_colour(page, i - 1);
         if ends && !label && page.mark(i + 2) != Some(Mark::Times) {
             return taken(n.high, n.start, page.items[i + 1].end);
         }

@@ -79,34 +79,14 @@ impl<'a> Page<'a> {
         self.items.get(i).map_or("", |i| &self.text[i.start as usize..i.end as usize])
     }
 
-    /// Whether item `i` is the word, or starts with it, in any case, accents and zero-width characters aside.
-    fn spells(&self, i: usize, word: &str, whole: bool) -> bool {
-        let text = self.words(i);
-        let mut at = 0;
-        let mut letters = word.bytes();
-        while let Some((folded, length)) = next(text, at) {
-            at += length;
-            match folded {
-                Fold::Skip => {}
-                Fold::Letter(u) => match letters.next() {
-                    Some(b) if u32::from(b) == u => {}
-                    Some(_) => return false,
-                    None => return !whole,
-                },
-                _ => return false,
-            }
-        }
-        letters.next().is_none() && !text.is_empty()
-    }
-
     /// Whether item `i` is the word.
     pub(super) fn is(&self, i: usize, word: &str) -> bool {
-        self.spells(i, word, true)
+        spells(self.words(i), word, true)
     }
 
     /// Whether item `i` starts with the letters.
     pub(super) fn starts(&self, i: usize, letters: &str) -> bool {
-        self.spells(i, letters, false)
+        spells(self.words(i), letters, false)
     }
 
     /// Whether item `i` is written in capitals.
@@ -117,6 +97,12 @@ impl<'a> Page<'a> {
     /// Whether the sign at item `i` ends a phrase. A hyphen does with white space on both sides.
     pub(super) fn breaks(&self, i: usize) -> bool {
         match self.mark(i) {
+            // "consumption: ~ 395 W"
+            Some(Mark::Tilde)
+                if self.is_watts(i + 1) && matches!(self.mark_before(i), Some(Mark::Colon | Mark::Equal)) =>
+            {
+                false
+            }
             Some(Mark::Dash | Mark::Dot | Mark::Tilde) => self.spaced(i) && self.spaced(i + 1),
             Some(
                 Mark::Comma
@@ -167,4 +153,23 @@ impl<'a> Page<'a> {
                 | Role::Letter(_)
         ) || self.mark(i + 1) == Some(Mark::Times)
     }
+}
+
+/// Whether the text is the word, or starts with it, in any case, accents and zero-width characters aside.
+pub(super) fn spells(text: &str, word: &str, whole: bool) -> bool {
+    let mut at = 0;
+    let mut letters = word.bytes();
+    while let Some((folded, length)) = next(text, at) {
+        at += length;
+        match folded {
+            Fold::Skip => {}
+            Fold::Letter(u) => match letters.next() {
+                Some(b) if u32::from(b) == u => {}
+                Some(_) => return false,
+                None => return !whole,
+            },
+            _ => return false,
+        }
+    }
+    letters.next().is_none() && !text.is_empty()
 }

@@ -87,6 +87,8 @@ pub(super) enum Role {
     Part,
     Board,
     Pack,
+    /// A word for a pack that says how many: `Doppelpack`.
+    PackOf(u16),
     Pair,
     Each,
     Total,
@@ -145,6 +147,8 @@ pub(super) enum Role {
     Off,
     /// `place`: "in place of", else nothing.
     Place,
+    /// A word after a device that the light has: `タイマー付き`.
+    Has,
     /// `by`: a cross between two numbers, else nothing.
     By,
     Ac,
@@ -167,6 +171,22 @@ pub(super) enum Role {
 }
 
 impl Role {
+    /// Whether a word of this role may play another one beside some words, or may be part of a figure (`settled.rs`).
+    pub(super) const fn open(self) -> bool {
+        matches!(
+            self,
+            Self::Supply
+                | Self::Socket
+                | Self::Used
+                | Self::Off
+                | Self::Place
+                | Self::By
+                | Self::Replaces
+                | Self::Part
+                | Self::Number(_)
+        )
+    }
+
     /// The role as a one-element set; words without a role are in no set.
     pub(super) const fn cue(self) -> Cues {
         Cues(match self {
@@ -180,7 +200,7 @@ impl Role {
             Self::Power => 1 << 7,
             Self::Rating => 1 << 8,
             Self::Equivalent => 1 << 9,
-            Self::Replaces => 1 << 10 | Cues::BESIDE.0,
+            Self::Replaces => 1 << 10,
             Self::Replacement => 1 << 11,
             Self::Versus => 1 << 12,
             Self::Device => 1 << 13,
@@ -212,7 +232,7 @@ impl Role {
             Self::Drive => 1 << 39,
             Self::Breaker => 1 << 40,
             Self::Selected => 1 << 41,
-            Self::Pack | Self::Pair => 1 << 42,
+            Self::Pack | Self::PackOf(_) | Self::Pair => 1 << 42,
             Self::Bundle => 1 << 43,
             Self::Dc => 1 << 44,
             Self::Double => 1 << 45,
@@ -223,13 +243,7 @@ impl Role {
             Self::Letter(_) => 1 << 52,
             Self::Voltage | Self::Current | Self::Unit(Unit::Volt | Unit::Amp) | Self::Ac => 1 << 50,
             Self::Times => 1 << 51,
-            Self::Supply
-            | Self::Socket
-            | Self::Used
-            | Self::Off
-            | Self::Place
-            | Self::By
-            | Self::Number(_) => Cues::BESIDE.0,
+            Self::With => 1 << 53,
             _ => 0,
         })
     }
@@ -240,9 +254,6 @@ impl Role {
 pub(super) struct Cues(pub u64);
 
 impl Cues {
-    /// Words that play another role beside some words, or are part of a figure: those that `settled.rs` looks at.
-    pub(super) const BESIDE: Self = Self(1 << 63);
-
     /// Whether the set has a role of the other set.
     pub(super) const fn any(self, other: Self) -> bool {
         self.0 & other.0 != 0

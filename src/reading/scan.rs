@@ -4,15 +4,15 @@ use super::codes::joins_digits;
 use super::fold::{Fold, Mark, fold, next, past_skips};
 use super::item::{Item, What};
 use super::number::{self, Printed};
-use super::roles::{Cues, Role, Unit};
-use super::words::{LONGEST_IDEOGRAPHS, Spelling, role};
+use super::roles::{Role, Unit};
+use super::words::{Known, LONGEST_IDEOGRAPHS, Spelling, look_up};
 
 /// The tokens of a text, and the numbers among them.
 #[derive(Debug, Default)]
 pub(super) struct Tokens {
     pub all: Vec<Item>,
     pub numbers: Vec<Printed>,
-    /// The tokens that do not become items as they are: numbers, full stops, words that depend on their neighbours.
+    /// The tokens that may not become items as they are: numbers, full stops, crosses, words that depend on their neighbours.
     pub open: Vec<u32>,
 }
 
@@ -93,15 +93,15 @@ const fn place(start: usize, end: usize) -> (u32, u32) {
 
 impl Scanner<'_> {
     pub(super) fn push(&mut self, what: What, start: usize) {
-        if what == What::Mark(Mark::Stop) {
+        if matches!(what, What::Mark(Mark::Stop | Mark::Times)) {
             self.leave_open();
         }
         self.tokens.all.push(Item::other(what, place(start, self.at), self.spaced));
         self.spaced = false;
     }
 
-    pub(super) fn push_word(&mut self, role: Role, cue: Cues, start: usize) {
-        self.push_word_to(role, cue, start, self.at);
+    pub(super) fn push_word(&mut self, word: Known, start: usize) {
+        self.push_word_to(word, start, self.at);
     }
 
     /// Notes that the next token is open.
@@ -110,11 +110,11 @@ impl Scanner<'_> {
         self.tokens.open.push(self.tokens.all.len() as u32);
     }
 
-    fn push_word_to(&mut self, role: Role, cue: Cues, start: usize, end: usize) {
-        if cue.any(Cues::BESIDE) {
+    fn push_word_to(&mut self, word: Known, start: usize, end: usize) {
+        if word.open {
             self.leave_open();
         }
-        self.tokens.all.push(Item::word(role, cue, place(start, end), self.spaced));
+        self.tokens.all.push(Item::word(word.role, word.cue, place(start, end), self.spaced));
         self.spaced = false;
     }
 
@@ -148,8 +148,7 @@ impl Scanner<'_> {
             let letters = word.letters();
             self.rest_of_word(start, word, letters);
         } else {
-            let (found, cue) = role(&word);
-            self.push_word(found, cue, start);
+            self.push_word(look_up(&word), start);
         }
     }
 
@@ -174,7 +173,8 @@ impl Scanner<'_> {
             }
             self.at += n;
         }
-        let (mut found, mut cue) = role(&word);
+        let mut known = look_up(&word);
+        let found = known.role;
         let times = last == u32::from(b'x') || last == 'х' as u32;
         let digit_next = self.digit_follows();
         if letters == 1 && times {
@@ -183,10 +183,10 @@ impl Scanner<'_> {
         }
         if digit_next && times {
             // `3Wx100`, `200pcsx5W`: the cross is not part of the word.
-            let (shorter, cue) = role(&word.without_last());
-            if self.after_number() || shorter != Role::None {
+            let shorter = look_up(&word.without_last());
+            if self.after_number() || shorter.role != Role::None {
                 let cross = self.text[start..self.at].char_indices().next_back().map_or(0, |(i, _)| i);
-                self.push_word_to(shorter, cue, start, start + cross);
+                self.push_word_to(shorter, start, start + cross);
                 self.push(What::Mark(Mark::Times), start + cross);
                 return;
             }
@@ -199,9 +199,9 @@ impl Scanner<'_> {
         }
         if letters == 1 && found == Role::Unit(Unit::Amp) && self.byte(start) >= 0xc0 && last < 0x80 {
             // French "à", as in "100 LED à 10W".
-            (found, cue) = (Role::Of, Role::Of.cue());
+            known = Known::of(Role::Of);
         }
-        self.push_word(found, cue, start);
+        self.push_word(known, start);
     }
 
     fn digit_follows(&self) -> bool {
@@ -228,7 +228,7 @@ impl Scanner<'_> {
         } else if counts || lower || known {
             self.push(What::Mark(Mark::Times), start);
         } else {
-            self.push_word(Role::None, Cues::default(), start);
+            self.push_word(Known::of(Role::None), start);
         }
     }
 
@@ -286,14 +286,14 @@ impl Scanner<'_> {
             if i == 0 {
                 first_end = at;
             }
-            let (found, cue) = role(&word);
-            if found != Role::None {
-                best = Some((found, cue, at));
+            let known = look_up(&word);
+            if known.role != Role::None {
+                best = Some((known, at));
             }
         }
-        let (found, cue, end) = best.unwrap_or((Role::None, Cues::default(), first_end));
+        let (known, end) = best.unwrap_or((Known::of(Role::None), first_end));
         self.at = end;
-        if found == Role::None
+        if known.role == Role::None
             && !self.spaced
             && let Some(last) = self.tokens.all.last_mut()
             && last.what == What::Word(Role::None)
@@ -301,6 +301,6 @@ impl Scanner<'_> {
             last.end = u32::try_from(end).unwrap_or(u32::MAX);
             return;
         }
-        self.push_word(found, cue, start);
+        self.push_word(known, start);
     }
 }

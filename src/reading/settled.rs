@@ -2,10 +2,12 @@
 
 use super::figures::Builder;
 use super::fold::Mark;
+use super::page::spells;
 use super::roles::{Role, Unit};
 
 impl Builder<'_> {
-    /// The role that the word at token `i` plays beside its neighbours, if they change it.
+    /// The role that the word at token `i` plays beside its neighbours, if they change it. A role that comes to stand here
+    /// is [`Role::open`].
     pub(super) fn settled(&self, role: Role, i: usize) -> Option<Role> {
         let before = i.checked_sub(1).map_or(Role::None, |i| self.role(i));
         Some(match role {
@@ -15,27 +17,51 @@ impl Builder<'_> {
             Role::Socket if before == Role::At => Role::Wall,
             Role::Socket => Role::Device,
             // "power used", "wattage in use"
+            // "100 LEDs (3W) use 140W"
+            Role::Used
+                if self.number(i + 1).is_some()
+                    && (matches!(
+                        before,
+                        Role::Led | Role::Diode | Role::Light | Role::Lights | Role::Part
+                    ) || i > 0 && self.mark(i - 1) == Some(Mark::Close)) =>
+            {
+                Role::DrawVerb
+            }
             Role::Used => {
                 let back = if before == Role::Unit(Unit::Length) { 2 } else { 1 };
                 match i.checked_sub(back) {
-                    Some(k) if self.role(k) == Role::Power || self.is_electricity(k) => Role::DrawNoun,
+                    Some(k) if self.role(k) == Role::Power || self.spells(k, &["electricity"]) => {
+                        Role::DrawNoun
+                    }
                     _ => Role::None,
                 }
             }
             // "410 W off the grid"
             Role::Off if self.role(i + 1) == Role::At => Role::At,
             Role::Off => Role::Dim,
-            Role::Place if self.role(i + 1) == Role::Of => Role::Replaces,
+            Role::Place if matches!(self.role(i + 1), Role::Of | Role::DoubleEnded | Role::For) => {
+                Role::Replaces
+            }
             Role::Place | Role::By => Role::None,
             // "630W CMH substitute: 500W": after the lamp the same word is a noun.
             Role::Replaces if matches!(before, Role::Lamp(_)) => Role::Replacement,
+            // "power strip", "power bar"
+            Role::Part if before == Role::Power && self.spells(i, &["strip", "strips", "bar"]) => {
+                Role::Device
+            }
             _ => return None,
         })
     }
 
-    fn is_electricity(&self, i: usize) -> bool {
+    fn spells(&self, i: usize, words: &[&str]) -> bool {
         let t = &self.tokens[i];
-        self.text[t.start as usize..t.end as usize].eq_ignore_ascii_case("electricity")
+        let text = &self.text[t.start as usize..t.end as usize];
+        words.iter().any(|w| spells(text, w, true))
+    }
+
+    /// "one-watt", "one hundred".
+    pub(super) fn counts_one(&self, i: usize) -> bool {
+        self.role(i + 1) == Role::Number(100) || self.unit(i + 1).0 == Unit::Watt
     }
 
     /// The value of the number words from token `i` on, of which the first is `n`, and the token after them.
@@ -47,7 +73,7 @@ impl Builder<'_> {
             let joined = if hyphen || and { next + 1 } else { next };
             let Role::Number(more) = self.role(joined) else { return (f64::from(value), next) };
             value = match (value, more) {
-                (2..=9, 100) => value * 100,
+                (1..=9, 100) => value * 100,
                 (20..=90, 2..=9) if value % 10 == 0 => value + more,
                 (100.., 2..=99) if value % 100 == 0 => value + more,
                 _ => return (f64::from(value), next),

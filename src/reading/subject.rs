@@ -7,6 +7,10 @@ use super::figures::What;
 use super::page::Page;
 use super::roles::{Cues, Role, Unit};
 
+/// Words for the wall that also name a thing to buy.
+const WITH_SOCKETS: [&str; 9] =
+    ["plug", "outlet", "steckdos", "prise", "enchufe", "presa", "stopcontact", "tomada", "gniazd"];
+
 /// Whether the figures of the page may be a light's.
 pub(super) fn is_light(page: Page) -> bool {
     const OTHER: Cues = Cues::of(&[Role::Device, Role::Load, Role::Measured, Role::Wall]);
@@ -19,14 +23,14 @@ pub(super) fn is_light(page: Page) -> bool {
             // "lights a 2x2 tent": where the light goes.
             What::Word(Role::Device)
                 if thing == Some(true) && page.figure_before(i).is_some_and(|f| f.unit == Unit::Size) => {}
+            What::Word(Role::Device) if page.role(i + 1) == Role::Has => {}
             What::Word(Role::Device) => thing = Some(false),
             What::Word(Role::Measured) if !light_before && page.is(i, "meter") => thing = Some(false),
             What::Word(Role::Wall)
                 if !light_before
                     && !matches!(page.role(i + 1), Role::Power | Role::DrawNoun)
                     && page.role_before(i) != Role::At
-                    && !page.is(i, "wall")
-                    && !page.is(i, "grid") =>
+                    && WITH_SOCKETS.iter().any(|w| page.starts(i, w)) =>
             {
                 thing = Some(false);
             }

@@ -11,10 +11,11 @@ use crate::facts::LeftWhy;
 /// Whether the unqualified figures are variants of which one has to be chosen.
 pub(super) fn variants(page: Page, says: &mut All) -> bool {
     let bare = |s: &Says| matches!(s, Says::Bare | Says::Nameplate);
+    let set = |s: &Says| bare(s) || *s == Says::Level;
     let chosen = says.contains(&Says::Selected);
     // Not even two figures to choose from.
     let tables = page.has_mark(Mark::Pipe) || page.has_codes();
-    if !chosen && !tables && says.iter().filter(|s| bare(s)).count() < 2 {
+    if !chosen && !tables && says.iter().filter(|s| set(s)).count() < 2 {
         let listed = page.has_lists() && page.figures.iter().zip(&*says).any(|(f, s)| f.list && bare(s));
         return listed && !switchable(page);
     }
@@ -35,12 +36,14 @@ pub(super) fn variants(page: Page, says: &mut All) -> bool {
     if table(page, says) || models(page, says) {
         return true;
     }
+    if distinct >= 2 && other_sizes(page, says) {
+        return false;
+    }
     if chosen || (page.cues.any(Role::Choose.cue()) && distinct >= 2) || sized >= 2 {
         return true;
     }
     if switchable(page) {
-        let first = says.iter().position(bare);
-        if let Some(first) = first {
+        if let Some(first) = says.iter().position(set) {
             raise(page, says, first);
         }
         return false;
@@ -56,11 +59,32 @@ fn switchable(page: Page) -> bool {
         || page.cues.any(Role::Level.cue()) && (0..page.items.len()).any(word)
 }
 
+/// "Power: 100W | other sizes 200W, 400W available": the figures after the words are of other lights.
+fn other_sizes(page: Page, says: &mut All) -> bool {
+    if !page.cues.any(Role::Choose.cue()) {
+        return false;
+    }
+    let choose = (1..page.items.len())
+        .find(|&i| page.role(i) == Role::Choose && ["other", "also"].iter().any(|w| page.is(i - 1, w)));
+    let Some(choose) = choose else { return false };
+    let before = |k: usize| usize::from(page.figures[k].item) < choose;
+    let bare = |s: &Says| matches!(s, Says::Bare | Says::Nameplate);
+    if !(0..says.len()).any(|k| before(k) && bare(&says[k])) {
+        return false;
+    }
+    for k in (0..says.len()).filter(|&k| !before(k)) {
+        if bare(&says[k]) {
+            says[k] = Says::Left(LeftWhy::Variant);
+        }
+    }
+    true
+}
+
 /// "100W/200W/300W switchable": the top one stands for the light.
 fn raise(page: Page, says: &mut All, first: usize) {
     let mut top = first;
     let mut k = first;
-    while slash_list(page, says, k) {
+    while slash_list(page, says, k) || next_position(page, says, k) {
         let Some(next) = page.figure(usize::from(page.figures[k].item) + 2) else { break };
         let Some(index) = page.figures.iter().position(|f| f.item == next.item) else { break };
         let lower = if page.figures[index].high > page.figures[top].high {
@@ -71,6 +95,17 @@ fn raise(page: Page, says: &mut All, first: usize) {
         says[lower] = Says::Left(LeftWhy::NotFullPower);
         k = index;
     }
+    if top != first {
+        says[top] = Says::Bare;
+    }
+}
+
+/// "60W – 80W – 100W": another position of the switch straight after a dash or a comma.
+fn next_position(page: Page, says: &All, k: usize) -> bool {
+    let at = usize::from(page.figures[k].item);
+    matches!(page.mark(at + 1), Some(Mark::Dash | Mark::Comma))
+        && page.is_watts(at + 2)
+        && says.get(k + 1).is_some_and(|s| matches!(s, Says::Bare | Says::Nameplate | Says::Level))
 }
 
 /// Another unqualified figure, a different one, straight after a stroke.

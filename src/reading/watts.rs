@@ -97,10 +97,10 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
     if white_letter(page, at) || dimension(page, at) {
         return Says::Left(LeftWhy::Dimension);
     }
-    if f.per {
-        // "15W per tube" in a pack of tubes.
-        let light = pack.is_some() && page.role(at + 2) == Role::Part;
-        return if light { Says::EachLight } else { Says::Left(LeftWhy::Part) };
+    // "15W per tube" in a pack of tubes.
+    let of_a_light = f.per && pack.is_some() && page.role(at + 2) == Role::Part;
+    if f.per && !of_a_light {
+        return Says::Left(LeftWhy::Part);
     }
     if page.cues.any(Role::Deny.cue()) && denied_before(page, at) || denied(page, at) {
         return Says::Left(LeftWhy::Denied);
@@ -149,7 +149,8 @@ fn draws_elsewhere(page: Page, at: usize) -> bool {
 fn foreign(page: Page, at: usize, left: Cues, near: Cues, right: Cues, next: Cues) -> Option<LeftWhy> {
     let device = Role::Device.cue();
     if page.cues.any(device) {
-        let first = page.first_right(at, device.and(THING).and(BEAD).and(LAMP).and(DRAW).and(EQUAL), 4);
+        let ends = THING.and(BEAD).and(LAMP).and(DRAW).and(EQUAL).and(Role::With.cue());
+        let first = page.first_right(at, device.and(ends), 4);
         let labelled = near.any(DRAW.and(Role::Power.cue()));
         if (first.any(device) && !labelled) || (near.any(device) && !first.any(THING)) {
             return Some(LeftWhy::OtherDevice);
@@ -208,8 +209,14 @@ fn draw(
             .unwrap_or(Says::Draw(2));
     }
     let each = Role::Each.cue();
+    let per_light = page.mark(at + 1) == Some(Mark::Slash)
+        && matches!(page.role(at + 2), Role::Each | Role::Pieces | Role::Light);
     if pack.is_some()
-        && (left.near.any(each) || right.near.any(each) || right.cues.any(each) && !right.cues.any(BEAD))
+        && (f.per
+            || per_light
+            || left.near.any(each)
+            || right.near.any(each)
+            || right.cues.any(each) && !right.cues.any(BEAD))
     {
         return Says::EachLight;
     }
@@ -265,7 +272,9 @@ fn goes_on(page: Page, at: usize, before: &All, index: usize) -> bool {
     let (mut volts, mut level, mut plain) = (false, false, true);
     for i in from + 1..at {
         match page.items[i].what {
-            What::Word(Role::Level | Role::And | Role::At) => level |= page.role(i) == Role::Level,
+            What::Word(Role::Level | Role::And | Role::At | Role::Ac | Role::For) => {
+                level |= page.role(i) == Role::Level;
+            }
             What::Figure(_) => match page.figure(i).map(|f| f.unit) {
                 Some(Unit::Volt | Unit::VoltAc) => volts = true,
                 Some(Unit::Percent) => level = true,

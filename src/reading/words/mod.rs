@@ -22,7 +22,7 @@ mod zh;
 
 use super::roles::Role;
 pub(super) use spelling::{Spelling, eight};
-pub(super) use table::role;
+pub(super) use table::{Known, look_up};
 
 /// A role and the words that play it.
 pub(super) type Row = (Role, &'static str);

@@ -4,6 +4,7 @@ use super::Row;
 use crate::facts::ColourWord as C;
 use crate::facts::LampKind as L;
 use crate::reading::roles::Role as R;
+use crate::reading::roles::Unit as U;
 
 pub(super) const ROWS: &[Row] = &[
     (R::DrawVerb, "zużywa pobiera"),
@@ -57,4 +58,45 @@ pub(super) const ROWS: &[Row] = &[
     (R::For, "dla"),
     (R::And, "i lub oraz"),
     (R::At, "przy"),
+    (R::Unit(U::Watt), "wat waty watów"),
+    (R::Unit(U::Volt), "woltów wolt"),
+    (R::Unit(U::Amp), "amperów amper"),
+    (R::DrawVerb, "zużywają pobierają pobierając ciągnie"),
+    (
+        R::DrawAdjective,
+        "realne rzeczywistą faktycznie rzeczywiście prawdziwe prawdziwy realnie realnej faktycznej",
+    ),
+    (R::DrawNoun, "zużycia pobierana zużywana poborem"),
+    (R::Wall, "gniazdku gniazdko sieci"),
+    (R::Rating, "znamionowej nominalnej maksymalnie deklarowana"),
+    (R::Equivalent, "odpowiednikiem odpowiadająca ekwiwalentna równoważna"),
+    (R::Replaces, "zastępująca zastępujący zamiennikiem zastępują"),
+    (R::Lamp(L::Hps), "sodową sodowe sodowych"),
+    (R::Lamp(L::Mh), "metalohalogenkową metalohalogenkowej"),
+    (R::Lamp(L::Incandescent), "żarową żarowe halogenową halogenowej"),
+    (R::Lamp(L::Fluorescent), "świetlówek świetlówką"),
+    (R::Traditional, "tradycyjną zwykłej zwykłą"),
+    (R::Diode, "diodami ledami chipów chipy koralików"),
+    (R::Light, "lampę lampą żarówkę oprawa doświetlacz"),
+    (R::Part, "głowica ramiona ramion panele paneli modułów"),
+    (R::Pack, "pakiet zestawie"),
+    (R::PackOf(2), "dwupak"),
+    (R::PackOf(3), "trójpak"),
+    (R::PackOf(4), "czteropak"),
+    (R::Each, "każdej każdego"),
+    (
+        R::Device,
+        "wentylatora pompka zasilacza programator ładowarka filtr namiot mata nawilżacz termostat statecznik",
+    ),
+    (R::Switchable, "ściemnialna ściemniana"),
+    (R::Choose, "wybierz dostępne warianty opcje wariant"),
+    (R::Colour(C::Ir), "podczerwień podczerwone podczerwonych"),
+    (R::Colour(C::Uv), "ultrafiolet ultrafioletowych"),
+    (R::Colour(C::Orange), "pomarańczowych pomarańczowe"),
+    (R::Warm, "ciepły ciepła ciepłe ciepłych"),
+    (R::Cool, "zimny zimna zimne zimnych"),
+    (R::Number(5), "pięć"),
+    (R::Number(6), "sześć"),
+    (R::Number(8), "osiem"),
+    (R::Number(10), "dziesięć"),
 ];

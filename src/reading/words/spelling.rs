@@ -2,7 +2,7 @@
 //! by letter.
 
 /// How many machine words hold the letters.
-const CHUNKS: usize = 3;
+pub(super) const CHUNKS: usize = 4;
 
 /// The most bytes of a spelling. An ASCII or Cyrillic letter takes one, any other letter three.
 pub(in crate::reading) const LONGEST: usize = CHUNKS * 8;
@@ -25,7 +25,7 @@ impl Spelling {
     #[inline]
     pub(in crate::reading) fn of_ascii(bytes: &[u8], at: usize) -> Self {
         let (first, length) = letters(eight(bytes, at));
-        let mut word = Self { chunks: [first, 0, 0], length };
+        let mut word = Self { chunks: [first, 0, 0, 0], length };
         let mut taken = length;
         while taken == 8 {
             let (more, n) = letters(eight(bytes, at + word.length));
@@ -83,8 +83,8 @@ impl Spelling {
 
     /// A number that differs between nearly all words.
     pub(super) const fn hash(&self) -> u64 {
-        let [a, b, c] = self.chunks;
-        let all = a ^ b.rotate_left(21) ^ c.rotate_left(42);
+        let [a, b, c, d] = self.chunks;
+        let all = a ^ b.rotate_left(21) ^ c.rotate_left(42) ^ d.rotate_left(11);
         (all ^ (all >> 29)).wrapping_mul(0x9e37_79b9_7f4a_7c15)
     }
 }

@@ -4,7 +4,7 @@
 //! Words fall into buckets by their hash. For each bucket a step is sought with which all its words land on free slots, the
 //! fullest buckets first ("hash, displace and compress", Belazzougui, Botelho and Dietzfelbinger 2009).
 
-use super::spelling::{LONGEST, Spelling};
+use super::spelling::{CHUNKS, LONGEST, Spelling};
 use super::{LANGUAGES, decode};
 use crate::reading::fold::{Fold, fold};
 use crate::reading::roles::{Cues, Role};
@@ -22,11 +22,12 @@ struct Entry {
     /// The role as a set.
     cue: Cues,
     role: Role,
+    open: bool,
     length: u8,
 }
 
 /// No word.
-const NOBODY: Entry = Entry { first: 0, cue: Role::None.cue(), role: Role::None, length: 0 };
+const NOBODY: Entry = Entry { first: 0, cue: Role::None.cue(), role: Role::None, open: false, length: 0 };
 
 struct Table {
     /// The step of each bucket.
@@ -35,14 +36,31 @@ struct Table {
     slots: [u16; SLOTS],
     entries: [Entry; WORDS + 1],
     /// The letters after the first eight.
-    rests: [[u64; 2]; WORDS + 1],
+    rests: [[u64; CHUNKS - 1]; WORDS + 1],
 }
 
 static TABLE: Table = build();
 
-/// The role of a folded word, and the role as a set.
+/// What the vocabulary says of a word.
+#[derive(Debug, Clone, Copy)]
+pub(in crate::reading) struct Known {
+    pub role: Role,
+    /// The role as a set.
+    pub cue: Cues,
+    /// See [`Role::open`].
+    pub open: bool,
+}
+
+impl Known {
+    /// A word in that role.
+    pub(in crate::reading) const fn of(role: Role) -> Self {
+        Self { role, cue: role.cue(), open: role.open() }
+    }
+}
+
+/// What the vocabulary says of a folded word.
 #[inline]
-pub(in crate::reading) fn role(word: &Spelling) -> (Role, Cues) {
+pub(in crate::reading) fn look_up(word: &Spelling) -> Known {
     let hash = word.hash();
     let slot = slot(hash, TABLE.steps[bucket(hash)]);
     let at = usize::from(TABLE.slots[slot]);
@@ -51,10 +69,10 @@ pub(in crate::reading) fn role(word: &Spelling) -> (Role, Cues) {
     // Whether a word is known is anybody's guess, so it is worked out without a branch.
     let mut differs = entry.first ^ first | u64::from(entry.length) ^ word.length as u64;
     if word.length > 8 {
-        differs |= TABLE.rests[at][0] ^ rest[0] | TABLE.rests[at][1] ^ rest[1];
+        differs |= u64::from(TABLE.rests[at] != rest);
     }
-    let Entry { role, cue, .. } = TABLE.entries[if differs == 0 { at } else { 0 }];
-    (role, cue)
+    let Entry { role, cue, open, .. } = TABLE.entries[if differs == 0 { at } else { 0 }];
+    Known { role, cue, open }
 }
 
 const fn bucket(hash: u64) -> usize {
@@ -87,13 +105,13 @@ const WORDS: usize = {
 };
 
 #[expect(clippy::large_stack_arrays, reason = "built when the crate is compiled, not when it runs")]
-#[expect(clippy::cast_possible_truncation, reason = "a few thousand words of at most 24 letters")]
+#[expect(clippy::cast_possible_truncation, reason = "a few thousand words of at most 32 bytes")]
 const fn build() -> Table {
     let mut table = Table {
         steps: [0; BUCKETS],
         slots: [0; SLOTS],
         entries: [NOBODY; WORDS + 1],
-        rests: [[0; 2]; WORDS + 1],
+        rests: [[0; CHUNKS - 1]; WORDS + 1],
     };
     let mut buckets = [[0u16; FULLEST]; BUCKETS];
     let (mut known, mut language) = (1, 0);
@@ -113,7 +131,8 @@ const fn build() -> Table {
                 if bucket[k] == 0 {
                     bucket[k] = known as u16;
                     let [first, rest @ ..] = word.chunks;
-                    table.entries[known] = Entry { first, cue: role.cue(), role, length: word.length as u8 };
+                    table.entries[known] =
+                        Entry { first, cue: role.cue(), role, open: role.open(), length: word.length as u8 };
                     table.rests[known] = rest;
                     known += 1;
                 }
@@ -139,16 +158,17 @@ const fn build() -> Table {
 impl Table {
     const fn word(&self, entry: u16) -> Spelling {
         let entry = entry as usize;
-        let [second, third] = self.rests[entry];
-        Spelling {
-            chunks: [self.entries[entry].first, second, third],
-            length: self.entries[entry].length as usize,
-        }
+        let [b, c, d] = self.rests[entry];
+        Spelling { chunks: [self.entries[entry].first, b, c, d], length: self.entries[entry].length as usize }
     }
 
     const fn is(&self, entry: u16, word: &Spelling) -> bool {
         let known = self.word(entry).chunks;
-        known[0] == word.chunks[0] && known[1] == word.chunks[1] && known[2] == word.chunks[2]
+        let mut k = 0;
+        while k < CHUNKS && known[k] == word.chunks[k] {
+            k += 1;
+        }
+        k == CHUNKS
     }
 
     /// Puts the words of a bucket into free slots; returns the step with which they were free.
@@ -189,6 +209,6 @@ const fn spelled(words: &[u8], mut at: usize) -> (Spelling, usize) {
             _ => panic!("a word of the vocabulary has a sign in it"),
         };
     }
-    assert!(word.length <= LONGEST, "a word of the vocabulary has more than 24 letters");
+    assert!(word.length <= LONGEST, "a word of the vocabulary takes more than 32 bytes");
     (word, at + 1)
 }
