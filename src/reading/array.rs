@@ -54,11 +54,7 @@ pub(super) fn find(page: Page, pack: Option<u32>) -> SmallVec<[Array; 2]> {
             continue;
         }
         let at = usize::from(f.item);
-        let crossed = if page.has_mark(Mark::Times) {
-            crossed_before(page, at).or_else(|| crossed_after(page, at))
-        } else {
-            None
-        };
+        let crossed = crossed_before(page, at).or_else(|| crossed_after(page, at));
         let pair =
             crossed.map(|count| (count, true)).or_else(|| listed(page, at).map(|count| (count, false)));
         if let Some((count, crossed)) = pair
@@ -137,12 +133,10 @@ fn listed(page: Page, at: usize) -> Option<usize> {
             What::Word(Role::Double | Role::Kind | Role::Each) => {}
             What::Word(Role::None) if others < 2 => others += 1,
             What::Mark(Mark::Open | Mark::At) => {}
-            What::Figure(n) => {
+            What::Figure(n)
+                if is_count(&page.figures[usize::from(n)]) && page.mark_before(i) != Some(Mark::Times) =>
+            {
                 let n = usize::from(n);
-                let count = is_count(&page.figures[n]) && page.mark_before(i) != Some(Mark::Times);
-                if !count {
-                    return None;
-                }
                 let right = page.right(at);
                 // A few pieces or units are lights or heads more often than diodes.
                 let worded = thing;
@@ -271,11 +265,8 @@ fn drop_unlikely(page: Page, arrays: &mut SmallVec<[Array; 2]>) {
 
 /// "15 x 1W? No: 60 x 3W": a question that the text answers with no.
 pub(super) fn denied(page: Page, at: usize) -> bool {
-    if !page.has_mark(Mark::Question) {
-        return false;
-    }
     let mut i = at + 1;
-    while i < at + 4 && matches!(page.what(i), Some(What::Word(_))) {
+    while page.has_mark(Mark::Question) && i < at + 4 && matches!(page.what(i), Some(What::Word(_))) {
         i += 1;
     }
     page.mark(i) == Some(Mark::Question) && page.role(i + 1) == Role::Deny

@@ -1,7 +1,7 @@
 //! Numbers that belong together: thousands with plain spaces, ratios, sizes, ranges, stock numbers.
 
+use super::builder::Builder;
 use super::class::package_number;
-use super::figures::Builder;
 use super::fold::Mark;
 use super::item::What;
 use super::number::Printed;

@@ -9,12 +9,12 @@ use super::fold::Mark;
 use super::hues::{after_colour, by_figure, is_count, letters, number_first, ratio_letters};
 use super::page::Page;
 use super::roles::{Cues, Role, Unit};
-use super::watts;
-use super::watts::{Says, white_letter};
+use super::says::{All, Says};
+use super::watts::white_letter;
 use crate::facts::{Colour, ColourCount, ColourWord, LeftWhy, Read, Span, Taken};
 
 /// Fills `colours`.
-pub(super) fn choose(page: Page, says: &mut watts::All, read: &mut Read) {
+pub(super) fn choose(page: Page, says: &mut All, read: &mut Read) {
     let words = Cues::of(&[Role::Colour(ColourWord::Red), Role::Letter(ColourWord::Red)]);
     if !page.cues.any(words) && !page.has_unit(&[Unit::Nanometre, Unit::Kelvin]) {
         return;
@@ -186,7 +186,7 @@ fn all_of_one(first: usize, word: ColourWord, read: &mut Read) -> Option<usize> 
 }
 
 /// A wavelength or temperature with a count and no colour word, or the white of a letter list.
-fn figure(page: Page, index: usize, used: usize, says: &mut watts::All, read: &mut Read) -> Option<usize> {
+fn figure(page: Page, index: usize, used: usize, says: &mut All, read: &mut Read) -> Option<usize> {
     let f = &page.figures[index];
     let at = usize::from(f.item);
     if f.unit == Unit::Watt && white_letter(page, at) {

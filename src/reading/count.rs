@@ -8,7 +8,7 @@ use super::fold::Mark;
 use super::page::Page;
 use super::power::{Chosen, span};
 use super::roles::{Cues, Role, Unit};
-use super::watts::{All, Says};
+use super::says::{All, Says};
 use crate::facts::{Count, LeftWhy, Package, Read, Span, StatedClass, Taken};
 use crate::units::Watts;
 

@@ -5,7 +5,7 @@ use super::fold::{Fold, Mark, next};
 use super::page::Page;
 use super::power::span;
 use super::roles::Unit;
-use super::watts::{All, Says};
+use super::says::{All, Says};
 use crate::facts::{Left, LeftWhy, Read, Span};
 
 /// Lists what was left, in the order of the text.
@@ -59,23 +59,21 @@ fn looks_like_a_figure(code: &str) -> bool {
 
 /// Why a figure of watts was not taken, or none if a field holds it.
 fn reason(read: &Read, says: Says, at: Span) -> Option<LeftWhy> {
-    let taken = [
-        read.advertised_w.map(|t| t.span),
-        read.actual_w.map(|t| t.span),
-        read.class.map(|t| t.span),
-        read.replaces.map(|t| t.span),
-    ];
-    if taken.contains(&Some(at))
-        || read.colours.iter().any(|c| c.span.start <= at.start && at.end <= c.span.end)
-    {
-        return None;
-    }
-    Some(match says {
+    let why = match says {
         Says::Left(why) => why,
         Says::Equivalent => LeftWhy::Equivalence,
         Says::Class | Says::Nothing => return None,
         Says::Total => LeftWhy::PackTotal,
         Says::Level => LeftWhy::NotFullPower,
         Says::Bare | Says::Nameplate | Says::Draw(_) | Says::Selected | Says::EachLight => LeftWhy::Outranked,
-    })
+    };
+    let taken = [
+        read.advertised_w.map(|t| t.span),
+        read.actual_w.map(|t| t.span),
+        read.class.map(|t| t.span),
+        read.replaces.map(|t| t.span),
+    ];
+    let taken = taken.contains(&Some(at))
+        || read.colours.iter().any(|c| c.span.start <= at.start && at.end <= c.span.end);
+    (!taken).then_some(why)
 }

@@ -9,6 +9,7 @@
 
 mod admitted;
 mod array;
+mod builder;
 mod chains;
 mod class;
 mod codes;
@@ -21,6 +22,7 @@ mod electrical;
 mod figures;
 mod fold;
 mod hues;
+mod ideographs;
 mod item;
 mod label;
 mod left;
@@ -32,6 +34,7 @@ mod phrase;
 mod power;
 mod replaced;
 mod roles;
+mod says;
 mod scan;
 mod settled;
 mod subject;
@@ -66,7 +69,7 @@ impl Reader {
     pub fn read(&mut self, text: &str) -> Read {
         let end = limit(text);
         scan::scan(&text[..end], &mut self.tokens);
-        let (seen, stopped) = figures::build(&text[..end], &self.tokens, &mut self.items, &mut self.figures);
+        let (seen, stopped) = builder::build(&text[..end], &self.tokens, &mut self.items, &mut self.figures);
         let end = stopped.map_or(end, |at| at as usize);
         let mut read = Read::default();
         self.rules(&text[..end], seen, &mut read);
@@ -78,7 +81,7 @@ impl Reader {
     }
 
     /// Applies the rules to the items, in the order in which they need one another.
-    fn rules(&self, text: &str, seen: figures::Seen, read: &mut Read) {
+    fn rules(&self, text: &str, seen: builder::Seen, read: &mut Read) {
         let page = page::Page::new(text, &self.items, &self.figures, seen);
         if !subject::is_light(page) {
             left::other_device(page, read);

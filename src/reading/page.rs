@@ -1,6 +1,7 @@
 //! The items of one text, and how rules look at them.
 
-use super::figures::{Figure, Item, Seen, What};
+use super::builder::Seen;
+use super::figures::{Figure, Item, What};
 use super::fold::{Fold, Mark, next};
 use super::roles::{Cues, Role, Unit};
 

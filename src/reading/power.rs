@@ -8,8 +8,8 @@ use super::array::Arrays;
 use super::figures::Figure;
 use super::page::Page;
 use super::roles::{Cues, Role, Unit};
+use super::says::{All, Said, Says};
 use super::variants::variants;
-use super::watts::{All, Said, Says};
 use crate::facts::{LeftWhy, Note, Read, Span, Stated, Taken};
 use crate::units::Watts;
 

@@ -6,7 +6,7 @@ use super::fold::Mark;
 use super::page::Page;
 use super::power::span;
 use super::roles::{Role, Unit};
-use super::watts::{All, Says};
+use super::says::{All, Says};
 use crate::facts::{LampKind, LeftWhy, Read, Replaced, Taken};
 use crate::units::Watts;
 

@@ -5,7 +5,7 @@ use super::fold::{Fold, Mark, fold, next, past_skips};
 use super::item::{Item, What};
 use super::number::{self, Printed};
 use super::roles::{Role, Unit};
-use super::words::{Known, LONGEST_IDEOGRAPHS, Spelling, look_up};
+use super::words::{Known, Spelling, look_up};
 
 /// The tokens of a text, and the numbers among them.
 #[derive(Debug, Default)]
@@ -20,8 +20,9 @@ pub(super) struct Tokens {
 pub(super) struct Scanner<'a> {
     pub text: &'a str,
     pub at: usize,
-    spaced: bool,
-    tokens: &'a mut Tokens,
+    /// White space stands before the next token.
+    pub spaced: bool,
+    pub tokens: &'a mut Tokens,
 }
 
 /// What a token starts with, by its first byte.
@@ -270,37 +271,5 @@ impl Scanner<'_> {
                 self.push(What::Mark(mark), start);
             }
         }
-    }
-
-    /// A run of a script without spaces: the longest known word at each place; characters between known words are skipped.
-    fn ideographs(&mut self) {
-        let start = self.at;
-        let (mut word, mut at, mut best) = (Spelling::EMPTY, start, None);
-        let mut first_end = start;
-        for i in 0..LONGEST_IDEOGRAPHS {
-            let from = past_skips(self.text, at);
-            let Some((Fold::Ideograph(u), n)) = next(self.text, from) else { break };
-            at = from;
-            word = word.with(u);
-            at += n;
-            if i == 0 {
-                first_end = at;
-            }
-            let known = look_up(&word);
-            if known.role != Role::None {
-                best = Some((known, at));
-            }
-        }
-        let (known, end) = best.unwrap_or((Known::of(Role::None), first_end));
-        self.at = end;
-        if known.role == Role::None
-            && !self.spaced
-            && let Some(last) = self.tokens.all.last_mut()
-            && last.what == What::Word(Role::None)
-        {
-            last.end = u32::try_from(end).unwrap_or(u32::MAX);
-            return;
-        }
-        self.push_word(known, start);
     }
 }

@@ -1,6 +1,6 @@
 //! Words whose role the word beside them settles, and numbers spelled out over several words.
 
-use super::figures::Builder;
+use super::builder::Builder;
 use super::fold::Mark;
 use super::page::spells;
 use super::roles::{Role, Unit};

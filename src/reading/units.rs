@@ -1,7 +1,7 @@
 //! The unit after a number: written out, joined with a hyphen, or built of parts as photon units are; and the tolerance after
 //! that.
 
-use super::figures::Builder;
+use super::builder::Builder;
 use super::fold::Mark;
 use super::item::What;
 use super::roles::{Role, Unit};

@@ -5,7 +5,7 @@ use super::fold::Mark;
 use super::page::Page;
 use super::power::SAME;
 use super::roles::{Role, Unit};
-use super::watts::{All, Says};
+use super::says::{All, Says};
 use crate::facts::LeftWhy;
 
 /// Whether the unqualified figures are variants of which one has to be chosen.
