@@ -35,7 +35,7 @@ pub(super) fn class(
     let others = page.figures.iter().any(|w| w.unit == Unit::Watt && (w.high - f.high).abs() > f64::EPSILON);
     let words = Cues::of(&[Role::Pieces, Role::Quantity, Role::Diode]);
     let count = || page.items.iter().enumerate().any(|(i, item)| item.cue.any(words) && i != at + 1);
-    if !others && !(page.cues.any(words) && count()) {
+    if !(others || page.cues.any(words) && count()) {
         return false;
     }
     let after = page.first_right(at, BEAD.and(THING).and(DRAW).and(Cues::of(&[Role::Part, Role::Device])), 4);

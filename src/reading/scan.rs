@@ -54,10 +54,10 @@ static STARTS: [Start; 256] = {
 /// The bytes after the ASCII letters of a word with which the word may go on, or turn out to be a code.
 static GOES_ON: [bool; 256] = {
     let mut table = [false; 256];
-    let mut b = 0;
-    while b < 256 {
-        table[b] = b >= 0x80 || matches!(b as u8, b'0'..=b'9' | b'-' | b'_' | b'&');
-        b += 1;
+    let mut b = u8::MAX;
+    while b > 0 {
+        table[b as usize] = matches!(b, 0x80..|b'0'..=b'9'| b'-' | b'_' | b'&');
+        b -= 1;
     }
     table
 };
