@@ -64,7 +64,7 @@ fn assert_spans_fit(text: &str) {
 }
 
 fn fixture() -> Vec<String> {
-    ["listings.jsonl", "listings-more.jsonl"]
+    ["listings.jsonl", "listings-more.jsonl", "listings-afresh.jsonl"]
         .iter()
         .flat_map(|file| {
             let path = format!("{}/fixtures/{file}", env!("CARGO_MANIFEST_DIR"));

@@ -90,7 +90,7 @@ pub(super) fn is_product(page: Page, arrays: &Arrays, watts: f64) -> bool {
 }
 
 /// Whether the draw at item `at` holds at one mains voltage: "(110V)", "@ 220V", "(220V): ".
-fn under_voltage(page: Page, at: usize) -> bool {
+pub(super) fn under_voltage(page: Page, at: usize) -> bool {
     let volts = |i: usize| page.figure(i).is_some_and(|f| matches!(f.unit, Unit::Volt | Unit::VoltAc));
     (1..=3).any(|d| volts(at + d) && (at + 1..at + d).all(|i| glue(page, i)))
         || (1..=4).any(|d| at >= d && volts(at - d) && (at - d + 1..at).all(|i| glue(page, i)))
@@ -115,7 +115,7 @@ fn glue(page: Page, i: usize) -> bool {
 }
 
 /// Whether the figure at item `at` belongs to a level.
-fn at_level(page: Page, at: usize) -> bool {
+pub(super) fn at_level(page: Page, at: usize) -> bool {
     (1..=2).any(|d| {
         at >= d
             && (page.role(at - d) == Role::Level

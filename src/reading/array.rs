@@ -3,10 +3,10 @@
 
 use smallvec::SmallVec;
 
-use super::class::package_number;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::page::Page;
+use super::pairs::{cobs_of_a_total, crossed_after, crossed_before, is_count, listed};
 use super::roles::{Cues, Role, Unit};
 
 /// The largest class in watts that a bead has; above it only a COB.
@@ -14,8 +14,6 @@ pub(super) const LARGEST_BEAD: f64 = 20.0;
 
 /// Fewer may be heads, bars or lights.
 pub(super) const FEWEST_DIODES: f64 = 17.0;
-
-const LAMP_ROLE: Role = Role::Lamp(crate::facts::LampKind::Hps);
 
 /// What is counted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -44,7 +42,7 @@ pub(super) struct Array {
 
 pub(super) type Arrays = [Array];
 
-const DIODE: Cues = Cues::of(&[Role::Diode, Role::Chip, Role::Led]);
+pub(super) const DIODE: Cues = Cues::of(&[Role::Diode, Role::Chip, Role::Led]);
 
 /// Finds the arrays. `pack` is the number of lights sold together.
 pub(super) fn find(page: Page, pack: Option<u32>) -> SmallVec<[Array; 2]> {
@@ -54,9 +52,10 @@ pub(super) fn find(page: Page, pack: Option<u32>) -> SmallVec<[Array; 2]> {
             continue;
         }
         let at = usize::from(f.item);
-        let crossed = crossed_before(page, at).or_else(|| crossed_after(page, at));
-        let pair =
-            crossed.map(|count| (count, true)).or_else(|| listed(page, at).map(|count| (count, false)));
+        let pair = crossed_before(page, at)
+            .or_else(|| crossed_after(page, at))
+            .map(|count| (count, true))
+            .or_else(|| listed(page, at).or_else(|| cobs_of_a_total(page, at)).map(|count| (count, false)));
         if let Some((count, crossed)) = pair
             && let Some(array) = judge(page, count, index, crossed, pack)
         {
@@ -65,111 +64,6 @@ pub(super) fn find(page: Page, pack: Option<u32>) -> SmallVec<[Array; 2]> {
     }
     drop_unlikely(page, &mut found);
     found
-}
-
-fn is_count(f: &Figure) -> bool {
-    f.unit == Unit::Bare && !f.range && !f.list && !f.decimal && f.high >= 1.0
-}
-
-/// `100 pcs × 3W`: the figure before the cross.
-fn crossed_before(page: Page, at: usize) -> Option<usize> {
-    if page.mark_before(at) != Some(Mark::Times) {
-        return None;
-    }
-    let mut i = at - 1;
-    for _ in 0..4 {
-        i = i.checked_sub(1)?;
-        match page.items[i].what {
-            What::Figure(f) => return is_count(&page.figures[usize::from(f)]).then_some(usize::from(f)),
-            What::Word(_) => {}
-            What::Mark(Mark::Close | Mark::Dash) => {}
-            _ => return None,
-        }
-    }
-    None
-}
-
-/// `3W LED × 100`: the figure after the cross.
-fn crossed_after(page: Page, at: usize) -> Option<usize> {
-    let mut i = at + 1;
-    while i < at + 6
-        && (matches!(
-            page.role(i),
-            Role::Led | Role::Diode | Role::Chip | Role::Cob | Role::Double | Role::Package(_)
-        ) || page.figure(i).is_some_and(|f| f.unit == Unit::Bare && package_number(f.high).is_some())
-            || page.mark(i) == Some(Mark::Dash) && !page.breaks(i))
-    {
-        i += 1;
-    }
-    if page.mark(i) != Some(Mark::Times) {
-        return None;
-    }
-    match page.what(i + 1)? {
-        What::Figure(f) => {
-            let side = ["d", "h", "l"].iter().any(|side| page.is(i + 2, side));
-            let count =
-                is_count(&page.figures[usize::from(f)]) && !side && page.mark(i + 2) != Some(Mark::Times);
-            count.then_some(usize::from(f))
-        }
-        _ => None,
-    }
-}
-
-/// `100 LEDs of 10W`, `60 pcs 10W LEDs`, `90 LEDs (5W each)`: a count straight before.
-fn listed(page: Page, at: usize) -> Option<usize> {
-    let f = page.figure(at)?;
-    let (mut i, mut thing, mut joined, mut units, mut pieces) = (at, false, false, false, false);
-    let mut others = 0;
-    for _ in 0..6 {
-        i = i.checked_sub(1)?;
-        match page.items[i].what {
-            What::Word(Role::Pieces) => pieces = true,
-            What::Word(Role::Diode | Role::Led | Role::Chip | Role::Cob) => thing = true,
-            // "100 units of 3W LED"
-            What::Word(Role::Lights) if page.is(i, "units") => units = true,
-            What::Word(Role::Of | Role::DoubleEnded | Role::At | Role::With | Role::Unit(Unit::Amp)) => {
-                joined = true;
-            }
-            What::Word(Role::Double | Role::Kind | Role::Each) => {}
-            What::Word(Role::None) if others < 2 => others += 1,
-            What::Mark(Mark::Open | Mark::At) => {}
-            What::Figure(n)
-                if is_count(&page.figures[usize::from(n)]) && page.mark_before(i) != Some(Mark::Times) =>
-            {
-                let n = usize::from(n);
-                let right = page.right(at);
-                // A few pieces or units are lights or heads more often than diodes.
-                let worded = thing;
-                thing |= pieces || units && page.figures[n].high >= FEWEST_DIODES;
-                let after =
-                    page.first_right(at, DIODE.and(Cues::of(&[Role::Light, Role::Lights, Role::Part])), 4);
-                let product = (page.figures[n].high * f.high - f.high).abs() > 0.1
-                    && page.figures.iter().any(|w| {
-                        w.unit == Unit::Watt && (w.high - page.figures[n].high * f.high).abs() < 0.01 * w.high
-                    });
-                let each = (right.near.any(Role::Each.cue()) || page.role_before(at) == Role::Each)
-                    && (worded || page.figures[n].high >= FEWEST_DIODES);
-                let alone = worded && page.figures[n].high >= FEWEST_DIODES && alone_beside_more(page, at, f);
-                let beads =
-                    after.any(Cues::of(&[Role::Diode, Role::Chip])) || (after.any(Role::Led.cue()) && thing);
-                let cob = page.first_right(at, Role::Cob.cue(), 3).any(Role::Cob.cue());
-                let sure = thing && (joined || each || product || alone) || beads || cob;
-                return sure.then_some(n);
-            }
-            _ => return None,
-        }
-    }
-    None
-}
-
-/// "110 W draw, 100 LEDs 10W": watts that nothing follows, beside a figure so much higher that they cannot be the light's, and
-/// no other lamp that could have that figure.
-fn alone_beside_more(page: Page, at: usize, f: &Figure) -> bool {
-    let lamps = Cues::of(&[Role::Equivalent, Role::Replaces, Role::Replacement, Role::Versus, LAMP_ROLE]);
-    (at + 1 == page.items.len() || page.breaks(at + 1))
-        && f.high <= 15.0
-        && !page.cues.any(lamps)
-        && page.figures.iter().any(|w| w.unit == Unit::Watt && w.high >= 3.0 * f.high)
 }
 
 /// What kind of array it is, or none.
@@ -192,8 +86,7 @@ fn judge(page: Page, count: usize, watts: usize, crossed: bool, pack: Option<u32
     } else if replaced(page, a, z) {
         Of::Replaced
     } else if pack.is_some_and(|p| (f64::from(p) - n.high).abs() < 0.5)
-        && !between.any(DIODE)
-        && !after.any(DIODE)
+        && (w.high > LARGEST_BEAD || !between.any(DIODE) && !after.any(DIODE))
     {
         Of::Lights
     } else if between.any(Role::Part.cue())

@@ -2,7 +2,7 @@
 
 use super::builder::Builder;
 use super::class::package_number;
-use super::fold::Mark;
+use super::fold::{Fold, Mark, fold};
 use super::item::What;
 use super::number::Printed;
 use super::roles::{Role, Unit};
@@ -21,18 +21,20 @@ impl Builder<'_> {
                 self.tokens[i - 1].what,
                 What::Figure(_) | What::Mark(Mark::Times | Mark::Slash | Mark::Dash)
             )
-            && !(self.mark(i - 1) == Some(Mark::Dash) && self.tokens[i].spaced && self.tokens[i - 1].spaced)
+            && !(self.tokens[i].spaced
+                && self.tokens[i - 1].spaced
+                && matches!(self.mark(i - 1), Some(Mark::Dash | Mark::Slash)))
         {
             return None;
         }
         let unit = self.unit(i + 2).0;
         let apart = self.tokens.get(i + 2).is_some_and(|t| t.spaced);
-        let foreign = !self.text.is_ascii() && second.value > 0.0 && first.digits == 1;
+        let foreign = second.value > 0.0 && first.digits == 1 && self.beyond_english();
         let fits = match unit {
             Unit::Watt => second.value == 0.0 || apart || foreign,
             Unit::PhotonFlux => true,
             Unit::Bare => {
-                let thousand = second.value == 0.0 || !self.text.is_ascii();
+                let thousand = second.value == 0.0 || self.beyond_english();
                 matches!(self.role(i + 2), Role::Diode | Role::Led) && thousand
             }
             _ => false,
@@ -42,6 +44,11 @@ impl Builder<'_> {
             digits: first.digits + 3,
             ..second
         })
+    }
+
+    /// Whether the text has letters that English has not; digits and signs of other widths do not count.
+    fn beyond_english(&self) -> bool {
+        self.text.chars().any(|c| !c.is_ascii() && matches!(fold(c), Fold::Letter(_) | Fold::Ideograph(_)))
     }
 
     /// `8:1:1`, glued.
@@ -104,6 +111,10 @@ impl Builder<'_> {
             (Some(Mark::Dash), _) => (self.glued(link) && self.glued(link + 1), false),
             _ => return None,
         };
+        // "pack of 4 - 5W each"
+        if !tight && j >= 2 && matches!(self.role(j - 2), Role::Of | Role::Pack) {
+            return None;
+        }
         let mut k = link + 1;
         if matches!(self.role(k), Role::Ac | Role::Dc) {
             k += 1;
@@ -148,7 +159,7 @@ impl Builder<'_> {
     /// Takes everything up to white space as one code.
     pub(super) fn code(&mut self, i: usize) -> usize {
         let mut end = i + 1;
-        while self.tokens.get(end).is_some_and(|t| !t.spaced) {
+        while self.tokens.get(end).is_some_and(|t| !t.spaced && t.mark != Some(Mark::Line)) {
             end += 1;
         }
         self.code_until(i, end)

@@ -19,7 +19,8 @@ pub(super) fn class(
     left: &Phrase,
     right: &Phrase,
 ) -> bool {
-    if (page.role(at + 1) == Role::Per || page.mark(at + 1) == Some(Mark::Slash))
+    let stroke = page.mark(at + 1) == Some(Mark::Slash) && !page.spaced(at + 1) && !page.spaced(at + 2);
+    if (page.role(at + 1) == Role::Per || stroke)
         && matches!(page.role(at + 2), Role::Cob | Role::Chip | Role::Led)
     {
         return true;

@@ -6,7 +6,7 @@
 use super::class::package_number;
 use super::figures::{Figure, What};
 use super::fold::Mark;
-use super::hues::{after_colour, by_figure, is_count, letters, number_first, ratio_letters};
+use super::hues::{after_colour, by_figure, is_count, letter_first, letters, number_first, ratio_letters};
 use super::page::Page;
 use super::roles::{Cues, Role, Unit};
 use super::says::{All, Says};
@@ -23,12 +23,13 @@ pub(super) fn choose(page: Page, says: &mut All, read: &mut Read) {
     let mut i = 0;
     while i < page.items.len() {
         let item = &page.items[i];
-        if !item.is_figure() && !item.cue.any(words) {
+        let white = item.role == Role::Unit(Unit::Watt);
+        if !item.is_figure() && !item.cue.any(words) && !white {
             i += 1;
             continue;
         }
         let step = match item.what {
-            What::Word(Role::Colour(_) | Role::Letter(_)) => word(page, i, used, read),
+            What::Word(_) => word(page, i, used, read),
             What::Figure(f) => figure(page, usize::from(f), used, says, read),
             _ => None,
         };
@@ -48,6 +49,8 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
     let (word, letter) = match page.role(i) {
         Role::Colour(word) => (word, false),
         Role::Letter(word) => (word, true),
+        // "R 60, B 20, W 14": the white of a list of letters.
+        Role::Unit(Unit::Watt) if letter_first(page, i) && page.is(i, "w") => (ColourWord::White, true),
         _ => return None,
     };
     let (word, first) = modified(page, i, word, used);
@@ -70,7 +73,7 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
             _ => break,
         }
     }
-    if letter && !letters(page, i) {
+    if letter && !letters(page, i) && !letter_first(page, i) {
         return None;
     }
     let before = k.checked_sub(1).filter(|&b| b >= used).and_then(|b| page.figure(b).map(|f| (b, f)));
@@ -114,7 +117,7 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
     }
     let f = page.figure(j)?;
     let unit_next = page.role(j + 1);
-    let lists = j > i + 1 || !letter;
+    let lists = j > i + 1 || !letter || letter_first(page, i);
     let next_colour = (matches!(unit_next, Role::Colour(_)) || modifies(page, j + 1))
         && page.mark(j - 1) != Some(Mark::Times)
         && number_first(page, j);

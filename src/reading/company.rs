@@ -22,7 +22,9 @@ impl Page<'_> {
             Role::DrawAdjective => {
                 let coil = self.role_before(i) == Role::Per
                     || self.figure_before(i).is_some_and(|f| matches!(f.unit, Unit::Metre | Unit::Length));
-                !coil && self.speaks_of_power(i + 1)
+                // "120W true 3500K"
+                let behind = i > 0 && self.is_watts(i - 1) && self.figure(i + 1).is_some();
+                !coil && (behind || self.speaks_of_power(i + 1))
             }
             Role::Measured => self.role_before(i) != Role::Per,
             Role::Wall => {

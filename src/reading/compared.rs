@@ -47,7 +47,7 @@ pub(super) fn equivalent(page: Page, at: usize, left: Cues, next: Cues) -> bool 
 fn spelled_lamp(page: Page, at: usize) -> bool {
     let mut i = at + 1;
     while matches!(page.role(i), Role::Light | Role::Double | Role::Traditional | Role::Tube)
-        || page.mark(i) == Some(Mark::Dash)
+        || page.mark(i) == Some(Mark::Dash) && !page.breaks(i)
     {
         i += 1;
     }

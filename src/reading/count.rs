@@ -47,7 +47,8 @@ pub(super) fn choose(page: Page, says: &mut All, arrays: &mut Arrays, chosen: Ch
         }
         return;
     }
-    let class = class(page, says, &kept, cobs, chosen);
+    let class =
+        class(page, says, &kept, cobs, chosen).filter(|&(watts, _)| !beside_another_class(page, watts));
     if let Some((watts, k)) = class {
         let word = read
             .package
@@ -111,6 +112,31 @@ fn class(page: Page, says: &All, arrays: &[Array], cobs: bool, chosen: Chosen) -
         }
     }
     class.or_else(|| quotient(page, says, chosen))
+}
+
+/// "50 pcs 5W + 50 pcs 3W": another count and class is added to this one, whether or not both were seen as such.
+fn beside_another_class(page: Page, class: f64) -> bool {
+    let small =
+        |i: usize| page.figure(i).filter(|f| f.unit == Unit::Watt && f.high <= LARGEST_BEAD).map(|f| f.high);
+    let words = |i: usize| {
+        matches!(page.what(i), Some(What::Word(Role::Pieces | Role::Led | Role::Diode | Role::Chip)))
+    };
+    (0..page.items.len()).any(|i| {
+        if !matches!(page.mark(i), Some(Mark::Plus | Mark::And))
+            || !page.figure(i + 1).is_some_and(|n| n.unit == Unit::Bare)
+        {
+            return false;
+        }
+        let (mut a, mut z) = (i, i + 2);
+        while a > 0 && words(a - 1) {
+            a -= 1;
+        }
+        while words(z) || page.mark(z) == Some(Mark::Times) {
+            z += 1;
+        }
+        let (Some(one), Some(other)) = (a.checked_sub(1).and_then(small), small(z)) else { return false };
+        (one - other).abs() > 1e-9 && ((one - class).abs() < 1e-9 || (other - class).abs() < 1e-9)
+    })
 }
 
 /// "90W, 30 pcs ..., 3 watt": a lone small figure that is the headline divided by the count.

@@ -165,7 +165,9 @@ fn of_the_light(page: Page, f: &Figure) -> bool {
     let dimming = f.unit != Unit::Amp && f.range && f.low <= 1.0 && f.high <= 10.0;
     let other = Cues::of(&[Role::Breaker, Role::Load]);
     let limit = page.cues.any(other) && page.left(at).cues.any(other);
-    let device = page.role_before(at) == Role::Device && !feeds(page, at - 1);
+    // "fans 12V", "fans (12V)"
+    let before = at - usize::from(page.mark_before(at) == Some(Mark::Open));
+    let device = page.role_before(before) == Role::Device && !feeds(page, before - 1);
     let fuse = matches!(page.role(at + 1), Role::Breaker | Role::Load)
         || matches!(page.role(at + 2), Role::Breaker) && !page.breaks(at + 1);
     let fan = page.role(at + 1) == Role::Device && !feeds(page, at + 1);

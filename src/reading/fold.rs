@@ -205,6 +205,8 @@ fn entity(bytes: &[u8]) -> Option<(char, usize)> {
         b"sup2" => '²',
         b"sup1" => '¹',
         b"rarr" => '→',
+        b"asymp" => '≈',
+        b"hellip" => '…',
         b"bull" => '•',
         b"trade" | b"reg" => '®',
         [b'#', b'x' | b'X', hex @ ..] => number(hex, 16)?,

@@ -100,6 +100,19 @@ pub(super) fn letters(page: Page, i: usize) -> bool {
     })
 }
 
+/// "(R 60, B 20, W 14": whether the letter at item `i` stands before its number, in a list of such.
+pub(super) fn letter_first(page: Page, i: usize) -> bool {
+    let sign = |m: Option<Mark>| matches!(m, Some(Mark::Comma | Mark::Slash | Mark::Plus | Mark::Pipe));
+    let entry = |i: usize| {
+        matches!(page.role(i), Role::Letter(_) | Role::Colour(_) | Role::Unit(Unit::Watt))
+            && page.figure(i + 1).is_some_and(is_count)
+    };
+    let before = i >= 3 && sign(page.mark(i - 1)) && entry(i - 3);
+    let after = sign(page.mark(i + 2)) && entry(i + 3);
+    let first = i == 0 || page.mark(i - 1).is_some();
+    first && entry(i) && page.mark(i + 2).is_some() && (before || after)
+}
+
 /// `R:B 8:1`
 pub(super) fn ratio_letters(page: Page, b: usize) -> bool {
     b >= 3 && matches!(page.role(b - 2), Role::Letter(_))

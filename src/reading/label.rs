@@ -15,7 +15,7 @@ pub(super) fn label_before(page: Page, at: usize) -> bool {
         let Some(k) = i.checked_sub(1) else { break };
         i = k;
         match page.items[i].what {
-            What::Mark(Mark::Colon | Mark::Equal) if i + 1 == at => signed = true,
+            What::Mark(Mark::Colon | Mark::Equal | Mark::Question) if i + 1 == at => signed = true,
             What::Mark(Mark::Pipe) if cell && i + 1 == at => signed = true,
             What::Mark(Mark::Pipe | Mark::Line) if cell => return diode || quantity && signed,
             What::Mark(Mark::Dash)

@@ -1,6 +1,6 @@
 //! How many complete lights the listing sells together. Bars, heads and panels of one light do not count.
 
-use super::array::fold_of;
+use super::array::{LARGEST_BEAD, fold_of};
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::page::Page;
@@ -46,7 +46,9 @@ fn worded(page: Page) -> Option<Taken<u32>> {
             return taken(f64::from(n), item.start, item.end);
         }
         let What::Word(role @ (Role::Pack | Role::Pair | Role::Bundle)) = item.what else { continue };
-        if role == Role::Bundle && page.role(i + 1) != Role::Of {
+        // "kit com 2"
+        let ends = page.figure(i + 2).is_some() && (i + 3 == page.items.len() || page.breaks(i + 3));
+        if role == Role::Bundle && page.role(i + 1) != Role::Of && !(page.role(i + 1) == Role::With && ends) {
             if let Some(found) = inside(page, i) {
                 return Some(found);
             }
@@ -66,7 +68,8 @@ fn worded(page: Page) -> Option<Taken<u32>> {
         {
             return Some(found);
         }
-        if role == Role::Pair && matches!(page.role(i + 1), Role::Of | Role::DoubleEnded) {
+        let alone = page.mark_before(i) == Some(Mark::Open) && page.mark(i + 1) == Some(Mark::Close);
+        if role == Role::Pair && (alone || matches!(page.role(i + 1), Role::Of | Role::DoubleEnded)) {
             return taken(2.0, item.start, item.end);
         }
         if page.role_before(i - dash) == Role::Double {
@@ -96,6 +99,11 @@ fn of_a_colour(page: Page, i: usize) -> bool {
         || page.figure_before(i).is_some_and(|f| matches!(f.unit, Unit::Nanometre | Unit::Kelvin))
 }
 
+/// Watts beyond a bead's after the count at item `i` that the text starts with, and no word for COBs.
+fn large_lead(page: Page, i: usize) -> bool {
+    i == 0 && !page.cues.any(Role::Cob.cue()) && page.figure(i + 2).is_some_and(|w| w.high > LARGEST_BEAD)
+}
+
 /// "set of 2 hangers": the words after the one for a pack at item `i` are about something else than lights.
 fn of_devices(page: Page, i: usize) -> bool {
     for k in i + 1..i + 6 {
@@ -117,7 +125,7 @@ fn inside(page: Page, i: usize) -> Option<Taken<u32>> {
     match page.role_before(k) {
         Role::Per => k -= 1,
         Role::Unit(Unit::Amp) if k >= 2 && page.role(k - 2) == Role::Unit(Unit::Length) => k -= 2,
-        Role::Light | Role::Lights => {}
+        Role::Light | Role::Lights | Role::Pieces => {}
         _ => return None,
     }
     while matches!(page.role_before(k), Role::Light | Role::Lights | Role::Pieces)
@@ -143,13 +151,12 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
         let first = if n.worded { i + 1 } else { i + 2 };
         for k in first..first + 6 {
             match page.what(k) {
-                Some(What::Word(Role::Part))
-                    if i == 0 && page.words(k).trim_end_matches('\u{200b}').ends_with('s') && k > first =>
-                {
+                Some(What::Word(Role::Part)) if i == 0 && k > first => {
                     return taken(n.high, n.start, page.items[k].end);
                 }
                 Some(What::Word(Role::Lights)) => return taken(n.high, n.start, page.items[k].end),
-                Some(What::Word(Role::Light)) if !page.is_watts(i + 2) => {
+                // "2x 600W grow light" leads a text about two of them; elsewhere it may be one light of two parts.
+                Some(What::Word(Role::Light)) if !page.is_watts(i + 2) || large_lead(page, i) => {
                     return taken(n.high, n.start, page.items[k].end);
                 }
                 Some(What::Word(Role::None | Role::Led | Role::Cob | Role::Tube | Role::Unit(_))) => {}

@@ -81,10 +81,25 @@ fn is_bound(page: Page, at: usize) -> bool {
 /// The photon word that labels the figure at item `at`.
 fn label(page: Page, at: usize) -> Option<Role> {
     let mut i = at;
-    for _ in 0..7 {
+    let (mut signed, mut joule, mut area) = (false, false, false);
+    for _ in 0..9 {
         i = i.checked_sub(1)?;
+        signed |= i + 1 == at && matches!(page.mark(i), Some(Mark::Colon | Mark::Equal));
         match page.items[i].what {
             What::Word(role @ (Role::Ppf | Role::Ppe | Role::Density)) => return Some(role),
+            What::Word(Role::Unit(Unit::Joule)) => joule = true,
+            What::Word(Role::Unit(Unit::SquareMetre)) => area = true,
+            // "umol/J=2.5": the unit alone is the label, unless a word stands before it.
+            What::Word(Role::Unit(Unit::Micromole))
+                if signed
+                    && !area
+                    && !matches!(
+                        page.what(i.wrapping_sub(1)),
+                        Some(What::Word(_) | What::Mark(Mark::Open))
+                    ) =>
+            {
+                return Some(if joule { Role::Ppe } else { Role::Ppf });
+            }
             What::Word(_)
             | What::Mark(
                 Mark::Colon | Mark::Equal | Mark::Open | Mark::Close | Mark::Compare | Mark::Tilde,

@@ -166,9 +166,9 @@ impl<'a> Page<'a> {
                     let figure = self.figure(i);
                     let unit = figure.map(|f| f.unit);
                     if unit == Some(Unit::Watt) {
-                        // "800W (nur 150W": the word between introduces the second.
-                        all = own;
-                        if !own.any(phrase.near) {
+                        // "800W (nur 150W", "100W (each head 20W)": the words between are about the second.
+                        all = if inside { Cues::default() } else { own };
+                        if !all.any(phrase.near) {
                             phrase.near = Cues::default();
                         }
                         break;

@@ -53,7 +53,7 @@ impl Builder<'_> {
         })
     }
 
-    fn spells(&self, i: usize, words: &[&str]) -> bool {
+    pub(super) fn spells(&self, i: usize, words: &[&str]) -> bool {
         let t = &self.tokens[i];
         let text = &self.text[t.start as usize..t.end as usize];
         words.iter().any(|w| spells(text, w, true))

@@ -14,6 +14,10 @@ impl Builder<'_> {
         if let Role::Unit(unit) = self.role(j) {
             return self.worded_unit(unit, j);
         }
+        // "100 true watts"
+        if self.role(j) == Role::DrawAdjective && self.role(j + 1) == Role::Unit(Unit::Watt) {
+            return (Unit::Watt, j);
+        }
         match self.mark(j) {
             Some(Mark::Percent) => (Unit::Percent, j + 1),
             Some(Mark::Inch | Mark::Foot) if self.glued(j) => (Unit::Length, j + 1),
@@ -95,11 +99,18 @@ impl Builder<'_> {
 
     /// `/m`, `/m²`, `per foot` after watts.
     pub(super) fn per_length(&self, next: usize) -> bool {
-        let per = self.mark(next) == Some(Mark::Slash) || self.role(next) == Role::Per;
-        per && matches!(
-            self.role(next + 1),
-            Role::Unit(Unit::Metre | Unit::Length | Unit::SquareMetre) | Role::Part | Role::Measured
-        )
+        // "58W / in place of" and "3W / measured" have a stroke between two statements.
+        let (stroke, joined) =
+            (self.mark(next) == Some(Mark::Slash), self.glued(next) && self.glued(next + 1));
+        if !(stroke || self.role(next) == Role::Per) {
+            return false;
+        }
+        match self.role(next + 1) {
+            Role::Unit(Unit::Metre | Unit::SquareMetre) => true,
+            Role::Unit(Unit::Length) | Role::Part => !stroke || joined,
+            Role::Measured => self.spells(next + 1, &["meter"]),
+            _ => false,
+        }
     }
 
     /// `±5 %`, `(±5%)`, `+/-2W` after the unit.

@@ -3,6 +3,7 @@
 
 use smallvec::SmallVec;
 
+use super::admitted::{at_level, under_voltage};
 use super::array::{Arrays, Of, denied, heads};
 use super::class::class;
 use super::compared::{EQUAL, equivalent};
@@ -66,6 +67,9 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
         return Says::Class;
     }
     let one = !(page.mark(at + 1) == Some(Mark::Slash) && page.is_watts(at + 2));
+    if one && page.mark(at + 1) == Some(Mark::Open) && right.near.any(Role::Selected.cue()) {
+        return Says::Selected;
+    }
     if one && left.near.any(Role::Selected.cue()) && page.mark_before(at) == Some(Mark::Colon) {
         return Says::Selected;
     }
@@ -221,6 +225,8 @@ fn goes_on(page: Page, at: usize, before: &All, index: usize) -> bool {
                 Some(Unit::Percent) => level = true,
                 _ => return false,
             },
+            // "50%: 98W", a line each.
+            What::Mark(Mark::Line) if under_voltage(page, at) || at_level(page, at) => plain = false,
             What::Mark(Mark::Line | Mark::Stop) => return false,
             What::Mark(Mark::Slash) => {}
             What::Mark(_) => plain = false,
@@ -239,7 +245,21 @@ pub(super) fn white_letter(page: Page, at: usize) -> bool {
     let letter = |i: usize| {
         page.figure(i).is_some_and(|f| f.unit == Unit::Bare) && matches!(page.role(i + 1), Role::Letter(_))
     };
-    let sign = |m: Option<Mark>| matches!(m, Some(Mark::Plus | Mark::Slash | Mark::Comma | Mark::And));
+    let sign = |m: Option<Mark>| {
+        matches!(
+            m,
+            Some(
+                Mark::Plus
+                    | Mark::Slash
+                    | Mark::Comma
+                    | Mark::And
+                    | Mark::Dash
+                    | Mark::Pipe
+                    | Mark::Dot
+                    | Mark::Line
+            )
+        )
+    };
     let after = if sign(page.mark(at + 1)) { at + 2 } else { at + 1 };
     let before = match page.mark_before(at) {
         m if sign(m) => at.checked_sub(3),

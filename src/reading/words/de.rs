@@ -47,7 +47,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Board, "platine platinen"),
     (R::By, "mal"),
     (R::Pair, "paar"),
-    (R::Pack, "er packung stückpackung doppelpack"),
+    (R::Pack, "er packung stückpackung"),
     (R::Each, "je jeweils"),
     (R::Total, "gesamt insgesamt zusammen"),
     (
@@ -151,4 +151,5 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(10), "zehn"),
     (R::Number(12), "zwölf"),
     (R::For, "fuer"),
+    (R::Choose, "modelle"),
 ];

@@ -39,7 +39,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Unit(U::SquareMetre), "m2 sqm ㎡"),
     // Colours.
     (R::Colour(C::Red), "red reds"),
-    (R::Colour(C::Blue), "blue blues bl"),
+    (R::Colour(C::Blue), "blue blues"),
     (R::Colour(C::White), "white whites"),
     (R::Colour(C::Green), "green"),
     (R::Colour(C::Orange), "orange amber yellow"),
@@ -248,4 +248,5 @@ pub(super) const ROWS: &[Row] = &[
     (R::Choose, "variation variations"),
     (R::Light, "downlight spotlight troffer highbay lantern"),
     (R::Versus, "instead"),
+    (R::Choose, "models"),
 ];

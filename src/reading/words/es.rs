@@ -99,4 +99,5 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(8), "ocho"),
     (R::Number(10), "diez"),
     (R::Number(12), "doce"),
+    (R::Choose, "modelos"),
 ];

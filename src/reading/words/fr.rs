@@ -99,4 +99,6 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(8), "huit"),
     (R::Number(10), "dix"),
     (R::Number(12), "douze"),
+    (R::Replacement, "remplacé remplacée remplacés remplacées"),
+    (R::Choose, "modèles"),
 ];

@@ -84,4 +84,5 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(8), "otto"),
     (R::Number(10), "dieci"),
     (R::Number(12), "dodici"),
+    (R::Choose, "modelli"),
 ];

@@ -83,4 +83,5 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(6), "zes"),
     (R::Number(10), "tien"),
     (R::Number(12), "twaalf"),
+    (R::Choose, "modellen"),
 ];

@@ -99,4 +99,5 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(6), "sześć"),
     (R::Number(8), "osiem"),
     (R::Number(10), "dziesięć"),
+    (R::Choose, "modele"),
 ];

@@ -80,4 +80,5 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(6), "sex"),
     (R::Number(8), "åtta"),
     (R::Number(10), "tio"),
+    (R::Choose, "modeller"),
 ];

@@ -1,0 +1,187 @@
+//! What the words after a number say it counts: diodes, COBs, pieces, or something that is no diode.
+
+use super::array::LARGEST_BEAD;
+use super::class::package_number;
+use super::counted::{FEWEST_PIECES, joined};
+use super::figures::What;
+use super::fold::Mark;
+use super::page::Page;
+use super::roles::{Role, Unit};
+
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum After {
+    Diodes {
+        total: bool,
+    },
+    Cob,
+    /// LED in the singular before a word for a light.
+    Light,
+    Pieces,
+    Total,
+    /// Something else, or per metre, per bar.
+    Elsewhere,
+    Nothing,
+}
+
+/// What the words after the number at item `at` say it counts.
+pub(super) fn noun_after(page: Page, at: usize, pack: bool) -> After {
+    let (mut pieces, mut packaged) = (false, false);
+    let mut others = 0;
+    let mut i = at + 1;
+    while i < at + 8 {
+        match page.what(i) {
+            Some(What::Word(role)) => match role {
+                Role::Diode | Role::Chip if adds_a_colour(page, i) => return After::Elsewhere,
+                Role::Diode | Role::Chip => return diodes(page, i, pack),
+                Role::Cob => {
+                    return if matches!(page.role(i + 1), Role::Led | Role::Light) && !pieces {
+                        After::Light
+                    } else {
+                        After::Cob
+                    };
+                }
+                Role::Led if !pieces && of_a_light(page, i) => return After::Light,
+                // "2 unidades tubo LED": a few pieces of something that is LED.
+                Role::Led if pieces && others > 0 && few(page, at) => return After::Elsewhere,
+                Role::Led => return diodes(page, i, pack),
+                Role::Pieces if i == at + 1 => pieces = true,
+                _ if i == at + 1 && of_number(page, i).is_some() => {
+                    return of_number(page, i).unwrap_or(After::Nothing);
+                }
+                Role::Total => return if i == at + 1 { After::Total } else { After::Nothing },
+                Role::Package(_) => packaged = true,
+                Role::Of
+                | Role::DoubleEnded
+                | Role::Double
+                | Role::Rating
+                | Role::Unit(Unit::Amp)
+                | Role::Power => {}
+                Role::Colour(_) => {
+                    // One colour before the noun; a list of colours counts something else.
+                    if !matches!(page.role(i + 1), Role::Diode | Role::Chip | Role::Led | Role::Package(_))
+                        && !pieces
+                    {
+                        return After::Nothing;
+                    }
+                    // "768 white and 48 red LEDs": the last of a list of colours.
+                    let listed = matches!(page.mark_before(at), Some(Mark::Plus | Mark::And | Mark::Comma))
+                        || page.role_before(at) == Role::And;
+                    if listed && at >= 2 && matches!(page.role(at - 2), Role::Colour(_)) {
+                        return After::Elsewhere;
+                    }
+                    if page.mark(i + 1) == Some(Mark::Slash) || matches!(page.role(i + 1), Role::And) {
+                        return After::Elsewhere;
+                    }
+                }
+                Role::None
+                | Role::Kind
+                | Role::Level
+                | Role::Ppe
+                | Role::Cool
+                | Role::Warm
+                | Role::Deep
+                | Role::Dim
+                    if others < 3 =>
+                {
+                    others += 1;
+                }
+                Role::Light if matches!(page.role(i + 1), Role::Diode | Role::Chip) => {}
+                Role::Device
+                | Role::Part
+                | Role::Board
+                | Role::Light
+                | Role::Lights
+                | Role::Pack
+                | Role::Each
+                | Role::Pair
+                | Role::Load
+                | Role::Lamp(_) => {
+                    return if pieces && matches!(role, Role::Each) {
+                        After::Pieces
+                    } else {
+                        After::Elsewhere
+                    };
+                }
+                _ => break,
+            },
+            Some(What::Code) if others < 3 => others += 1,
+            Some(What::Figure(_)) if i > at + 1 || page.is_watts(i) => {
+                let f = page.figure(i).map_or(Unit::Other, |f| f.unit);
+                let package = page.figure(i).is_some_and(|f| package_number(f.high).is_some());
+                if !(f == Unit::Watt && page.figure(i).is_some_and(|f| f.high <= LARGEST_BEAD) || package) {
+                    break;
+                }
+            }
+            Some(What::Figure(_)) if page.figure(i).is_some_and(|f| package_number(f.high).is_some()) => {}
+            Some(What::Mark(Mark::Dash)) if !page.breaks(i) => {}
+            _ => break,
+        }
+        i += 1;
+    }
+    match (pieces, packaged) {
+        (true, _) => After::Pieces,
+        (false, true) => After::Diodes { total: false },
+        _ => After::Nothing,
+    }
+}
+
+/// "90 in total", "100 in number", "200 count": straight after the number.
+fn of_number(page: Page, i: usize) -> Option<After> {
+    match (page.role(i), page.role(i + 1)) {
+        (Role::Unit(Unit::Length), Role::Total | Role::All) => Some(After::Total),
+        (Role::Unit(Unit::Length), Role::Quantity) | (Role::Quantity, _) => Some(After::Pieces),
+        _ => None,
+    }
+}
+
+/// Whether the singular "LED" at item `i` belongs to a word for a light: "225 LED panel", "1000 LED grow light".
+fn of_a_light(page: Page, i: usize) -> bool {
+    match page.role(i + 1) {
+        Role::Light | Role::Lights | Role::Part | Role::Board | Role::Device => true,
+        Role::Double => !matches!(page.role(i + 2), Role::Diode | Role::Chip),
+        Role::None => {
+            matches!(page.what(i + 1), Some(What::Word(_)))
+                && (i + 2..i + 4).any(|k| matches!(page.role(k), Role::Light | Role::Lights | Role::Part))
+        }
+        _ => false,
+    }
+}
+
+/// After a diode word at item `i`: per metre or per bar counts a part, "total" counts all.
+fn diodes(page: Page, i: usize, pack: bool) -> After {
+    for k in i + 1..i + 4 {
+        match page.what(k) {
+            Some(What::Word(Role::Per)) => {
+                let part = matches!(page.role(k + 1), Role::Unit(_) | Role::Measured | Role::Board)
+                    || page.role(k + 1) == Role::Part && !pack && !page.starts(k + 1, "panel");
+                return if part { After::Elsewhere } else { After::Diodes { total: false } };
+            }
+            Some(What::Mark(Mark::Slash))
+                if matches!(
+                    page.role(k + 1),
+                    Role::Unit(Unit::Metre | Unit::Length) | Role::Measured | Role::Part
+                ) =>
+            {
+                return After::Elsewhere;
+            }
+            Some(What::Word(Role::Total)) => return After::Diodes { total: true },
+            // "2 boards with 288 diodes each"
+            Some(What::Word(Role::Each)) if !pack && page.cues.any(Role::Part.cue()) => {
+                return After::Elsewhere;
+            }
+            Some(What::Word(_)) => {}
+            _ => break,
+        }
+    }
+    After::Diodes { total: false }
+}
+
+fn few(page: Page, at: usize) -> bool {
+    page.figure(at).is_some_and(|n| n.high < FEWEST_PIECES)
+}
+
+/// "528 white LEDs & 16 red": another colour is added to the one before the diode word at item `i`.
+fn adds_a_colour(page: Page, i: usize) -> bool {
+    let added = joined(page, i + 1) || page.mark(i + 1) == Some(Mark::Comma) && page.figure(i + 2).is_some();
+    matches!(page.role_before(i), Role::Colour(_)) && added && matches!(page.role(i + 3), Role::Colour(_))
+}
