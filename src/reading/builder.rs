@@ -72,10 +72,13 @@ impl Builder<'_> {
     /// Takes the tokens from `from` to `to` as they are; returns where it stopped if they are too many.
     fn plain(&mut self, from: usize, to: usize) -> Option<u32> {
         let end = to.min(from + MOST_ITEMS - self.items.len());
+        debug_assert!(
+            (from..end).all(|i| self.settled(self.tokens[i].role, i).is_none()),
+            "settled.rs changes a role that Role::open does not name"
+        );
         let tokens = &self.tokens[from..end];
         let seen = &mut self.seen;
         self.items.extend(tokens.iter().map(|t| {
-            debug_assert!(!t.role.open(), "a word that settled.rs looks at");
             seen.cues = seen.cues.and(t.cue);
             seen.marks |= t.mark.map_or(0, |mark| 1 << mark as u64);
             seen.codes |= t.what == What::Code;

@@ -146,14 +146,17 @@ impl Builder<'_> {
 
     /// `SKU 100W-GRN-3`: after a word for a stock number, with a hyphen and letters.
     pub(super) fn stock_number(&self, i: usize) -> bool {
+        let hyphen = self.mark(i + 1) == Some(Mark::Dash) && self.glued(i + 1)
+            || self.mark(i + 2) == Some(Mark::Dash) && self.glued(i + 1) && self.glued(i + 2);
+        if !hyphen {
+            return false;
+        }
         let sign =
             usize::from(i >= 2 && matches!(self.mark(i - 1), Some(Mark::Colon | Mark::Hash | Mark::Stop)));
         i > sign
             && (self.role(i - 1 - sign) == Role::Stock
                 // "order no. 600W-17"
                 || self.role(i - 1 - sign) == Role::Deny && self.mark(i - 1) == Some(Mark::Stop))
-            && (self.mark(i + 1) == Some(Mark::Dash) && self.glued(i + 1)
-                || self.mark(i + 2) == Some(Mark::Dash) && self.glued(i + 1) && self.glued(i + 2))
     }
 
     /// Takes everything up to white space as one code.

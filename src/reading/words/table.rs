@@ -191,7 +191,7 @@ impl Table {
                 placed -= 1;
                 self.slots[slot(self.word(bucket[placed]).hash(), step)] = 0;
             }
-            assert!(step < u16::MAX, "two words of the vocabulary cannot be told apart: change the hash");
+            assert!(step < u16::MAX, "no slot is free for a word of the vocabulary: raise SLOTS");
             step += 1;
         }
     }
