@@ -141,6 +141,33 @@ fn a_wattage_switch_claims_its_top_setting() {
 }
 
 #[test]
+fn a_few_pieces_of_some_watts_are_lamps_and_not_diodes() {
+    for (text, claims, units) in [
+        ("Grow Light 6PCS T5 2FT 60W total, 10W each", 10.0, 6),
+        ("2x 600W LED grow lights", 600.0, 2),
+        ("2x 45w grow panel 225led", 45.0, 2),
+        ("Grow tubes, four in a box, 15W per tube", 15.0, 4),
+    ] {
+        let read = read(text);
+        assert_eq!(claim(&read), Some(claims), "{text}");
+        assert_eq!(read.units_in_pack.map(|t| t.value), Some(units), "{text}");
+        assert!(read.class.is_none(), "{text}: {:?}", read.class);
+    }
+    assert!(read("Grow bar set, 4 x 5W = 20W").class.is_none());
+}
+
+#[test]
+fn the_lamp_that_is_replaced_is_the_one_after_for() {
+    for text in ["LED 300W replacement for 600W HPS", "300W LED, 600W HPS substitute"] {
+        let read = read(text);
+        assert_eq!(claim(&read), Some(300.0), "{text}");
+        assert_eq!(read.replaces.map(|t| t.value.watts), Some(Watts(600.0)), "{text}");
+    }
+    let bare = read("Board: 100W (not equivalent), 256 diodes");
+    assert_eq!((claim(&bare), bare.replaces.is_none()), (Some(100.0), true));
+}
+
+#[test]
 fn thousands_and_decimals_are_told_apart() {
     let table = [
         ("1.000W Grow Light", 1000.0),

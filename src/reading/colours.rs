@@ -7,10 +7,10 @@ use super::class::package_number;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::hues::{after_colour, by_figure, is_count, letter_first, letters, number_first, ratio_letters};
+use super::letters::white_letter;
 use super::page::Page;
 use super::roles::{Cues, Role, Unit};
 use super::says::{All, Says};
-use super::watts::white_letter;
 use crate::facts::{Colour, ColourCount, ColourWord, LeftWhy, Read, Span, Taken};
 
 /// Fills `colours`.

@@ -37,9 +37,11 @@ pub(super) fn equivalent(page: Page, at: usize, left: Cues, next: Cues) -> bool 
     if smaller {
         return false;
     }
+    // "100W (not equivalent)": the denial comes first.
+    let ends = THING.and(DRAW).and(CLAIM).and(Role::Deny.cue());
     double_ended
         || page.cues.any(EQUAL.and(LAMP))
-            && page.first_right(at, EQUAL.and(LAMP).and(THING).and(DRAW).and(CLAIM), 3).any(EQUAL.and(LAMP))
+            && page.first_right(at, EQUAL.and(LAMP).and(ends), 3).any(EQUAL.and(LAMP))
         || spelled_lamp(page, at)
 }
 

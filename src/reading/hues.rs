@@ -2,9 +2,9 @@
 
 use super::figures::Figure;
 use super::fold::Mark;
+use super::letters::white_letter;
 use super::page::Page;
 use super::roles::{Role, Unit};
-use super::watts::white_letter;
 use crate::facts::{Colour, ColourWord};
 
 /// The most diodes of one colour.

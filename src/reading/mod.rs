@@ -26,6 +26,7 @@ mod ideographs;
 mod item;
 mod label;
 mod left;
+mod letters;
 mod noun;
 mod number;
 mod pack;

@@ -9,12 +9,13 @@ use super::class::class;
 use super::compared::{EQUAL, equivalent};
 use super::figures::{Figure, What};
 use super::fold::Mark;
+use super::letters::white_letter;
 use super::page::Page;
 use super::phrase::{DRAW, Phrase};
 use super::roles::{Cues, Role, Unit};
 use super::says::{All, Says};
 use super::unitless::unitless;
-use crate::facts::{ColourWord, LampKind, LeftWhy};
+use crate::facts::{LampKind, LeftWhy};
 
 pub(super) const LAMP: Cues = Cues::of(&[Role::Lamp(LampKind::Hps)]);
 pub(super) const BEAD: Cues = Cues::of(&[Role::Diode, Role::Chip]);
@@ -234,39 +235,6 @@ fn goes_on(page: Page, at: usize, before: &All, index: usize) -> bool {
         }
     }
     volts || level || plain
-}
-
-/// `60R+20B+10W`, `96 W, 24 R`: white diodes in a list of colour letters.
-pub(super) fn white_letter(page: Page, at: usize) -> bool {
-    const COLOURS: Cues = Cues::of(&[Role::Letter(ColourWord::Red)]);
-    if !page.cues.any(COLOURS) {
-        return false;
-    }
-    let letter = |i: usize| {
-        page.figure(i).is_some_and(|f| f.unit == Unit::Bare) && matches!(page.role(i + 1), Role::Letter(_))
-    };
-    let sign = |m: Option<Mark>| {
-        matches!(
-            m,
-            Some(
-                Mark::Plus
-                    | Mark::Slash
-                    | Mark::Comma
-                    | Mark::And
-                    | Mark::Dash
-                    | Mark::Pipe
-                    | Mark::Dot
-                    | Mark::Line
-            )
-        )
-    };
-    let after = if sign(page.mark(at + 1)) { at + 2 } else { at + 1 };
-    let before = match page.mark_before(at) {
-        m if sign(m) => at.checked_sub(3),
-        _ => at.checked_sub(2),
-    };
-    (letter(after) || before.is_some_and(letter))
-        && page.words(at).trim_end_matches(|c: char| !c.is_alphanumeric()).ends_with(['W', 'w', 'Ｗ'])
 }
 
 /// `18 W x 9 D`: a width.

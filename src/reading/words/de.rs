@@ -33,7 +33,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Traditional, "herkömmliche herkömmlicher konventionelle klassische"),
     (R::Diode, "dioden leuchtdioden"),
     (R::Chip, "leuchtdiode perlen lampenperlen"),
-    (R::Double, "doppelchip doppel zweifach doppelchips"),
+    (R::Double, "doppelchip doppel zweifach"),
     (R::Pieces, "stück stk stuck"),
     (R::Quantity, "anzahl menge zahl"),
     (R::Kind, "typ einzelne"),
@@ -152,4 +152,5 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(12), "zwölf"),
     (R::For, "fuer"),
     (R::Choose, "modelle"),
+    (R::Diode, "doppelchips"),
 ];

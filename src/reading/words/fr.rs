@@ -101,4 +101,5 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(12), "douze"),
     (R::Replacement, "remplacé remplacée remplacés remplacées"),
     (R::Choose, "modèles"),
+    (R::Replaces, "substitut substituts"),
 ];

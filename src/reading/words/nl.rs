@@ -84,4 +84,5 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(10), "tien"),
     (R::Number(12), "twaalf"),
     (R::Choose, "modellen"),
+    (R::Diode, "dubbelchips"),
 ];
