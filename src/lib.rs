@@ -1,6 +1,7 @@
 //! plainwatt: what an LED grow light can draw, against the wattage it is sold by.
 
 pub mod audit;
+pub mod axis;
 pub mod circuit;
 pub mod cli;
 pub mod commands;
@@ -18,3 +19,4 @@ pub mod stream;
 pub mod sweep;
 pub mod uncertain;
 pub mod units;
+pub mod workbook;

@@ -36,6 +36,16 @@ fn a_median_above_the_top_is_a_lower_bound() {
     assert!(bound.or_more && bound.value >= TOP && bound.value <= median(&values));
 }
 
+/// Quantile by linear interpolation between order statistics, at (n - 1) p from the first (Hyndman & Fan 1996, type 7,
+/// from memory): of 1 to 5 the quartiles are 2, 3 and 4, of 1 to 4 they are 1.75, 2.5 and 3.25.
+#[test]
+fn quartiles_are_interpolated_between_values() {
+    assert_eq!(shares(&[5.0, 1.0, 4.0, 2.0, 3.0]).quartiles(), Some([1.0, 2.0, 3.0, 4.0, 5.0]));
+    assert_eq!(shares(&[4.0, 2.0, 1.0, 3.0]).quartiles(), Some([1.0, 1.75, 2.5, 3.25, 4.0]));
+    assert_eq!(shares(&[0.7]).quartiles(), Some([0.7; 5]));
+    assert_eq!(Shares::default().quartiles(), None);
+}
+
 /// Made-up listings: group, verdict, share.
 fn listings() -> impl Strategy<Value = Vec<(u8, usize, f64)>> {
     prop::collection::vec((0_u8..9, 0..Verdict::ALL.len(), 0.05..1.8_f64), 0..700)
@@ -77,6 +87,22 @@ proptest! {
         prop_assert!(!found.or_more);
         prop_assert_eq!(found.error > 0.0, values.len() > EXACT);
         prop_assert!((found.value - median(&values)).abs() <= found.error + 1e-9);
+    }
+
+    #[test]
+    fn quartiles_of_any_number_of_values_are_within_half_a_step(
+        values in prop::collection::vec(0.0..1.99_f64, 1..1500),
+    ) {
+        let found = shares(&values).quartiles().unwrap();
+        let mut sorted = values.clone();
+        sorted.sort_by(f64::total_cmp);
+        for (quarter, found) in found.into_iter().enumerate() {
+            let place = quarter * (sorted.len() - 1) / 4;
+            // Between the value at that rank and the next, and half a step where values are counted in steps.
+            let (low, high) = (sorted[place], sorted[(place + 1).min(sorted.len() - 1)]);
+            prop_assert!((low - HALF_STEP - 1e-9..=high + HALF_STEP + 1e-9).contains(&found), "{quarter}: {found}");
+        }
+        prop_assert!(found.is_sorted());
     }
 
     #[test]

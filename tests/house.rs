@@ -9,27 +9,31 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Each room and the rooms it may see: those below it, never those above or beside it.
-const ROOMS: [(&str, &[&str]); 18] = [
+const ROOMS: [(&str, &[&str]); 20] = [
+    ("axis", &[]),
     ("units", &[]),
     ("uncertain", &["units"]),
     ("facts", &["uncertain", "units"]),
     ("reference", &["facts", "uncertain", "units"]),
     ("counting", &["reference", "facts", "uncertain", "units"]),
     ("draw", &["reference", "facts", "uncertain", "units"]),
-    ("sweep", &["draw", "reference", "facts", "uncertain", "units"]),
+    ("sweep", &["axis", "draw", "reference", "facts", "uncertain", "units"]),
     ("cost", &["units"]),
     ("circuit", &["units"]),
     ("photons", &["draw", "reference", "facts", "uncertain", "units"]),
-    ("comparison", &["photons", "draw", "reference", "facts", "uncertain", "units"]),
-    ("audit", &["comparison", "photons", "draw", "reference", "facts", "uncertain", "units"]),
+    ("comparison", &["circuit", "photons", "draw", "reference", "facts", "uncertain", "units"]),
+    ("audit", &["comparison", "circuit", "photons", "draw", "reference", "facts", "uncertain", "units"]),
     ("reading", &["counting", "reference", "facts", "uncertain", "units"]),
     ("intake", &["counting", "reference", "facts", "uncertain", "units"]),
     // Rows in, rows out: it knows nothing of lights.
     ("stream", &[]),
+    // Sheets to rows of text: it knows nothing of lights either.
+    ("workbook", &[]),
     (
         "report",
         &[
             "audit",
+            "axis",
             "circuit",
             "comparison",
             "cost",
@@ -52,11 +56,13 @@ const ROOMS: [(&str, &[&str]); 18] = [
             "cli",
             "intake",
             "stream",
+            "workbook",
             "report",
             "reading",
             "sweep",
             "circuit",
             "audit",
+            "axis",
             "comparison",
             "cost",
             "photons",
@@ -71,7 +77,8 @@ const ROOMS: [(&str, &[&str]); 18] = [
 ];
 
 /// Rooms that only compute.
-const SILENT: [&str; 13] = [
+const SILENT: [&str; 15] = [
+    "axis",
     "units",
     "uncertain",
     "facts",
@@ -85,6 +92,7 @@ const SILENT: [&str; 13] = [
     "comparison",
     "audit",
     "reading",
+    "workbook",
 ];
 
 /// What such rooms never mention.

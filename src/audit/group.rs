@@ -53,6 +53,12 @@ impl Group {
         self.shares.median()
     }
 
+    /// Draw over claim, of the listings that have one.
+    #[must_use]
+    pub fn shares(&self) -> &Shares {
+        &self.shares
+    }
+
     /// The worst of the pages that claim too much; absent where none does.
     #[must_use]
     pub fn worst(&self) -> Option<&Page> {

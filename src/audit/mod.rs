@@ -4,6 +4,7 @@
 //! list and every cut is a function of the set of listings alone.
 
 mod group;
+mod histogram;
 mod page;
 mod shares;
 mod since;
@@ -11,6 +12,7 @@ mod since;
 use std::collections::BTreeMap;
 
 pub use group::Group;
+pub use histogram::{Histogram, STEPS, Side};
 pub use page::{Page, Pages};
 pub use shares::{EXACT, HALF_STEP, Median, Shares, TOP};
 pub use since::{Changes, Earlier, Named};

@@ -102,6 +102,41 @@ impl Shares {
             }
         }
     }
+
+    /// The values one by one, in no particular order, as long as they are kept so.
+    #[must_use]
+    pub fn each(&self) -> Option<&[f64]> {
+        match self {
+            Self::Each(values) => Some(values),
+            Self::Steps(_) => None,
+        }
+    }
+
+    /// The least, the quartiles with the median between them, and the most. Between two values a quartile is interpolated
+    /// linearly; of values counted in steps each is off by [`HALF_STEP`] at most, and no more than [`TOP`]. Absent without
+    /// values.
+    #[must_use]
+    pub fn quartiles(&self) -> Option<[f64; 5]> {
+        match self {
+            Self::Each(values) => {
+                let mut values = values.clone();
+                values.sort_by(f64::total_cmp);
+                let last = values.len().checked_sub(1)?;
+                Some([0, 1, 2, 3, 4].map(|quarter| {
+                    let (place, over) = (quarter * last / 4, quarter * last % 4);
+                    let next = values[(place + 1).min(last)];
+                    values[place] + (next - values[place]) * [0.0, 0.25, 0.5, 0.75][over]
+                }))
+            }
+            Self::Steps(steps) => {
+                let last = steps.iter().sum::<u64>().checked_sub(1)?;
+                Some([0, 1, 2, 3, 4].map(|quarter| {
+                    let step = holding(steps, quarter * last / 4);
+                    if step + 1 == STEPS { TOP } else { edge(step) + HALF_STEP }
+                }))
+            }
+        }
+    }
 }
 
 /// The step that a share falls into.

@@ -8,7 +8,7 @@ use super::assessing::{Assessing, Graded, Texts};
 use super::input::{self, shown};
 use super::output::{Progress, Sink, TerminalGuard, say, stop_on_interrupt};
 use super::{Ended, setting_up, since, terminal};
-use crate::audit::{Audit as ByGroup, Changes};
+use crate::audit::{Audit as ByGroup, Changes, Earlier};
 use crate::cli::{Audit, AuditFormat, When};
 use crate::comparison::Counts;
 use crate::intake::Columns;
@@ -37,10 +37,17 @@ pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
     let settings = setting_up::settings(&audit.strictness)?;
     let model = setting_up::model(audit.strictness.reference.as_deref())?;
     let earlier = audit.since.as_deref().map(since::read).transpose()?;
-    let input::Opened { reader, columns, watched } = input::catalogue(&audit.catalogue)?;
+    let input::Opened { reader, columns, sheet, watched } = input::catalogue(&audit.catalogue)?;
     let place = place(audit, &columns)?;
     let run = Run { model: &model, settings: &settings };
-    let assessing = Assessing { run, columns: &columns, titles: !audit.catalogue.no_titles };
+    let assessing = Assessing {
+        run,
+        columns: &columns,
+        titles: !audit.catalogue.no_titles,
+        sheet: sheet.as_deref(),
+        figures: false,
+        money: None,
+    };
     let csv = render::Csv { raw: audit.raw };
     let mut out = Sink::open(audit.output.as_deref())?;
     let outcome = {
@@ -103,24 +110,7 @@ pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
     }
     watched.check(&audit.catalogue.file)?;
     let Worker { summary: total, mut counts, changes, .. } = outcome.summary;
-    match audit.format {
-        AuditFormat::Csv => {}
-        AuditFormat::Json => {
-            let mut text = render::json_groups(&counts, &audit.by);
-            if let Some(earlier) = &earlier {
-                text.push_str(&render::json_changes(&changes, earlier));
-            }
-            TerminalGuard::new(&mut out).write_all(text.as_bytes()).map_err(StreamError::Write)?;
-        }
-        AuditFormat::Table => {
-            let style = if out.is_standard() { terminal::style(colour) } else { Style::PLAIN };
-            let mut text = render::table(&mut counts, &audit.by, terminal::width(), style);
-            if let Some(earlier) = &earlier {
-                text.push_str(&render::changes(&changes, earlier, terminal::width()));
-            }
-            out.write_all(text.as_bytes()).map_err(StreamError::Write)?;
-        }
-    }
+    write_totals(audit, &mut out, &mut counts, &changes, earlier.as_ref(), colour)?;
     out.commit()?;
     for notice in &outcome.notices {
         say(&notice.to_string());
@@ -130,6 +120,36 @@ pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
         say(&render::changes_line(&changes, earlier));
     }
     Ok(gate(audit, &counts, total.total()))
+}
+
+/// Writes what can only be said when all rows are counted.
+fn write_totals(
+    audit: &Audit,
+    out: &mut Sink,
+    counts: &mut ByGroup,
+    changes: &Changes,
+    earlier: Option<&Earlier>,
+    colour: When,
+) -> Result<()> {
+    match audit.format {
+        AuditFormat::Csv => {}
+        AuditFormat::Json => {
+            let mut text = render::json_groups(counts, &audit.by);
+            if let Some(earlier) = earlier {
+                text.push_str(&render::json_changes(changes, earlier));
+            }
+            TerminalGuard::new(out).write_all(text.as_bytes()).map_err(StreamError::Write)?;
+        }
+        AuditFormat::Table => {
+            let style = if out.is_standard() { terminal::style(colour) } else { Style::PLAIN };
+            let mut text = render::table(counts, &audit.by, terminal::width(), style);
+            if let Some(earlier) = earlier {
+                text.push_str(&render::changes(changes, earlier, terminal::width()));
+            }
+            out.write_all(text.as_bytes()).map_err(StreamError::Write)?;
+        }
+    }
+    Ok(())
 }
 
 /// The place of the column to group by.

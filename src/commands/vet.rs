@@ -1,16 +1,20 @@
 //! `vet`: one light.
 
 use std::borrow::Cow;
+use std::io::Write as _;
 
 use anyhow::{Result, bail};
 
-use super::{Ended, flags, print, setting_up, terminal};
+use super::output::Sink;
+use super::{Ended, flags, paging, setting_up, terminal};
 use crate::cli::{Format, Vet, When};
 use crate::comparison::assess;
 use crate::facts::Listing;
 use crate::intake;
 use crate::reading;
-use crate::report::{Light, Run, csv, json, light, markdown, worth};
+use crate::report::style::Style;
+use crate::report::{Light, Run, csv, html, json, light, markdown};
+use crate::stream::StreamError;
 
 pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
     let settings = setting_up::settings(&vet.strictness)?;
@@ -25,7 +29,8 @@ pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
     if let Some(read) = &read {
         intake::complete(&mut listing, read);
     }
-    let money = money(vet)?;
+    let money = setting_up::money(&vet.money)?;
+    let money_asked = vet.price.is_some() || money.tariff.is_some();
     let fit_supply = vet.fit_supply.as_deref().map(|t| flags::watts("fit-supply", t)).transpose()?;
     let circuit = vet.circuit.as_deref().map(flags::circuit).transpose()?;
     let assessment = assess(&listing, &model, &settings);
@@ -34,17 +39,18 @@ pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
         listing: &listing,
         read: read.as_ref(),
         assessment: &assessment,
-        money: money.as_ref(),
+        money: money_asked.then_some(&money),
         circuit,
         fit_supply,
     };
+    let mut out = Sink::open(vet.output.as_deref())?;
+    paging::refuse_terminal(vet.format, &out)?;
     let text = match vet.format {
         Format::Table => {
             let layout = light::Layout {
                 width: terminal::width().into(),
-                style: terminal::style(colour),
+                style: if out.is_standard() { terminal::style(colour) } else { Style::PLAIN },
                 working: vet.working,
-                brief: vet.brief,
             };
             light::light(run, result, layout)
         }
@@ -56,23 +62,15 @@ pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
             String::from_utf8_lossy(&out).into_owned()
         }
         Format::Markdown => markdown::light(run, result),
+        Format::Html => {
+            let mut report = html::Report::of_one();
+            report.light(run, result, html::Sorted::Given);
+            report.page(run, &html::About::default())
+        }
     };
-    print(&text)?;
+    out.write_all(text.as_bytes()).map_err(StreamError::Write)?;
+    out.commit()?;
     Ok(Ended::Ran)
-}
-
-/// What was asked about money; nothing without a price or a tariff.
-fn money(vet: &Vet) -> Result<Option<worth::Money>> {
-    let asked = &vet.money;
-    let tariff = asked
-        .tariff
-        .as_deref()
-        .map(|t| flags::figure("tariff", t, "a price of a kWh above 0, such as 0.31"))
-        .transpose()?;
-    let hours = flags::hours(&asked.hours)?;
-    let currency = flags::currency(asked.currency.as_deref().unwrap_or(""))?;
-    let money = worth::Money { tariff: tariff.map(|t| t.value), hours, currency };
-    Ok((asked.price.is_some() || asked.tariff.is_some()).then_some(money))
 }
 
 fn listing(vet: &Vet) -> Result<Listing<'_>> {
@@ -93,7 +91,7 @@ fn listing(vet: &Vet) -> Result<Listing<'_>> {
         ppe: given(&vet.ppe)
             .map(|t| flags::figure("ppe", &t, "a photon efficacy in umol/J above 0, such as 1.5"))
             .transpose()?,
-        price: given(&vet.money.price)
+        price: given(&vet.price)
             .map(|t| flags::figure("price", &t, "a price above 0 without a currency, such as 89.99"))
             .transpose()?
             .map(|price| price.value),

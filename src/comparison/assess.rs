@@ -66,15 +66,23 @@ pub struct Assessment {
     pub implied: Option<Watts>,
     /// Every piece of evidence, strongest first.
     pub findings: SmallVec<[Finding; 3]>,
-    /// What is claimed beside watts, each with its own verdict.
+    /// What is claimed beside watts, each with its own verdict; none from [`assess_watts`].
     pub figures: SmallVec<[Figure; 2]>,
     /// What a reader should know.
     pub reasons: SmallVec<[Reason; 4]>,
 }
 
-/// Assesses a listing. The same function serves one light and a catalogue.
+/// Assesses a listing, with everything that it claims. The same function serves one light and a catalogue.
 #[must_use]
 pub fn assess(listing: &Listing<'_>, model: &Model, settings: &Settings) -> Assessment {
+    let mut assessment = assess_watts(listing, model, settings);
+    assessment.figures = figures(listing, model, &assessment.counted, assessment.measured, settings);
+    assessment
+}
+
+/// Assesses its watts alone, for a catalogue whose rows have no place for the other figures.
+#[must_use]
+pub fn assess_watts(listing: &Listing<'_>, model: &Model, settings: &Settings) -> Assessment {
     let mut reasons: SmallVec<[Reason; 4]> = listing.notes.iter().map(|note| Reason::Noted(*note)).collect();
     let mut findings = SmallVec::new();
 
@@ -140,7 +148,7 @@ pub fn assess(listing: &Listing<'_>, model: &Model, settings: &Settings) -> Asse
         measured,
         volt_amps: listing.supply.as_ref().map(own_words::volt_amps),
         implied: listing.ppf.zip(listing.ppe).map(|(ppf, ppe)| Watts(ppf.value / ppe.value)),
-        figures: figures(listing, model, &counted, measured, settings),
+        figures: SmallVec::new(),
         counted,
         findings,
         reasons,

@@ -132,8 +132,9 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
             | Role::Light
             | Role::Lights
     ) && !matches!(page.mark(j - 1), Some(Mark::Colon | Mark::Times | Mark::Equal));
-    let model =
-        page.mark(j + 1) == Some(Mark::Times) || package_number(f.high).is_some() && f.unit == Unit::Bare;
+    // "red 80 x 3W" is a count and a class, "red 3030 x 80" a package.
+    let model = page.mark(j + 1) == Some(Mark::Times) && !page.is_watts(j + 2)
+        || package_number(f.high).is_some() && f.unit == Unit::Bare;
     if is_count(f) && lists && !next_colour && !counts_other && !model {
         let stop = if unit_next == Role::Pieces { j + 2 } else { j + 1 };
         add(page, read, word, wave, f.high, first, stop);

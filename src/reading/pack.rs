@@ -47,7 +47,10 @@ fn worded(page: Page) -> Option<Taken<u32>> {
         }
         let What::Word(role @ (Role::Pack | Role::Pair | Role::Bundle)) = item.what else { continue };
         // "kit com 2"
-        let ends = page.figure(i + 2).is_some() && (i + 3 == page.items.len() || page.breaks(i + 3));
+        let ends = page.figure(i + 2).is_some()
+            && (i + 3 == page.items.len()
+                || page.breaks(i + 3)
+                || matches!(page.role(i + 3), Role::Light | Role::Lights));
         if role == Role::Bundle && page.role(i + 1) != Role::Of && !(page.role(i + 1) == Role::With && ends) {
             if let Some(found) = inside(page, i) {
                 return Some(found);
@@ -85,7 +88,7 @@ fn worded(page: Page) -> Option<Taken<u32>> {
             && n.unit == Unit::Bare
             && !n.range
             && let Some(found) = taken(n.high, item.start, n.end)
-            && (k > i + 1 || matches!(page.role(k + 1), Role::Pieces | Role::Lights))
+            && (k > i + 1 || matches!(page.role(k + 1), Role::Pieces | Role::Light | Role::Lights))
         {
             return Some(found);
         }

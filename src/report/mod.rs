@@ -3,13 +3,14 @@
 //! Listing text is untrusted: every sink has its own guard ([`sanitise`]). People read rounded values, machines get full
 //! precision (JSON) or six significant digits (CSV).
 
+mod answers;
 pub mod audit;
-mod brief;
 mod builder;
 pub mod cautions;
 pub mod csv;
 pub mod diodes;
 mod figures;
+pub mod html;
 pub mod json;
 pub mod light;
 mod load;

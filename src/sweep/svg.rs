@@ -8,6 +8,7 @@ use std::fmt::Write;
 
 use super::curve::Point;
 use super::fit::{Fit, Origin};
+use crate::axis::Axis;
 use crate::draw::Shockley;
 use crate::units::{Amps, Celsius, Volts};
 
@@ -46,9 +47,14 @@ pub fn svg(fit: &Fit) -> String {
         .filter_map(|amps| Some((amps, curve.voltage(amps, Celsius(25.0)).ok()?)))
         .collect();
     let volts = || drawn.iter().map(|&(_, v)| v.0).chain(points().map(|p| at_25(p).0));
-    let across = Axis::new(0.0, (1.05 * last).ma(), FRAME[0], FRAME[1]);
-    let up =
-        Axis::new(volts().fold(f64::MAX, f64::min), volts().fold(f64::MIN, f64::max), FRAME[3], FRAME[2]);
+    let across = Axis::new(0.0, (1.05 * last).ma(), FRAME[0], FRAME[1], TICKS);
+    let up = Axis::new(
+        volts().fold(f64::MAX, f64::min),
+        volts().fold(f64::MIN, f64::max),
+        FRAME[3],
+        FRAME[2],
+        TICKS,
+    );
     let place = |amps: Amps, volts: Volts| (across.at(amps.ma()), up.at(volts.0));
 
     let id = format!("sweep-{}-{}", fit.curve.die.name(), fit.curve.colour.name());
@@ -110,42 +116,6 @@ fn description(fit: &Fit) -> String {
         fit.ideality.value,
         fit.rs.value.0
     )
-}
-
-/// A linear axis with round ticks that take in all values.
-struct Axis {
-    low: f64,
-    step: f64,
-    steps: u32,
-    decimals: usize,
-    start: f64,
-    end: f64,
-}
-
-impl Axis {
-    fn new(low: f64, high: f64, start: f64, end: f64) -> Self {
-        let rough = (high - low).max(0.01) / TICKS;
-        let power = rough.log10().floor();
-        let unit = 10.0_f64.powf(power);
-        let step = [1.0, 2.0, 5.0, 10.0].map(|m| m * unit).into_iter().find(|s| *s >= rough);
-        let step = step.unwrap_or(10.0 * unit);
-        let low = (low / step).floor() * step;
-        let steps = (1..=20).find(|&n| low + f64::from(n) * step >= high - 1e-9 * step).unwrap_or(20);
-        let decimals = (0..6).find(|&d| step * 10.0_f64.powi(d) >= 1.0 - 1e-9);
-        let decimals = decimals.and_then(|d| usize::try_from(d).ok()).unwrap_or(6);
-        Self { low, step, steps, decimals, start, end }
-    }
-
-    fn at(&self, value: f64) -> f64 {
-        self.start + (self.end - self.start) * (value - self.low) / (self.step * f64::from(self.steps))
-    }
-
-    fn ticks(&self) -> impl Iterator<Item = (f64, String)> + '_ {
-        (0..=self.steps).map(|n| {
-            let value = self.low + f64::from(n) * self.step;
-            (self.at(value), format!("{value:.*}", self.decimals))
-        })
-    }
 }
 
 fn axes(out: &mut String, across: &Axis, up: &Axis) {

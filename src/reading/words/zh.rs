@@ -71,4 +71,5 @@ pub(super) const ROWS: &[Row] = &[
     (R::Colour(C::Uv), "紫外线 紫光"),
     (R::Colour(C::WarmWhite), "暖白光"),
     (R::Colour(C::CoolWhite), "冷白光 正白"),
+    (R::Each, "每头 每條 每条 每根"),
 ];
