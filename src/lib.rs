@@ -18,3 +18,4 @@ pub mod stream;
 pub mod sweep;
 pub mod uncertain;
 pub mod units;
+pub mod workbook;

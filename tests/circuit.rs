@@ -66,6 +66,9 @@ fn without_a_voltage_there_are_no_amperes() {
     let load = &json(&LIGHT)["load"];
     assert!(load["amps"].is_null() && load["volts"].is_null() && load["lights"].is_null());
     assert!(!vet(&LIGHT).1.contains("amperes"));
+    let titled = |volts: &str| json(&[&format!("300W LED 100 x 3W, {volts}")])["load"]["amps"].clone();
+    assert!(titled("AC85-265V").is_null() && titled("DC24V").is_null(), "which mains is not known");
+    assert!(titled("AC120V").is_array());
     let (_, text) = vet(&["--claim", "300", "--circuit", "120V 15A"]);
     assert!(text.contains("the draw is not known"), "{text}");
 }

@@ -2,10 +2,10 @@
 
 mod published;
 
-use plainwatt::comparison::{Assessment, Claimed, Evidence, Figure, Settings, Verdict, assess};
+use plainwatt::comparison::{Assessment, Claimed, Evidence, Figure, Settings, Verdict, assess, assess_watts};
 use plainwatt::draw::Model;
 use plainwatt::facts::{
-    Colour, Count, Group, LampKind, Listing, MeterReading, Replaced, Stated, StatedClass, Tally,
+    Colour, Count, Group, LampKind, Listing, MeterReading, Replaced, Stated, StatedClass, Supply, Tally,
 };
 use plainwatt::photons::{LIMIT_PAR, PerJoule, Photons};
 use plainwatt::reference::Table;
@@ -156,6 +156,11 @@ fn a_reading_takes_the_place_of_full_draw() {
     );
 }
 
+fn supply(volts: f64, amps: f64) -> Supply {
+    let stated = |value| Stated { value, half_digit: 0.05 };
+    Supply { volts: stated(volts), amps: stated(amps) }
+}
+
 fn lamp(watts: f64, kind: LampKind) -> Replaced {
     Replaced { watts: Watts(watts), kind: Some(kind) }
 }
@@ -236,6 +241,7 @@ fn the_claim_in_watts_keeps_its_verdict_and_each_claim_is_one_row() {
         ppf: stated(3000.0),
         ppe: stated(9.0),
         replaces: Some(lamp(600.0, LampKind::Hps)),
+        supply: Some(supply(120.0, 5.0)),
         ..plain.clone()
     };
     let before = assess(&Listing { ppf: None, ppe: None, ..full.clone() }, &model, &settings);
@@ -252,25 +258,41 @@ fn the_claim_in_watts_keeps_its_verdict_and_each_claim_is_one_row() {
         circuit: None,
         fit_supply: None,
     };
-    let layout = light::Layout { width: 80, style: Style::PLAIN, working: false, brief: false };
+    let layout = light::Layout { width: 80, style: Style::PLAIN, working: true };
     let text = light::light(run, result, layout);
-    for row in
-        ["- photon flux 3000 umol/s: ", "- photon efficacy 9 umol/J: out-of-reach", "- replaces 600 W HPS: "]
-    {
+    for row in [
+        "- photon flux 3000 umol/s: ",
+        "- photon efficacy 9 umol/J: out-of-reach",
+        "- replaces 600 W HPS: ",
+        "- 5 A at 120 V: ",
+    ] {
         assert_eq!(text.matches(row).count(), 1, "{row} in\n{text}");
     }
     let mut out = Vec::new();
     json::light(&mut out, run, result);
     let value: serde_json::Value = serde_json::from_slice(&out).expect("JSON");
     let claims = value["claims"].as_array().expect("claims");
-    assert_eq!(claims.len(), 3);
+    assert_eq!(claims.len(), 4);
     for (claim, figure) in claims.iter().zip(&assessment.figures) {
         assert_eq!(claim["verdict"], figure.verdict.word());
         let what = match figure.claimed {
             Claimed::Flux(_) => "ppf",
             Claimed::Efficacy(_) => "ppe",
             Claimed::Replaces(_) => "replaces",
+            Claimed::Amperes { .. } => "amps",
         };
         assert_eq!(claim["what"], what);
     }
+}
+
+#[test]
+fn a_lean_table_gets_the_same_watts_without_the_other_figures() {
+    let model = model();
+    let settings = Settings::default();
+    let light =
+        Listing { claim: Some(Watts(300.0)), ppf: stated(500.0), ..listing(3.0, &[(Colour::White, 100)]) };
+    let (lean, mut all) = (assess_watts(&light, &model, &settings), assess(&light, &model, &settings));
+    assert_eq!((lean.figures.len(), all.figures.len()), (0, 1));
+    all.figures.clear();
+    assert_eq!(lean, all);
 }

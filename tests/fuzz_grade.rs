@@ -37,7 +37,7 @@ fn filled_lines(input: &[u8]) -> usize {
 }
 
 const LEAN: usize = 15;
-const WIDE: usize = 40;
+const WIDE: usize = 58;
 
 /// The rows, each as wide as it should be, with a verdict and guarded cells.
 fn sound(ran: &Ran, width: usize) -> Vec<Vec<String>> {

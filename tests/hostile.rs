@@ -169,7 +169,7 @@ fn refused(ran: &Ran, message: &str) {
 fn what_is_no_file_is_refused_by_name() {
     let place = directory();
     let ran = run(command().arg(".").current_dir(place.path()), |_| {});
-    refused(&ran, "plainwatt: . is a directory; accepted is a CSV file, or - for standard input\n");
+    refused(&ran, "plainwatt: . is a directory; accepted is a CSV or .xlsx file, or - for standard input\n");
     let ran = run(command().arg("gone.csv").current_dir(place.path()), |_| {});
     assert_eq!(ran.code, Some(2));
     assert!(ran.err.starts_with("plainwatt: cannot open gone.csv: "), "{}", ran.err);

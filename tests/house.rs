@@ -9,7 +9,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Each room and the rooms it may see: those below it, never those above or beside it.
-const ROOMS: [(&str, &[&str]); 18] = [
+const ROOMS: [(&str, &[&str]); 19] = [
     ("units", &[]),
     ("uncertain", &["units"]),
     ("facts", &["uncertain", "units"]),
@@ -20,12 +20,14 @@ const ROOMS: [(&str, &[&str]); 18] = [
     ("cost", &["units"]),
     ("circuit", &["units"]),
     ("photons", &["draw", "reference", "facts", "uncertain", "units"]),
-    ("comparison", &["photons", "draw", "reference", "facts", "uncertain", "units"]),
-    ("audit", &["comparison", "photons", "draw", "reference", "facts", "uncertain", "units"]),
+    ("comparison", &["circuit", "photons", "draw", "reference", "facts", "uncertain", "units"]),
+    ("audit", &["comparison", "circuit", "photons", "draw", "reference", "facts", "uncertain", "units"]),
     ("reading", &["counting", "reference", "facts", "uncertain", "units"]),
     ("intake", &["counting", "reference", "facts", "uncertain", "units"]),
     // Rows in, rows out: it knows nothing of lights.
     ("stream", &[]),
+    // Sheets to rows of text: it knows nothing of lights either.
+    ("workbook", &[]),
     (
         "report",
         &[
@@ -52,6 +54,7 @@ const ROOMS: [(&str, &[&str]); 18] = [
             "cli",
             "intake",
             "stream",
+            "workbook",
             "report",
             "reading",
             "sweep",
@@ -71,7 +74,7 @@ const ROOMS: [(&str, &[&str]); 18] = [
 ];
 
 /// Rooms that only compute.
-const SILENT: [&str; 13] = [
+const SILENT: [&str; 14] = [
     "units",
     "uncertain",
     "facts",
@@ -85,6 +88,7 @@ const SILENT: [&str; 13] = [
     "comparison",
     "audit",
     "reading",
+    "workbook",
 ];
 
 /// What such rooms never mention.

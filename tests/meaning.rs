@@ -31,7 +31,8 @@ fn words(command: &str) -> Vec<String> {
     words
 }
 
-/// How outputs show a word: a verdict, evidence or basis in the line of the verdict, a reason by its code.
+/// How outputs show a word: a verdict, evidence or basis in the line of the verdict, a reason by its code, that of a claim
+/// beside watts after its verdict.
 fn shows(word: &str, output: &str) -> bool {
     let marks = if word == UNREADABLE {
         vec![format!("{word}: ")]
@@ -42,7 +43,12 @@ fn shows(word: &str, output: &str) -> bool {
     } else if Basis::ALL.iter().any(|b| b.word() == word) {
         vec![format!(", basis {word})")]
     } else {
-        vec![format!("- {word}: "), format!("\"code\": \"{word}\""), format!("\"code\":\"{word}\"")]
+        vec![
+            format!("- {word}: "),
+            format!(" ({word}):"),
+            format!("\"code\": \"{word}\""),
+            format!("\"code\":\"{word}\""),
+        ]
     };
     marks.iter().any(|mark| output.contains(mark.as_str()))
 }

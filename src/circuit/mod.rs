@@ -22,6 +22,13 @@ const FACTOR_SMALL: f64 = 0.5;
 /// Where the one ends and the other begins.
 const SMALL: Watts = Watts(25.0);
 
+/// No mains supply is lower: wide-range inputs are printed from 85 V, for mains of 100 V less a margin (from memory). Volts
+/// below are those of an adapter.
+const MAINS_FROM: Volts = Volts(85.0);
+
+/// From this voltage up a supply is taken as three-phase, so that S = sqrt(3) V I: common practice, no source.
+const THREE_PHASE_FROM: Volts = Volts(380.0);
+
 /// A circuit of one phase.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Circuit {
@@ -43,10 +50,23 @@ pub fn assumed_factor(wall: Watts) -> f64 {
     if wall.0 > SMALL.0 { FACTOR_LARGE } else { FACTOR_SMALL }
 }
 
-/// The current of that wall draw: P / (PF U), one phase. `power_factor` is above 0 and at most 1.
+/// Whether that is a voltage of the mains, at which a light takes its wall draw.
+#[must_use]
+pub fn is_mains(volts: Volts) -> bool {
+    volts.0 >= MAINS_FROM.0
+}
+
+/// Volt-amperes over volts times amperes in each conductor: 1 with one phase, the square root of 3 with three.
+#[must_use]
+pub fn phases(volts: Volts) -> f64 {
+    if volts.0 >= THREE_PHASE_FROM.0 { 3.0_f64.sqrt() } else { 1.0 }
+}
+
+/// The current of that wall draw in each conductor: P / (PF U), over the square root of 3 with three phases.
+/// `power_factor` is above 0 and at most 1.
 #[must_use]
 pub fn amps(wall: Watts, volts: Volts, power_factor: f64) -> Amps {
-    Amps(wall.0 / power_factor / volts.0)
+    Amps(wall.0 / power_factor / volts.0 / phases(volts))
 }
 
 impl Circuit {

@@ -5,12 +5,12 @@ use std::path::PathBuf;
 use clap::builder::{PossibleValuesParser, TypedValueParser};
 use clap::{Args, ValueEnum};
 
-use super::{Catalogue, Strictness};
+use super::{Catalogue, SCREEN, Strictness};
 use crate::comparison::Verdict;
 
 /// `audit`.
 #[derive(Debug, Args)]
-#[command(after_help = AUDIT_EXAMPLE)]
+#[command(help_template = SCREEN, after_help = SHORT, after_long_help = LONG)]
 pub struct Audit {
     #[command(flatten)]
     /// The catalogue
@@ -18,19 +18,23 @@ pub struct Audit {
     /// The column to count by
     #[arg(long, value_name = "HEADER", default_value = "supplier")]
     pub by: String,
-    /// Exit with 1 when a listing has this verdict or a worse one; unreadable rows do not count
-    #[arg(long, value_name = "VERDICT", value_parser = verdict())]
+    /// Exit with 1 at this verdict or worse: overstated
+    ///
+    /// Unreadable rows do not count.
+    #[arg(long, value_name = "VERDICT", value_parser = verdict(), hide_possible_values = true)]
     pub stop_at: Option<Verdict>,
-    /// Say what has changed since an earlier 'grade --format csv': pages newly wrong, corrected, gone
+    /// What changed since an earlier 'grade' CSV
+    ///
+    /// That is what 'grade --format csv' wrote. Pages newly wrong, corrected and gone.
     #[arg(long, value_name = "OLD.csv")]
     pub since: Option<PathBuf>,
-    /// Form of the output
-    #[arg(long, value_enum, default_value = "table")]
+    /// table, csv or json [default: table]
+    #[arg(long, value_enum, default_value = "table", hide_default_value = true, hide_possible_values = true)]
     pub format: AuditFormat,
-    /// Write to a file, which is replaced only when all is written
+    /// Write to a file, replaced when all is written
     #[arg(short, long, value_name = "FILE")]
     pub output: Option<PathBuf>,
-    /// Write CSV cells without the guard against spreadsheet formulas
+    /// Write CSV without the guard against formulas
     #[arg(long)]
     pub raw: bool,
     #[command(flatten)]
@@ -38,8 +42,15 @@ pub struct Audit {
     pub strictness: Strictness,
 }
 
-const AUDIT_EXAMPLE: &str = "\
-Pages to correct are those that are overstated or out-of-reach. The fields are those of 'plainwatt grade --help'.
+const SHORT: &str = "\
+Pages to correct are those that are overstated or out-of-reach.
+The fields are those of 'plainwatt help grade'.
+Also --tolerance, --confidence, --meter, --reference: 'plainwatt help audit'.
+Example:
+  plainwatt audit demo-data/listings.csv --stop-at overstated";
+
+const LONG: &str = "\
+Pages to correct are those that are overstated or out-of-reach. The fields are those of 'plainwatt help grade'.
 
 Example:
   plainwatt audit demo-data/listings.csv --stop-at overstated";

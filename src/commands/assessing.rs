@@ -1,11 +1,13 @@
 //! One record -> one assessed light, or the fault that makes it unreadable; what every command over a catalogue does.
 
-use crate::comparison::{Assessment, assess_into};
+use crate::comparison::Assessment;
 use crate::facts::{Fault, Listing, Read};
 use crate::intake::{Columns, complete};
 use crate::reading;
+use crate::report::worth::Money;
 use crate::report::{Light, Run, Unreadable};
 use crate::stream::Record;
+use crate::workbook::{cell_name, row_name};
 
 /// A record's result.
 pub(super) enum Graded<'a> {
@@ -45,6 +47,12 @@ pub(super) struct Assessing<'a> {
     pub(super) columns: &'a Columns,
     /// Whether titles and descriptions are read.
     pub(super) titles: bool,
+    /// Whether more is claimed than watts matters: it is not for free.
+    pub(super) figures: bool,
+    /// What was asked about money.
+    pub(super) money: Option<&'a Money>,
+    /// The sheet that the records are rows of, if they are.
+    pub(super) sheet: Option<&'a str>,
 }
 
 impl Assessing<'_> {
@@ -61,23 +69,38 @@ impl Assessing<'_> {
                 if let Some(read) = &read {
                     complete(&mut listing, read);
                 }
+                let Run { model, settings } = self.run;
                 let mut assessment = Assessment::default();
-                assess_into(&mut assessment, &listing, self.run.model, self.run.settings);
+                assessment.add_watts(&listing, model, settings);
+                if self.figures {
+                    assessment.add_figures(&listing, model, settings);
+                }
                 then(Graded::Light(Light {
                     listing: &listing,
                     read: read.as_ref(),
                     assessment: &assessment,
-                    money: None,
+                    money: self.money,
                     circuit: None,
                     fit_supply: None,
                 }));
             }
             Err(mut fault) => {
                 fault.line = Some(record.line());
-                fault.byte = Some(record.byte());
+                match self.sheet {
+                    Some(sheet) => fault.cell = Some(self.cell(sheet, &fault, record.line()).into()),
+                    None => fault.byte = Some(record.byte()),
+                }
                 let (name, supplier) = self.columns.names(|place| record.get(place));
                 then(Graded::Unreadable(Unreadable { name, supplier, fault: &fault }));
             }
+        }
+    }
+
+    /// The cell of a fault, or the row where it lies in no single cell.
+    fn cell(&self, sheet: &str, fault: &Fault, row: u64) -> String {
+        match fault.column.as_deref().and_then(|column| self.columns.place(column)) {
+            Some(place) => cell_name(sheet, place, row),
+            None => row_name(sheet, row),
         }
     }
 }

@@ -37,10 +37,17 @@ pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
     let settings = setting_up::settings(&audit.strictness)?;
     let model = setting_up::model(audit.strictness.reference.as_deref())?;
     let earlier = audit.since.as_deref().map(since::read).transpose()?;
-    let input::Opened { reader, columns, watched } = input::catalogue(&audit.catalogue)?;
+    let input::Opened { reader, columns, sheet, watched } = input::catalogue(&audit.catalogue)?;
     let place = place(audit, &columns)?;
     let run = Run { model: &model, settings: &settings };
-    let assessing = Assessing { run, columns: &columns, titles: !audit.catalogue.no_titles };
+    let assessing = Assessing {
+        run,
+        columns: &columns,
+        titles: !audit.catalogue.no_titles,
+        sheet: sheet.as_deref(),
+        figures: false,
+        money: None,
+    };
     let csv = render::Csv { raw: audit.raw };
     let mut out = Sink::open(audit.output.as_deref())?;
     let outcome = {

@@ -4,12 +4,14 @@ use std::io::Write;
 use std::path::Path;
 
 use anyhow::{Context as _, Result, bail};
+use clap::ValueEnum as _;
 
-use super::grading::{Form, Grading, Keep, REJECTS_HEADER, Rows, Worker, cut};
+use super::grading::{Form, Grading, Keep, Rows, Worker, cut, measure, rejects_header};
 use super::input::{self, is_dash, shown};
 use super::output::{Sink, TerminalGuard, say};
 use super::{Ended, setting_up, terminal};
-use crate::cli::{Format, Grade, When};
+use crate::cli::{Format, Grade, Sort, When};
+use crate::report::worth::{Measure, Money};
 use crate::report::{self, csv, markdown, table};
 use crate::stream::{self, Sinks, StreamError};
 
@@ -24,14 +26,15 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
         bail!("--no-header needs --header \"listing,claim_w,...\" to name the columns of the input");
     }
     apart(grade)?;
+    let money = costs(grade)?;
     let settings = setting_up::settings(&grade.strictness)?;
     let model = setting_up::model(grade.strictness.reference.as_deref())?;
-    let input::Opened { reader, columns, watched } = input::catalogue(&grade.catalogue)?;
+    let input::Opened { reader, columns, sheet, watched } = input::catalogue(&grade.catalogue)?;
     let form = form(grade);
     let mut out = Sink::open(grade.output.as_deref())?;
     let mut rejects = grade.rejects.as_deref().map(|path| Sink::open(Some(path))).transpose()?;
     if let Some(rejects) = &mut rejects {
-        rejects.write_all(REJECTS_HEADER.as_bytes()).context("cannot write the rejects")?;
+        rejects.write_all(rejects_header(sheet.as_deref()).as_bytes()).context("cannot write the rejects")?;
     }
     let stop = super::output::stop_on_interrupt();
     let run = report::Run { model: &model, settings: &settings };
@@ -39,7 +42,9 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
         run,
         columns: &columns,
         form,
+        money: &money,
         titles: !grade.catalogue.no_titles,
+        sheet: sheet.as_deref(),
         rejects: rejects.is_some(),
         raw: grade.raw,
     };
@@ -101,6 +106,7 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
             left_out(lines.len(), worker.summary.total());
         }
     }
+    unsorted(grade, worker.ranked, worker.summary.total());
     out.commit()?;
     if let Some(rejects) = rejects {
         rejects.commit()?;
@@ -128,6 +134,34 @@ fn apart(grade: &Grade) -> Result<()> {
         bail!("--rejects: found the file of --output, {}; accepted: another file", rows.display());
     }
     Ok(())
+}
+
+/// As it is typed.
+fn name(by: Sort) -> String {
+    by.to_possible_value().map(|value| value.get_name().to_owned()).unwrap_or_default()
+}
+
+/// What was asked about money; running costs cannot be sorted by without a tariff.
+fn costs(grade: &Grade) -> Result<Money> {
+    let money = setting_up::money(&grade.money)?;
+    match grade.sort {
+        Some(by) if money.tariff.is_none() && measure(by).is_some_and(Measure::needs_tariff) => bail!(
+            "--sort {}: found no tariff, accepted: --tariff with the price of a kWh, such as 0.31",
+            name(by)
+        ),
+        _ => Ok(money),
+    }
+}
+
+/// Says so where no listing has what rows are sorted by.
+fn unsorted(grade: &Grade, ranked: bool, total: u64) {
+    let Some(by) = grade.sort.filter(|_| !ranked && total > 0) else { return };
+    let lacks = match measure(by) {
+        None => "a claim with a draw",
+        Some(measure) if measure.needs_tariff() => "a draw",
+        Some(_) => "a price (a column 'price', of the whole pack where there is one) and a draw",
+    };
+    say(&format!("not sorted by {}: no listing has {lacks}", name(by)));
 }
 
 fn left_out(shown: usize, total: u64) {

@@ -11,7 +11,7 @@ use crate::facts::Fault;
 use crate::intake::Columns;
 use crate::report::sanitise::spreadsheet;
 use crate::report::table::Line;
-use crate::report::worth::price_per_watt;
+use crate::report::worth::{Measure, Money};
 use crate::report::{Run, csv, json, markdown};
 use crate::stream::{Merge, Output, Record};
 
@@ -35,12 +35,36 @@ pub(super) enum Form {
 }
 
 impl Form {
+    /// Whether its rows say more of a light than its watts.
+    fn has_figures(self) -> bool {
+        match self {
+            Self::Rows(rows) | Self::Sorted(rows, _) => match rows {
+                Rows::Csv(format) => format.wide,
+                Rows::Json => true,
+                Rows::Markdown => false,
+            },
+            Self::Lines(_) => false,
+        }
+    }
+
     /// What the rows are sorted by.
     fn by(self) -> Option<Sort> {
         match self {
             Self::Rows(_) => None,
             Self::Lines(keep) | Self::Sorted(_, keep) => keep.by,
         }
+    }
+}
+
+/// The cost that is sorted by; none for the share, which every form shows anyway.
+pub(super) const fn measure(by: Sort) -> Option<Measure> {
+    match by {
+        Sort::Share => None,
+        Sort::PricePerWatt => Some(Measure::PerWatt),
+        Sort::PricePerFlux => Some(Measure::PerFlux),
+        Sort::DayCost => Some(Measure::Day),
+        Sort::MonthCost => Some(Measure::Month),
+        Sort::YearCost => Some(Measure::Year),
     }
 }
 
@@ -67,6 +91,8 @@ pub(super) struct Worker {
     pub(super) summary: Counts,
     pub(super) lines: Vec<Kept<Line>>,
     pub(super) texts: Vec<Kept<Vec<u8>>>,
+    /// Whether any row had what rows are sorted by.
+    pub(super) ranked: bool,
     seen: u64,
     texts_read: Texts,
 }
@@ -76,6 +102,7 @@ impl Merge for Worker {
         self.summary.add(&other.summary);
         self.lines.extend(other.lines);
         self.texts.extend(other.texts);
+        self.ranked |= other.ranked;
         self.seen += other.seen;
     }
 }
@@ -86,8 +113,12 @@ pub(super) struct Grading<'a> {
     pub(super) run: Run<'a>,
     pub(super) columns: &'a Columns,
     pub(super) form: Form,
+    /// What was asked about money.
+    pub(super) money: &'a Money,
     /// Whether titles and descriptions are read.
     pub(super) titles: bool,
+    /// The sheet that the records are rows of, if they are.
+    pub(super) sheet: Option<&'a str>,
     /// Whether rejects are wanted.
     pub(super) rejects: bool,
     /// Rejects without the guard against spreadsheet formulas.
@@ -97,18 +128,20 @@ pub(super) struct Grading<'a> {
 impl Grading<'_> {
     /// Grades a record.
     pub(super) fn row(&self, worker: &mut Worker, record: &Record<'_>, out: &mut Output) {
-        let Self { run, columns, titles, .. } = *self;
-        let assessing = Assessing { run, columns, titles };
+        let Self { run, columns, titles, sheet, .. } = *self;
+        let figures = self.form.has_figures();
+        let assessing = Assessing { run, columns, titles, sheet, figures, money: Some(self.money) };
         let mut texts = std::mem::take(&mut worker.texts_read);
         assessing.row(&mut texts, record, |graded| {
             let rank = match &graded {
                 Graded::Light(light) => {
                     worker.summary.count(light.assessment.verdict);
                     // By share the worst come first: the verdicts that convict have the lowest. What has none cannot be ranked.
-                    let key = match self.form.by() {
-                        Some(Sort::PricePerWatt) => price_per_watt(light.listing, light.assessment),
-                        Some(Sort::Share) | None => light.assessment.share,
+                    let key = match self.form.by().map(measure) {
+                        Some(Some(measure)) => measure.of(run, *light),
+                        Some(None) | None => light.assessment.share,
                     };
+                    worker.ranked |= key.is_some();
                     key.map_or((1, 0.0), |key| (0, key))
                 }
                 Graded::Unreadable(row) => {
@@ -138,12 +171,12 @@ impl Grading<'_> {
                 if keep.by.is_none() && worker.lines.len() >= keep.most {
                     return;
                 }
-                let row = match graded {
-                    Graded::Light(light) if keep.by == Some(Sort::PricePerWatt) => {
-                        Line::light(*light).priced(price_per_watt(light.listing, light.assessment))
+                let row = match (graded, keep.by.and_then(measure)) {
+                    (Graded::Light(light), Some(measure)) => {
+                        Line::light(*light).with(measure, &self.money.currency, measure.of(self.run, *light))
                     }
-                    Graded::Light(light) => Line::light(*light),
-                    Graded::Unreadable(row) => Line::unreadable(*row),
+                    (Graded::Light(light), None) => Line::light(*light),
+                    (Graded::Unreadable(row), _) => Line::unreadable(*row),
                 };
                 push(&mut worker.lines, Kept { rank, place, row }, keep);
             }
@@ -155,11 +188,12 @@ impl Grading<'_> {
         let number = |n: Option<u64>| n.map(|n| n.to_string()).unwrap_or_default();
         let row = text(raw);
         let cell = |text| if self.raw { Cow::Borrowed(text) } else { spreadsheet(text) };
+        let place = fault.cell.as_deref().map_or_else(|| Cow::Owned(number(fault.byte)), cell);
         let mut writer = ::csv::Writer::from_writer(&mut *out);
         // Into memory: this cannot fail.
         let _ = writer.write_record([
             number(fault.line).as_str(),
-            &number(fault.byte),
+            &place,
             &cell(fault.column.as_deref().unwrap_or("")),
             &cell(&fault.found),
             &cell(&fault.accepted),
@@ -203,5 +237,11 @@ fn text(raw: &[u8]) -> Cow<'_, str> {
     std::str::from_utf8(raw).map_or_else(|_| WINDOWS_1252.decode_without_bom_handling(raw).0, Cow::Borrowed)
 }
 
-/// The header of the rejects file.
-pub(super) const REJECTS_HEADER: &str = "line,byte,column,found,accepted,row\n";
+/// The header of the rejects file: a place in a text is a byte, in a sheet a cell.
+pub(super) fn rejects_header(sheet: Option<&str>) -> &'static str {
+    if sheet.is_some() {
+        "line,cell,column,found,accepted,row\n"
+    } else {
+        "line,byte,column,found,accepted,row\n"
+    }
+}

@@ -1,16 +1,18 @@
 //! Where a catalogue comes from.
 
 use std::fs::File;
-use std::io::{self, Read};
+use std::io::{self, Cursor, Read, Seek as _};
 use std::path::Path;
 
 use anyhow::{Context as _, Result, anyhow, bail};
 
 use super::output::say;
+use super::sheet::{self, Source};
 use crate::cli::Catalogue;
 use crate::intake::{Columns, HeaderError};
 use crate::report::sanitise;
 use crate::stream::{Batch, ReadOptions, RecordReader};
+use crate::workbook::{Kind, MAGIC_LEN};
 
 /// A file or standard input, opened.
 pub(super) struct Input {
@@ -29,13 +31,40 @@ impl Input {
         let file = File::open(path).with_context(|| format!("cannot open {}", path.display()))?;
         let about = file.metadata().with_context(|| format!("cannot open {}", path.display()))?;
         if about.is_dir() {
-            bail!("{} is a directory; accepted is a CSV file, or - for standard input", path.display());
+            bail!(
+                "{} is a directory; accepted is a CSV or .xlsx file, or - for standard input",
+                path.display()
+            );
         }
         let watched = match file.try_clone() {
             Ok(handle) if about.is_file() => Some((handle, about.len())),
             _ => None,
         };
         Ok(Self { bytes: Box::new(file), watched })
+    }
+
+    /// What the input is by its first bytes; `None` for text. They are still there afterwards.
+    fn kind(&mut self) -> io::Result<Option<Kind>> {
+        let mut head = Vec::with_capacity(MAGIC_LEN);
+        // No more than tells: who types rows should not have to wait.
+        while Kind::needs_more(&head) && self.bytes.by_ref().take(1).read_to_end(&mut head)? > 0 {}
+        let kind = Kind::of(&head);
+        if let Some((file, _)) = &mut self.watched {
+            // The handles share one place in the file.
+            file.rewind()?;
+        } else {
+            let rest = std::mem::replace(&mut self.bytes, Box::new(io::empty()));
+            self.bytes = Box::new(Cursor::new(head).chain(rest));
+        }
+        Ok(kind)
+    }
+
+    /// The whole of it as a file.
+    fn file(&mut self) -> Result<File> {
+        match &self.watched {
+            Some((file, _)) => Ok(file.try_clone()?),
+            None => sheet::spool(&mut self.bytes),
+        }
     }
 
     /// What tells afterwards whether all of it could be read.
@@ -81,15 +110,30 @@ pub(super) fn is_dash(path: &Path) -> bool {
 
 /// A catalogue whose header has been read.
 pub(super) struct Opened {
-    pub(super) reader: RecordReader<Box<dyn Read + Send>>,
+    pub(super) reader: Source,
     pub(super) columns: Columns,
+    /// The sheet's name, if it is one.
+    pub(super) sheet: Option<String>,
     pub(super) watched: Watched,
 }
 
 /// Opens a catalogue, reads its header, and says which columns are nearly ones that are used.
 pub(super) fn catalogue(asked: &Catalogue) -> Result<Opened> {
-    let (bytes, watched) = Input::open(&asked.file)?.split();
-    let mut reader = RecordReader::new(bytes, options(asked)?);
+    let file = shown(&asked.file);
+    let mut input = Input::open(&asked.file)?;
+    let kind = input.kind().with_context(|| format!("cannot read {file}"))?;
+    let (mut reader, watched) = if let Some(kind) = kind {
+        let rows = input.file().and_then(|file| sheet::open(file, kind, asked)).context(file)?;
+        (Source::Sheet(rows), input.split().1)
+    } else {
+        if asked.sheet.is_some() {
+            bail!(
+                "--sheet: {file} is text, which has no sheets; accepted beside --sheet is an .xlsx; leave it out"
+            );
+        }
+        let (bytes, watched) = input.split();
+        (Source::Text(Box::new(RecordReader::new(bytes, options(asked)?))), watched)
+    };
     let columns = columns(asked, &mut reader)?;
     for (header, field) in columns.nearly() {
         say(&format!(
@@ -98,7 +142,11 @@ pub(super) fn catalogue(asked: &Catalogue) -> Result<Opened> {
             sanitise::terminal(header)
         ));
     }
-    Ok(Opened { reader, columns, watched })
+    let sheet = match &reader {
+        Source::Sheet(rows) => Some(rows.name().to_owned()),
+        Source::Text(_) => None,
+    };
+    Ok(Opened { reader, columns, sheet, watched })
 }
 
 /// How many threads to work with.
@@ -124,7 +172,7 @@ fn options(asked: &Catalogue) -> Result<ReadOptions> {
     Ok(ReadOptions { delimiter, ..ReadOptions::default() })
 }
 
-fn columns(asked: &Catalogue, reader: &mut RecordReader<Box<dyn Read + Send>>) -> Result<Columns> {
+fn columns(asked: &Catalogue, reader: &mut Source) -> Result<Columns> {
     let mapped = asked
         .columns
         .iter()
@@ -140,29 +188,24 @@ fn columns(asked: &Catalogue, reader: &mut RecordReader<Box<dyn Read + Send>>) -
         .collect::<Result<Vec<_>>>()?;
     let headers: Vec<String> = if let Some(names) = &asked.header {
         let names: Vec<String> = names.split(',').map(|n| n.trim().to_owned()).collect();
-        reader.expect_fields(names.len());
+        match reader {
+            Source::Text(reader) => reader.expect_fields(names.len()),
+            Source::Sheet(rows) => rows.expect_fields(names.len()),
+        }
         names
     } else {
-        let mut header = Batch::default();
-        let read =
-            reader.read_one(&mut header).with_context(|| format!("cannot read {}", shown(&asked.file)))?;
-        let record = if read { header.get(0) } else { None };
-        let record = record.ok_or_else(|| {
+        let header = match reader {
+            Source::Text(reader) => header(reader, asked),
+            Source::Sheet(rows) => {
+                rows.header().with_context(|| format!("cannot read {}", shown(&asked.file)))
+            }
+        };
+        header?.ok_or_else(|| {
             anyhow!(
                 "{} is empty; accepted is a header row with fields such as listing, claim_w, class, tally",
                 shown(&asked.file)
             )
-        })?;
-        if let Some(fault) = record.fault() {
-            bail!(
-                "{}: line {}: found {} in the header, accepted: {}",
-                shown(&asked.file),
-                record.line(),
-                fault.found(),
-                fault.accepted()
-            );
-        }
-        record.iter().map(str::to_owned).collect()
+        })?
     };
     Columns::resolve(headers, &mapped).map_err(|error| match error {
         HeaderError::NoSuchField { .. } | HeaderError::NoSuchHeader { .. } => {
@@ -170,4 +213,21 @@ fn columns(asked: &Catalogue, reader: &mut RecordReader<Box<dyn Read + Send>>) -
         }
         error => anyhow!("{}: {}", shown(&asked.file), sanitise::terminal(&error.to_string())),
     })
+}
+
+/// The first record of a text, as a header.
+fn header(reader: &mut RecordReader<Box<dyn Read + Send>>, asked: &Catalogue) -> Result<Option<Vec<String>>> {
+    let file = shown(&asked.file);
+    let mut header = Batch::default();
+    let read = reader.read_one(&mut header).with_context(|| format!("cannot read {file}"))?;
+    let record = if read { header.get(0) } else { None };
+    if let Some((record, fault)) = record.and_then(|record| Some((record, record.fault()?))) {
+        bail!(
+            "{file}: line {}: found {} in the header, accepted: {}",
+            record.line(),
+            fault.found(),
+            fault.accepted()
+        );
+    }
+    Ok(record.map(|record| record.iter().map(str::to_owned).collect()))
 }

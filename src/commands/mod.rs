@@ -11,6 +11,7 @@ mod manual;
 mod meaning;
 mod output;
 mod setting_up;
+mod sheet;
 mod since;
 mod sweep;
 mod terminal;

@@ -5,11 +5,12 @@ use std::path::Path;
 use anyhow::{Context as _, Result, anyhow, bail};
 
 use super::flags;
-use crate::cli::Strictness;
+use crate::cli::{self, Strictness};
 use crate::comparison::Settings;
 use crate::draw::Model;
 use crate::intake::quantity;
 use crate::reference::Table;
+use crate::report::worth::Money;
 
 pub(super) fn settings(flags: &Strictness) -> Result<Settings> {
     let share = |name: &str, text: &str, accepted: &str| {
@@ -40,4 +41,16 @@ pub(super) fn model(reference: Option<&Path>) -> Result<Model> {
         }
     };
     Model::new(table).context("the reference table has a class outside the curve of its dice")
+}
+
+/// What was asked about money.
+pub(super) fn money(asked: &cli::Money) -> Result<Money> {
+    let tariff = asked
+        .tariff
+        .as_deref()
+        .map(|t| flags::figure("tariff", t, "a price of a kWh above 0, such as 0.31"))
+        .transpose()?;
+    let hours = flags::hours(&asked.hours)?;
+    let currency = flags::currency(asked.currency.as_deref().unwrap_or(""))?;
+    Ok(Money { tariff: tariff.map(|t| t.value), hours, currency })
 }

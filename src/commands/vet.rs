@@ -10,7 +10,7 @@ use crate::comparison::assess;
 use crate::facts::Listing;
 use crate::intake;
 use crate::reading;
-use crate::report::{Light, Run, csv, json, light, markdown, worth};
+use crate::report::{Light, Run, csv, json, light, markdown};
 
 pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
     let settings = setting_up::settings(&vet.strictness)?;
@@ -25,7 +25,8 @@ pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
     if let Some(read) = &read {
         intake::complete(&mut listing, read);
     }
-    let money = money(vet)?;
+    let money = setting_up::money(&vet.money)?;
+    let money_asked = vet.price.is_some() || money.tariff.is_some();
     let fit_supply = vet.fit_supply.as_deref().map(|t| flags::watts("fit-supply", t)).transpose()?;
     let circuit = vet.circuit.as_deref().map(flags::circuit).transpose()?;
     let assessment = assess(&listing, &model, &settings);
@@ -34,7 +35,7 @@ pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
         listing: &listing,
         read: read.as_ref(),
         assessment: &assessment,
-        money: money.as_ref(),
+        money: money_asked.then_some(&money),
         circuit,
         fit_supply,
     };
@@ -44,7 +45,6 @@ pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
                 width: terminal::width().into(),
                 style: terminal::style(colour),
                 working: vet.working,
-                brief: vet.brief,
             };
             light::light(run, result, layout)
         }
@@ -59,20 +59,6 @@ pub(super) fn run(vet: &Vet, colour: When) -> Result<Ended> {
     };
     print(&text)?;
     Ok(Ended::Ran)
-}
-
-/// What was asked about money; nothing without a price or a tariff.
-fn money(vet: &Vet) -> Result<Option<worth::Money>> {
-    let asked = &vet.money;
-    let tariff = asked
-        .tariff
-        .as_deref()
-        .map(|t| flags::figure("tariff", t, "a price of a kWh above 0, such as 0.31"))
-        .transpose()?;
-    let hours = flags::hours(&asked.hours)?;
-    let currency = flags::currency(asked.currency.as_deref().unwrap_or(""))?;
-    let money = worth::Money { tariff: tariff.map(|t| t.value), hours, currency };
-    Ok((asked.price.is_some() || asked.tariff.is_some()).then_some(money))
 }
 
 fn listing(vet: &Vet) -> Result<Listing<'_>> {
@@ -93,7 +79,7 @@ fn listing(vet: &Vet) -> Result<Listing<'_>> {
         ppe: given(&vet.ppe)
             .map(|t| flags::figure("ppe", &t, "a photon efficacy in umol/J above 0, such as 1.5"))
             .transpose()?,
-        price: given(&vet.money.price)
+        price: given(&vet.price)
             .map(|t| flags::figure("price", &t, "a price above 0 without a currency, such as 89.99"))
             .transpose()?
             .map(|price| price.value),

@@ -66,7 +66,7 @@ pub struct Assessment {
     pub implied: Option<Watts>,
     /// Every piece of evidence, strongest first.
     pub findings: SmallVec<[Finding; 3]>,
-    /// What is claimed beside watts, each with its own verdict.
+    /// What is claimed beside watts, each with its own verdict; none from [`assess_watts`].
     pub figures: SmallVec<[Figure; 2]>,
     /// What a reader should know.
     pub reasons: SmallVec<[Reason; 4]>,
@@ -94,16 +94,35 @@ impl Default for Assessment {
     }
 }
 
-/// Assesses a listing. The same function serves one light and a catalogue.
+/// Assesses a listing, with everything that it claims. The same function serves one light and a catalogue.
 #[must_use]
 pub fn assess(listing: &Listing<'_>, model: &Model, settings: &Settings) -> Assessment {
-    let mut assessment = Assessment::default();
-    assess_into(&mut assessment, listing, model, settings);
+    let mut assessment = assess_watts(listing, model, settings);
+    assessment.add_figures(listing, model, settings);
     assessment
 }
 
-/// As [`assess`], into an assessment of nothing: filled where it lies, it need not be moved.
-pub fn assess_into(assessment: &mut Assessment, listing: &Listing<'_>, model: &Model, settings: &Settings) {
+/// Assesses its watts alone, for a catalogue whose rows have no place for the other figures.
+#[must_use]
+pub fn assess_watts(listing: &Listing<'_>, model: &Model, settings: &Settings) -> Assessment {
+    let mut assessment = Assessment::default();
+    assessment.add_watts(listing, model, settings);
+    assessment
+}
+
+impl Assessment {
+    /// The second part of [`assess`]: adds the other figures to what [`add_watts`](Self::add_watts) worked out.
+    pub fn add_figures(&mut self, listing: &Listing<'_>, model: &Model, settings: &Settings) {
+        self.figures = figures(listing, model, &self.counted, self.measured, settings);
+    }
+
+    /// [`assess_watts`] into an assessment of nothing: filled where it lies, it need not be moved.
+    pub fn add_watts(&mut self, listing: &Listing<'_>, model: &Model, settings: &Settings) {
+        add_watts(self, listing, model, settings);
+    }
+}
+
+fn add_watts(assessment: &mut Assessment, listing: &Listing<'_>, model: &Model, settings: &Settings) {
     assessment.measured = listing.reading.and_then(|reading| measured::watts(reading, settings));
     assessment.volt_amps = listing.supply.as_ref().map(own_words::volt_amps);
     assessment.implied = listing.ppf.zip(listing.ppe).map(|(ppf, ppe)| Watts(ppf.value / ppe.value));
@@ -169,7 +188,6 @@ pub fn assess_into(assessment: &mut Assessment, listing: &Listing<'_>, model: &M
         let draw = measured.map(|m| m.value).or(counted.draw.as_ref().map(|d| d.full.wall.value));
         assessment.share = draw.map(|draw| draw / claim);
     }
-    assessment.figures = figures(listing, model, &assessment.counted, measured, settings);
     solve_backwards(assessment, listing, model);
 }
 

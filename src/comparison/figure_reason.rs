@@ -1,6 +1,6 @@
 //! Why a claim beside watts got its verdict, each with a code that stays the same from version to version.
 
-use crate::units::{PhotonEfficacy, PhotonFlux, Rounded};
+use crate::units::{Amps, PhotonEfficacy, PhotonFlux, Rounded};
 
 /// One such reason.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -47,11 +47,66 @@ pub enum FigureReason {
     LampKindNotStated,
     /// No published flux for a lamp of that kind and size.
     LampNotPublished,
-    /// Lumens asked of coloured light.
+    /// Lumens asked of light that is not known to be white.
     LumensOfColours,
+    /// The current at the stated voltage, from the count or from watts that were read.
+    Amperes(Current),
+    /// A meter read that current.
+    AmperesMeasured {
+        /// The reading.
+        amps: Amps,
+    },
+    /// More than the light takes, as a rating is.
+    AmperesRating(Current),
+    /// Less than the counted diodes take at full draw.
+    AmperesExceeded(Current),
+    /// The amperes are for a voltage that no mains has.
+    AmperesOfAdapter,
+}
+
+/// The current at a stated voltage, as far as it is known.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Current {
+    /// The least, at a power factor of 1.
+    pub low: Amps,
+    /// The most, at the power factor assumed; the measured current itself where a meter read it.
+    pub high: Amps,
+    /// The power factor assumed; absent where a meter read the current or the power factor.
+    pub factor: Option<f64>,
+    /// From a reading, and not from the count.
+    pub measured: bool,
+}
+
+impl Current {
+    /// "these diodes take 1.3 to 2.5 A there at full draw (power factor 0.9 to 1)".
+    fn text(&self) -> String {
+        let factor = self.factor.map(|f| format!(" (power factor {f} to 1)")).unwrap_or_default();
+        let what = if self.measured { "by the reading it takes" } else { "at full draw these diodes take" };
+        let (low, high) = (Rounded(self.low.0), Rounded(self.high.0));
+        format!("{what} {low} to {high} A there{factor}")
+    }
 }
 
 impl FigureReason {
+    /// Every code, in the order of the variants.
+    pub const CODES: [&'static str; 15] = [
+        "flux-estimated",
+        "flux-of-best-packages",
+        "flux-limit",
+        "efficacy-estimated",
+        "efficacy-above-best-packages",
+        "efficacy-limit",
+        "nothing-counted",
+        "lamp-kind-not-stated",
+        "lamp-not-published",
+        "lumens-of-colours",
+        "amperes-estimated",
+        "amperes-measured",
+        "amperes-rating",
+        "amperes-exceeded",
+        "amperes-of-adapter",
+    ];
+
     /// The code.
     #[must_use]
     pub const fn code(&self) -> &'static str {
@@ -66,6 +121,11 @@ impl FigureReason {
             Self::LampKindNotStated => "lamp-kind-not-stated",
             Self::LampNotPublished => "lamp-not-published",
             Self::LumensOfColours => "lumens-of-colours",
+            Self::Amperes(_) => "amperes-estimated",
+            Self::AmperesMeasured { .. } => "amperes-measured",
+            Self::AmperesRating(_) => "amperes-rating",
+            Self::AmperesExceeded(_) => "amperes-exceeded",
+            Self::AmperesOfAdapter => "amperes-of-adapter",
         }
     }
 
@@ -99,8 +159,41 @@ impl FigureReason {
             }
             Self::LampNotPublished => "no published photon flux for a lamp of that kind and size".to_owned(),
             Self::LumensOfColours => {
-                "an incandescent lamp is replaced by lumens, which coloured diodes hardly give".to_owned()
+                "an incandescent lamp is replaced by lumens, and these diodes are not known to be all white"
+                    .to_owned()
+            }
+            Self::Amperes(current) => current.text(),
+            Self::AmperesMeasured { amps } => format!("a meter read {} A there", Rounded(amps.0)),
+            Self::AmperesRating(current) => {
+                format!(
+                    "{}; a stated current is mostly a rating, an upper limit: more is no fault",
+                    current.text()
+                )
+            }
+            Self::AmperesExceeded(current) => format!(
+                "{}, which is more: they are run lower or the figure is too low, so measure before a circuit depends \
+                 on it",
+                current.text()
+            ),
+            Self::AmperesOfAdapter => {
+                "no mains has that voltage, so it rates an adapter, which a light need not use in full"
+                    .to_owned()
             }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::FigureReason;
+
+    /// The compiler makes [`FigureReason::code`] cover every variant, so its own text has every code.
+    #[test]
+    fn codes_lists_what_code_gives_and_nothing_else() {
+        let source = include_str!("figure_reason.rs");
+        let after = source.split_once("pub const fn code").map_or("", |(_, after)| after);
+        let body = after.split_once("\n    }\n").map_or("", |(body, _)| body);
+        let given: Vec<&str> = body.split('"').skip(1).step_by(2).collect();
+        assert_eq!(given, FigureReason::CODES);
     }
 }

@@ -1,4 +1,5 @@
-//! What a listing claims beside watts, each with its own verdict: photon flux, photon efficacy, the lamp it replaces.
+//! What a listing claims beside watts, each with its own verdict: photon flux, photon efficacy, the lamp it replaces,
+//! amperes at a voltage ([`amperes`](super::amperes)).
 //!
 //! A claim of photons is held against what the same diodes can emit at the same draw, with the decision rule of the watts.
 //! What is found on the market is no bound, since packages improve: only the best published package with no further loss,
@@ -6,16 +7,17 @@
 
 use smallvec::SmallVec;
 
+use super::amperes::amperes;
 use super::counted::{Counted, SMALL};
 use super::figure_reason::FigureReason;
 use super::settings::Settings;
 use super::verdict::{Evidence, Verdict};
 use crate::draw::Model;
-use crate::facts::{Colour, LampKind, Listing, Replaced};
+use crate::facts::{Colour, LampKind, Listing, Replaced, Supply};
 use crate::photons::{LIMIT_PAR, Photons};
 use crate::reference::lamp::{LampFlux, lamp_flux};
 use crate::uncertain::{Uncertain, normal_cdf};
-use crate::units::{PhotonEfficacy, PhotonFlux, Watts};
+use crate::units::{PhotonEfficacy, PhotonFlux, Volts, Watts};
 
 /// What is claimed.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -26,6 +28,13 @@ pub enum Claimed {
     Efficacy(PhotonEfficacy),
     /// A lamp it is said to replace.
     Replaces(Replaced),
+    /// The current that it takes at a voltage, or over a range of them.
+    Amperes {
+        /// The current, and the highest voltage.
+        supply: Supply,
+        /// The lowest voltage; absent where there is one.
+        from: Option<Volts>,
+    },
 }
 
 /// One claim with its verdict.
@@ -43,6 +52,26 @@ pub struct Figure {
     pub lamp: Option<LampFlux>,
 }
 
+/// The verdicts on what is claimed beside watts; none for a listing that claims nothing more.
+pub(super) fn figures(
+    listing: &Listing<'_>,
+    model: &Model,
+    counted: &Counted,
+    measured: Option<Uncertain<Watts>>,
+    settings: &Settings,
+) -> SmallVec<[Figure; 2]> {
+    let mut all = SmallVec::new();
+    if listing.ppf.is_some() || listing.ppe.is_some() || listing.replaces.is_some() {
+        of_photons(&mut all, listing, model, counted, measured, settings);
+    }
+    if let Some(supply) = &listing.supply {
+        let (verdict, evidence, reason) = amperes(listing, supply, measured, counted.draw.as_ref(), settings);
+        let claimed = Claimed::Amperes { supply: *supply, from: listing.supply_from };
+        all.push(Figure { claimed, verdict, evidence, reason, lamp: None });
+    }
+    all
+}
+
 /// The light as claims of photons are held against it.
 struct Known<'a> {
     photons: Option<Photons>,
@@ -54,18 +83,15 @@ struct Known<'a> {
     settings: &'a Settings,
 }
 
-/// The verdicts on what is claimed beside watts; none for a listing that claims nothing more.
-pub(super) fn figures(
+/// Appends the verdicts on what is claimed of photons.
+fn of_photons(
+    all: &mut SmallVec<[Figure; 2]>,
     listing: &Listing<'_>,
     model: &Model,
     counted: &Counted,
     measured: Option<Uncertain<Watts>>,
     settings: &Settings,
-) -> SmallVec<[Figure; 2]> {
-    let mut all = SmallVec::new();
-    if listing.ppf.is_none() && listing.ppe.is_none() && listing.replaces.is_none() {
-        return all;
-    }
+) {
     let draw = counted.draw.as_ref();
     let known = Known {
         photons: draw.map(|draw| Photons::of(model, draw)),
@@ -88,7 +114,6 @@ pub(super) fn figures(
         let flux = lamp_flux(&lamp);
         all.push(known.figure(Claimed::Replaces(lamp), known.replaces(&lamp, flux), flux));
     }
-    all
 }
 
 type Decided = (Verdict, Option<Evidence>, FigureReason);

@@ -1,9 +1,10 @@
 //! The claim against the draw: the decision, its basis, the reasons, and what could honestly be printed instead.
 //!
-//! [`assess`] is the one way in; every command and every format goes through it. The decision rules are those of JCGM
-//! 106:2012: a claim is overstated only when the probability that the draw reaches it, less the tolerance, is below one
-//! minus the confidence.
+//! [`assess`] is the one way in; every command and every format goes through it ([`assess_watts`] is the part of it that a
+//! lean table needs). The decision rules are those of JCGM 106:2012: a claim is overstated only when the probability that the
+//! draw reaches it, less the tolerance, is below one minus the confidence.
 
+mod amperes;
 mod assess;
 mod basis;
 mod counted;
@@ -20,10 +21,10 @@ mod sentence;
 mod settings;
 mod verdict;
 
-pub use assess::{Assessment, Backwards, Finding, assess, assess_into};
+pub use assess::{Assessment, Backwards, Finding, assess, assess_watts};
 pub use counted::Counted;
 pub use counts::Counts;
-pub use figure_reason::FigureReason;
+pub use figure_reason::{Current, FigureReason};
 pub use figures::{Claimed, Figure};
 pub use label::honest_label;
 pub use reason::Reason;

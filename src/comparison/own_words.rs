@@ -5,11 +5,9 @@ use smallvec::SmallVec;
 use super::reason::Reason;
 use super::settings::Settings;
 use super::verdict::Verdict;
+use crate::circuit::phases;
 use crate::facts::{Admitted, Listing, Stated, Supply, Tolerance};
-use crate::units::Watts;
-
-/// From this voltage up a supply is taken as three-phase, so that S = sqrt(3) V I: common practice, no source.
-const THREE_PHASE_FROM: f64 = 380.0;
+use crate::units::{Volts, Watts};
 
 /// One finding: its verdict (absent without a claim) and what was seen.
 pub(super) type OwnWord = (Verdict, Reason);
@@ -26,8 +24,7 @@ pub(super) fn admitted_bounds(admitted: &Admitted) -> (Watts, Watts) {
 /// Volts times amperes, each up by half a unit of its last printed digit: a ceiling on watts.
 pub(super) fn volt_amps(supply: &Supply) -> Watts {
     let up = |s: Stated| s.value + s.half_digit;
-    let phases = if supply.volts.value >= THREE_PHASE_FROM { 3.0_f64.sqrt() } else { 1.0 };
-    Watts(up(supply.volts) * up(supply.amps) * phases)
+    Watts(up(supply.volts) * up(supply.amps) * phases(Volts(supply.volts.value)))
 }
 
 /// PPF over PPE is watts: the interval that the rounding of both allows. Absent where the efficacy rounds to nothing.

@@ -102,3 +102,32 @@ pub fn cost(prices: &Prices, draws: &Draws) -> Cost {
         year: day.map(|day| day.times(DAYS)),
     }
 }
+
+/// The same at one draw: what lights are sorted by. Each absent where something that it needs is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Point {
+    /// Price per watt.
+    pub per_watt: Option<f64>,
+    /// Price per umol/s.
+    pub per_flux: Option<f64>,
+    /// A day of running.
+    pub day: Option<f64>,
+    /// A month.
+    pub month: Option<f64>,
+    /// A year.
+    pub year: Option<f64>,
+}
+
+/// The cost at that wall draw and that PPF.
+#[must_use]
+pub fn at(prices: &Prices, wall: Watts, flux: Option<PhotonFlux>) -> Point {
+    let over = |quantity: f64| prices.price.filter(|_| quantity > 0.0).map(|price| price / quantity);
+    let day = prices.tariff.map(|tariff| wall.0 * prices.hours / 1000.0 * tariff);
+    Point {
+        per_watt: over(wall.0),
+        per_flux: flux.and_then(|flux| over(flux.0)),
+        day,
+        month: day.map(|day| day * DAYS / 12.0),
+        year: day.map(|day| day * DAYS),
+    }
+}

@@ -14,6 +14,9 @@ pub struct Fault {
     /// The column's or flag's name.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub column: Option<String>,
+    /// The cell, or the row, as spreadsheets name it, where the input is a sheet.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cell: Option<Box<str>>,
     /// What stood there.
     pub found: String,
     /// What is accepted there.
@@ -28,6 +31,7 @@ impl Fault {
             line: None,
             byte: None,
             column: Some(column.into()),
+            cell: None,
             found: found.into(),
             accepted: accepted.into(),
         }

@@ -133,6 +133,8 @@ pub struct Listing<'a> {
     pub admitted: Option<Admitted>,
     /// Its volts and amperes.
     pub supply: Option<Supply>,
+    /// The lowest voltage, where the amperes are stated for a range up to that of `supply`.
+    pub supply_from: Option<Volts>,
     /// Photosynthetic photon flux, umol/s.
     pub ppf: Option<Stated>,
     /// Photon efficacy of the whole light, umol/J; absent where worded "up to" or as the diodes' own.

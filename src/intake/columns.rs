@@ -145,7 +145,7 @@ impl fmt::Display for HeaderError {
                 write!(f, "no field is called '{field}'")?;
                 match nearest {
                     Some(nearest) => write!(f, "; did you mean '{nearest}'?"),
-                    None => f.write_str("; 'plainwatt grade --help' lists the fields"),
+                    None => f.write_str("; 'plainwatt help grade' lists the fields"),
                 }
             }
             Self::NoSuchHeader { header, present } => {
@@ -159,7 +159,7 @@ impl fmt::Display for HeaderError {
             Self::NothingKnown { present } => write!(
                 f,
                 "none of the headers is known: {}; accepted are listing, title, claim_w, class, tally and others \
-                 ('plainwatt grade --help'), or map your own with --column claim_w=\"Power (W)\"",
+                 ('plainwatt help grade'), or map your own with --column claim_w=\"Power (W)\"",
                 present.join(", ")
             ),
         }

@@ -4,7 +4,7 @@ use smallvec::SmallVec;
 
 use crate::counting;
 use crate::facts::{Count, Group, Listing, Note, Read, Tally};
-use crate::units::Watts;
+use crate::units::{Volts, Watts};
 
 /// How far a column and the title may differ before it is called a contradiction, as a share.
 const SAME: f64 = 0.005;
@@ -43,13 +43,26 @@ pub fn complete(listing: &mut Listing<'_>, read: &Read) {
             }
         }
     }
-    fill(&mut listing.supply, read.supply.map(|t| t.value));
+    supply(listing, read);
     fill(&mut listing.ppf, read.ppf.map(|t| t.value));
     fill(&mut listing.ppe, read.ppe.filter(|_| !read.ppe_is_bound).map(|t| t.value));
     match (&mut listing.replaces, read.replaces) {
         (Some(given), Some(title)) if given.kind.is_none() => given.kind = title.value.kind,
         (place @ None, Some(title)) => *place = Some(title.value),
         _ => {}
+    }
+}
+
+/// With the range of voltages that the text gives, where no one of them goes with the current.
+fn supply(listing: &mut Listing<'_>, read: &Read) {
+    if listing.supply.is_none()
+        && let Some(stated) = read.supply
+    {
+        listing.supply = Some(stated.value);
+        let volts = stated.value.volts.value;
+        let range = read.volts.map(|t| (t.value.0.value, t.value.1.value));
+        listing.supply_from =
+            range.filter(|(low, high)| *low < *high && *high <= volts).map(|(low, _)| Volts(low));
     }
 }
 

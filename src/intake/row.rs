@@ -9,6 +9,20 @@ use crate::counting;
 use crate::facts::{Colour, Count, Fault, Group, Listing, Replaced, StatedClass};
 use crate::units::{Amps, Watts};
 
+/// Errors as spreadsheets show them, in a sheet or in a CSV that one has saved (ECMA-376 part 1, 18.17.3, from memory).
+/// The last is no error of theirs: so the rows of a workbook show a formula that was never worked out.
+const SHEET_ERRORS: [&str; 9] = [
+    "#DIV/0!",
+    "#GETTING_DATA",
+    "#N/A",
+    "#NAME?",
+    "#NULL!",
+    "#NUM!",
+    "#REF!",
+    "#VALUE!",
+    "#formula never calculated",
+];
+
 impl Columns {
     /// Reads a row into `listing`, which should be empty: filled where it lies, it need not be moved. `cell` gives the text at
     /// a place, `None` past the row's end; `fields` is how many the row has.
@@ -28,6 +42,7 @@ impl Columns {
                 line: None,
                 byte: None,
                 column: None,
+                cell: None,
                 found: format!("{fields} field{}", if fields == 1 { "" } else { "s" }),
                 accepted: format!(
                     "{} field{}, as in the header; a field that holds the delimiter is put in quotes",
@@ -41,6 +56,7 @@ impl Columns {
                 line: None,
                 byte: None,
                 column: None,
+                cell: None,
                 found: "the header row again".to_owned(),
                 accepted: "a listing; the header row stands once, at the top".to_owned(),
             });
@@ -87,6 +103,13 @@ impl Columns {
     ) -> Result<(), Fault> {
         let watts = || self.above_zero(place, text, "W", "watts above 0, such as 300 or 28.5");
         match field {
+            // In a column of numbers it is a fault anyway; as a text it would be taken for one.
+            Field::Listing | Field::Supplier | Field::Title | Field::Description
+                if text.starts_with('#') && SHEET_ERRORS.contains(&text) =>
+            {
+                let accepted = "text; this is an error of a spreadsheet: mend its formula, or clear the cell";
+                return Err(self.fault(place, text, accepted));
+            }
             Field::Listing => listing.name = Some(Cow::Borrowed(text)),
             Field::Supplier => listing.supplier = Some(Cow::Borrowed(text)),
             Field::Title => listing.title = Some(Cow::Borrowed(text)),

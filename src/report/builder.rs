@@ -52,9 +52,10 @@ pub(super) fn lines(run: Run<'_>, light: Light<'_>) -> Vec<(&'static str, String
             if fit.reach.0 > TOUCH_SAFE {
                 lines.push((
                     "  danger",
-                    "over 60 V DC a string is not safe to touch: split it, or leave it to a".to_owned(),
+                    "over 60 V DC a string is not safe to touch: split it, or leave it to a licensed electrician; the \
+                     driver's mains side in any case"
+                        .to_owned(),
                 ));
-                lines.push(("", "licensed electrician; the driver's mains side in any case".to_owned()));
             }
         }
     }

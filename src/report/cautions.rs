@@ -1,5 +1,6 @@
 //! The usual cautions, short, and only where they apply.
 
+use super::Light;
 use crate::comparison::Assessment;
 use crate::facts::{Colour, Listing};
 use crate::units::Watts;
@@ -19,14 +20,13 @@ pub fn of(listing: &Listing<'_>, assessment: &Assessment) -> Vec<&'static str> {
             .is_some_and(|t| t.groups.iter().any(|g| g.colour == colour && g.count.number > 0))
     };
     match (has(Colour::RoyalBlue) || has(Colour::Blue), has(Colour::UvA)) {
-        (true, true) => cautions.push(
-            "eyes: do not look into the blue or ultraviolet diodes; UV-A also harms skin and gives no glare to warn of \
-             it (IEC 62471)",
-        ),
+        (true, true) => {
+            cautions.push("eyes, skin: UV-A harms both, unseen; do not look into blue or UV (IEC 62471)");
+        }
         (true, false) => cautions.push("eyes: do not look into the blue diodes (IEC 62471)"),
-        (false, true) => cautions.push(
-            "eyes and skin: UV-A harms both and gives no glare to warn of it; do not look into it (IEC 62471)",
-        ),
+        (false, true) => {
+            cautions.push("eyes and skin: UV-A harms both and gives no glare to warn you (IEC 62471)");
+        }
         (false, false) => {}
     }
     if has(Colour::FarRed) || has(Colour::Infrared) {
@@ -34,11 +34,49 @@ pub fn of(listing: &Listing<'_>, assessment: &Assessment) -> Vec<&'static str> {
     }
     let draw = assessment.counted.draw.as_ref().map(|d| d.full.wall.value);
     if assessment.measured.map(|m| m.value).or(draw).is_some_and(|w| w.0 >= CIRCUIT_FROM.0) {
-        cautions.push(
-            "circuits: a light that runs for hours is a continuous load; how much a circuit carries is for the local \
-             code and a licensed electrician",
-        );
+        cautions.push("circuits: it is a continuous load; ask local code and a licensed electrician");
     }
-    cautions.push("mains: measure with a plug-in meter at the outlet; never open a mains-powered light");
+    cautions.push("mains: measure with a plug-in meter at the outlet; never open the light");
     cautions
+}
+
+/// Those that no other line of a light's answer has said: the line about a circuit has its own.
+pub(super) fn unsaid(light: Light<'_>) -> impl Iterator<Item = &'static str> {
+    let all = of(light.listing, light.assessment).into_iter();
+    all.filter(move |caution| light.circuit.is_none() || !caution.starts_with("circuits:"))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::comparison::{Settings, assess};
+    use crate::draw::Model;
+    use crate::facts::{Count, Group, StatedClass, Tally};
+    use crate::reference::Table;
+
+    fn cautions(colours: &[Colour], count: u32) -> Vec<&'static str> {
+        let group = |colour: &Colour| Group { colour: *colour, count: Count::exact(count), class: None };
+        let groups = colours.iter().map(group).collect();
+        let listing = Listing {
+            class: Some(StatedClass::plain(3.0)),
+            tally: Some(Tally { groups, lower_bound: false }),
+            ..Listing::default()
+        };
+        let model = Model::new(Table::built_in()).unwrap();
+        of(&listing, &assess(&listing, &model, &Settings::default()))
+    }
+
+    #[test]
+    fn each_is_said_once_in_a_line_and_only_where_it_applies() {
+        let all = cautions(&Colour::ALL, 100);
+        for subject in ["eyes", "far red", "circuits", "mains"] {
+            assert_eq!(all.iter().filter(|c| c.starts_with(subject)).count(), 1, "{subject}: {all:?}");
+        }
+        assert_eq!(all.len(), 4, "{all:?}");
+        let each = Colour::ALL.map(|colour| cautions(&[colour], 10));
+        for caution in all.iter().chain(each.iter().flatten()) {
+            assert!(caution.len() <= 78, "{} columns with its bullet: {caution}", caution.len() + 2);
+        }
+        assert_eq!(cautions(&[Colour::Red], 10).len(), 1, "red light needs no more than the mains");
+    }
 }

@@ -2,9 +2,11 @@
 
 use super::number::six_digits;
 use super::sanitise::spreadsheet;
-use super::{Light, Run, UNREADABLE, Unreadable};
+use super::{Light, Run, UNREADABLE, Unreadable, worth};
 use crate::comparison::{Claimed, honest_label};
+use crate::cost::Span;
 use crate::draw::Draw;
+use crate::photons::Photons;
 use crate::uncertain::Chance;
 use crate::units::{Amps, Watts};
 
@@ -12,7 +14,9 @@ const LEAN: &str = "listing,supplier,claim_w,verdict,evidence,basis,share,led_w,
 common_low_w,common_high_w,needed_ma,reasons";
 const WIDE: &str = ",p_reach,p_ceiling,tolerance,confidence,table,led_u_w,wall_u_w,ceiling_wall_w,ceiling_wall_u_w,\
 class_ma,needed_scale,running_ma,running_ma_u,running_scale,measured_w,measured_u_w,admitted_low_w,admitted_high_w,\
-volt_amps,implied_w,honest_label,ppf_verdict,ppe_verdict,replaces_verdict,price_per_w";
+volt_amps,implied_w,honest_label,ppf_verdict,ppe_verdict,replaces_verdict,amps_verdict,photons_umol_s,photons_u_umol_s,far_red_umol_s,efficacy_umol_j,efficacy_u_umol_j,\
+price_per_w,price_per_w_low,price_per_w_high,price_per_umol_s,price_per_umol_s_low,price_per_umol_s_high,day_cost,\
+month_cost,year_cost,year_common_low,year_common_high,year_full_low,year_full_high";
 
 /// By byte: whether a cell that has it is put in quotes (RFC 4180).
 const QUOTED: [bool; 256] = {
@@ -104,7 +108,9 @@ impl Format {
         word(out, verdict(|c| matches!(c, Claimed::Flux(_))));
         word(out, verdict(|c| matches!(c, Claimed::Efficacy(_))));
         word(out, verdict(|c| matches!(c, Claimed::Replaces(_))));
-        number(out, super::worth::price_per_watt(light.listing, assessment));
+        word(out, verdict(|c| matches!(c, Claimed::Amperes { .. })));
+        photons(out, draw.map(|draw| Photons::of(run.model, draw)));
+        money(out, run, light);
     }
 
     /// Appends the row of a listing that could not be read: its names, the word, and a code that names the column.
@@ -142,6 +148,34 @@ impl Format {
         }
         out.push(b'"');
     }
+}
+
+fn photons(out: &mut Vec<u8>, photons: Option<Photons>) {
+    number(out, photons.map(|p| p.par.value.0));
+    number(out, photons.map(|p| p.par.u.0));
+    number(out, photons.and_then(|p| p.far_red).map(|f| f.value.0));
+    number(out, photons.map(|p| p.efficacy.value.0));
+    number(out, photons.map(|p| p.efficacy.u.0));
+}
+
+/// Days and months have the range of a year, over 365 and 12.
+fn money(out: &mut Vec<u8>, run: Run<'_>, light: Light<'_>) {
+    let best = light.money.and_then(|money| worth::at_best(run, light, money));
+    let cost = light.money.and_then(|money| worth::of(run, light, money)).map(|(cost, _)| cost);
+    let span = |out: &mut Vec<u8>, span: Option<Span>| {
+        number(out, span.map(|s| s.low));
+        number(out, span.map(|s| s.high));
+    };
+    number(out, best.and_then(|b| b.per_watt));
+    span(out, cost.and_then(|c| c.per_watt));
+    number(out, best.and_then(|b| b.per_flux));
+    span(out, cost.and_then(|c| c.per_flux));
+    number(out, best.and_then(|b| b.day));
+    number(out, best.and_then(|b| b.month));
+    number(out, best.and_then(|b| b.year));
+    let year = cost.and_then(|c| c.year);
+    span(out, year.and_then(|y| y.common));
+    span(out, year.map(|y| y.full));
 }
 
 fn word(out: &mut Vec<u8>, word: &str) {

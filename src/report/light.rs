@@ -22,17 +22,15 @@ pub struct Layout {
     pub width: usize,
     /// Escape sequences or none.
     pub style: Style,
-    /// The uncertainty budget too.
+    /// All of the working, else the answers on one screen.
     pub working: bool,
-    /// What it draws, costs and replaces and whether to believe it, on one screen of 80 x 24.
-    pub brief: bool,
 }
 
-/// The working and the verdict.
+/// The answers, or the verdict with all of its working.
 #[must_use]
 pub fn light(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
-    if layout.brief {
-        return super::brief::brief(run, light, layout);
+    if !layout.working {
+        return super::answers::answers(run, light, layout);
     }
     let (listing, assessment) = (light.listing, light.assessment);
     let mut text = String::new();
@@ -61,14 +59,11 @@ pub fn light(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
     if assessment.counted.draw.is_some() || !lines.is_empty() {
         text.push('\n');
     }
-    let word = layout.style.verdict(assessment.verdict);
-    let basis = assessment.basis.map(|b| format!(", basis {}", b.word())).unwrap_or_default();
-    let _ = writeln!(text, "verdict: {word} (evidence {}{basis})", assessment.evidence.word());
-    paragraph(&mut text, &sentence(listing, assessment), "", layout);
+    text.push_str(&verdict(light, layout));
     if !assessment.figures.is_empty() {
         text.push('\n');
         for figure in &assessment.figures {
-            paragraph(&mut text, &super::figures::claim(figure, layout.style), "- ", layout);
+            paragraph(&mut text, &super::figures::coded_claim(figure, layout.style), "- ", layout);
         }
     }
     if assessment.findings.len() > 1 {
@@ -89,9 +84,7 @@ pub fn light(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
             paragraph(&mut text, &format!("{}: {}", reason.code(), reason.text()), "- ", layout);
         }
     }
-    if layout.working
-        && let Some(draw) = &assessment.counted.draw
-    {
+    if let Some(draw) = &assessment.counted.draw {
         text.push('\n');
         text.push_str(&budget(run, draw));
     }
@@ -101,21 +94,38 @@ pub fn light(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
         paragraph(&mut text, &format!("honest label: {label}"), "", layout);
     }
     text.push('\n');
-    for caution in cautions::of(listing, assessment).into_iter().filter(|c| super::brief::unsaid(light, c)) {
+    for caution in cautions::unsaid(light) {
         paragraph(&mut text, caution, "! ", layout);
     }
-    let settings = run.settings;
     let foot = format!(
-        "tolerance {:.4} %, confidence {:.4} %, reference table: {}; 'plainwatt diodes' shows its sources",
-        Rounded(settings.tolerance * 100.0),
-        Rounded(settings.confidence() * 100.0),
-        terminal(run.model.table().name()),
+        "{}; 'plainwatt diodes' shows its sources, 'plainwatt meaning WORD' explains a verdict or a reason",
+        settings(run)
     );
     text.push('\n');
     for line in textwrap::wrap(&foot, layout.width) {
         let _ = writeln!(text, "{}", layout.style.faint(&line));
     }
     text
+}
+
+/// The verdict and its sentence.
+pub(super) fn verdict(light: Light<'_>, layout: Layout) -> String {
+    let assessment = light.assessment;
+    let word = layout.style.verdict(assessment.verdict);
+    let basis = assessment.basis.map(|b| format!(", basis {}", b.word())).unwrap_or_default();
+    let mut text = format!("verdict: {word} (evidence {}{basis})\n", assessment.evidence.word());
+    paragraph(&mut text, &sentence(light.listing, assessment), "", layout);
+    text
+}
+
+/// What the verdict depends on.
+pub(super) fn settings(run: Run<'_>) -> String {
+    format!(
+        "tolerance {:.4} %, confidence {:.4} %, reference table: {}",
+        Rounded(run.settings.tolerance * 100.0),
+        Rounded(run.settings.confidence() * 100.0),
+        terminal(run.model.table().name()),
+    )
 }
 
 /// One named value, wrapped under itself.
@@ -127,7 +137,8 @@ fn named(text: &mut String, name: &str, value: &str, layout: Layout) {
     text.push('\n');
 }
 
-fn paragraph(text: &mut String, words: &str, bullet: &str, layout: Layout) {
+/// Words, wrapped under their bullet.
+pub(super) fn paragraph(text: &mut String, words: &str, bullet: &str, layout: Layout) {
     let indent = " ".repeat(bullet.len());
     let options = textwrap::Options::new(layout.width).initial_indent(bullet).subsequent_indent(&indent);
     text.push_str(&textwrap::fill(words, options));
@@ -192,7 +203,7 @@ fn powers(run: Run<'_>, light: Light<'_>, draw: &Draw, layout: Layout) -> String
     lines.push(("commonly run", range(draw.common.0, draw.common.1)));
     let (low, high) = draw.ceiling.wall_interval();
     lines.push(("at most", format!("{} at the published maximum", range(low, high))));
-    lines.push(("photons", super::figures::photons(&Photons::of(run.model, draw))));
+    lines.push(("photons", super::figures::photons(&Photons::of(run.model, draw), assessment.measured)));
     if let Some(measured) = assessment.measured {
         lines.push(("measured", format!("{} \u{b1} {}", Rounded(measured.value.0), measured.half_95())));
     }

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::Light;
-use crate::circuit::{Circuit, amps, assumed_factor, btu_per_hour};
+use crate::circuit::{Circuit, amps, assumed_factor, btu_per_hour, is_mains};
 use crate::facts::MeterReading;
 use crate::units::{Amps, Rounded, Volts, Watts};
 
@@ -42,7 +42,16 @@ impl Load {
             (draw.common.0.min(low), high)
         };
         let stated = light.listing.supply;
-        let volts = light.circuit.map(|c| c.volts).or(stated.map(|s| Volts(s.volts.value)));
+        // An adapter's volts say nothing of the wall, and a wide range does not say where the light hangs.
+        let titled =
+            light.read.and_then(|read| read.volts).map(|t| (Volts(t.value.0.value), t.value.1.value));
+        let mains = stated
+            .map(|s| (light.listing.supply_from, s.volts.value))
+            .or(titled.map(|(low, high)| (Some(low), high)))
+            .filter(|(low, high)| low.is_none_or(|low| low.0 >= high * (1.0 - SAME_MAINS)))
+            .map(|(_, high)| Volts(high))
+            .filter(|volts| is_mains(*volts));
+        let volts = light.circuit.map(|c| c.volts).or(mains);
         let measured = match light.listing.reading {
             Some(MeterReading::Factors { power_factor, .. }) => Some(power_factor),
             _ => None,
@@ -92,7 +101,11 @@ pub(super) fn lines(light: Light<'_>) -> Vec<(&'static str, String)> {
         let how = match (supply.stated, supply.factor_measured) {
             (true, _) => "the upper as stated".to_owned(),
             (false, true) => format!("power factor {} measured", supply.factor),
-            (false, false) => format!("power factor {} assumed", supply.factor),
+            (false, false) => {
+                let size =
+                    if supply.factor < assumed_factor(Watts(f64::INFINITY)) { "up to" } else { "over" };
+                format!("power factor {} assumed, the least {size} 25 W by EU 2019/2020", supply.factor)
+            }
         };
         let (least, most) = (Rounded(supply.amps.0.0), Rounded(supply.amps.1.0));
         lines.push(("amperes", format!("{least} to {most} A at {} V ({how})", supply.volts.0)));

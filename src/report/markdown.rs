@@ -3,6 +3,7 @@
 use std::fmt::Write as _;
 
 use super::sanitise::markdown;
+use super::style::Style;
 use super::{Light, Run, UNREADABLE, Unreadable};
 use crate::comparison::{honest_label, sentence};
 use crate::units::Rounded;
@@ -78,10 +79,21 @@ pub fn light(run: Run<'_>, light: Light<'_>) -> String {
         }
         text.push('\n');
     }
+    let mut named = super::worth::lines(run, light);
+    if light.circuit.is_some() {
+        named.extend(super::load::lines(light));
+    }
+    for (name, value) in &named {
+        let colon = if name.is_empty() { "" } else { ": " };
+        let _ = writeln!(text, "- {}{colon}{}", name.trim(), markdown(value));
+    }
+    for figure in &assessment.figures {
+        let _ = writeln!(text, "- {}", markdown(&super::figures::coded_claim(figure, Style::PLAIN)));
+    }
     for reason in &assessment.reasons {
         let _ = writeln!(text, "- {}: {}", reason.code(), markdown(&reason.text()));
     }
-    if !assessment.reasons.is_empty() {
+    if !(named.is_empty() && assessment.figures.is_empty() && assessment.reasons.is_empty()) {
         text.push('\n');
     }
     let lower_bound = listing.tally.as_ref().is_some_and(|t| t.lower_bound);

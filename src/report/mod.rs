@@ -3,8 +3,8 @@
 //! Listing text is untrusted: every sink has its own guard ([`sanitise`]). People read rounded values, machines get full
 //! precision (JSON) or six significant digits (CSV).
 
+mod answers;
 pub mod audit;
-mod brief;
 mod builder;
 pub mod cautions;
 pub mod csv;

@@ -4,6 +4,7 @@ use comfy_table::{Cell, CellAlignment, ColumnConstraint, ContentArrangement, Tab
 
 use super::sanitise::terminal;
 use super::style::{RULED, Style};
+use super::worth::{Measure, amount};
 use super::{Light, UNREADABLE, Unreadable};
 use crate::comparison::{Basis, Verdict};
 use crate::units::Rounded;
@@ -20,7 +21,8 @@ pub struct Line {
     verdict: Option<Verdict>,
     rests_on: String,
     fault: Option<String>,
-    price: Option<String>,
+    /// What it is sorted by, where no other column has it: the head and the cell.
+    by: Option<(String, String)>,
 }
 
 impl Line {
@@ -48,14 +50,17 @@ impl Line {
             verdict: Some(assessment.verdict),
             rests_on: basis.map_or_else(|| evidence.to_owned(), |basis| format!("{evidence}, {basis}")),
             fault: None,
-            price: None,
+            by: None,
         }
     }
 
-    /// The same with its price over its draw in a column of its own.
+    /// The same with a column of its own for what it is sorted by.
     #[must_use]
-    pub fn priced(mut self, per_watt: Option<f64>) -> Self {
-        self.price = Some(per_watt.map(|p| format!("{p:.2}")).unwrap_or_default());
+    pub fn with(mut self, measure: Measure, currency: &str, value: Option<f64>) -> Self {
+        let currency = terminal(currency);
+        let head = measure.head();
+        let head = if currency.is_empty() { head.to_owned() } else { format!("{head}, {currency}") };
+        self.by = Some((head, value.map(amount).unwrap_or_default()));
         self
     }
 
@@ -63,9 +68,14 @@ impl Line {
     #[must_use]
     pub fn unreadable(row: Unreadable<'_>) -> Self {
         let fault = row.fault;
-        let place = match (fault.line, &fault.column) {
-            (Some(line), Some(column)) => format!("line {line}, {column}: "),
-            (Some(line), None) => format!("line {line}: "),
+        let place = fault
+            .cell
+            .as_deref()
+            .map(str::to_owned)
+            .or_else(|| fault.line.map(|line| format!("line {line}")));
+        let place = match (place, &fault.column) {
+            (Some(place), Some(column)) => format!("{place}, {column}: "),
+            (Some(place), None) => format!("{place}: "),
             (None, Some(column)) => format!("{column}: "),
             (None, None) => String::new(),
         };
@@ -79,7 +89,7 @@ impl Line {
             verdict: None,
             rests_on: String::new(),
             fault: Some(terminal(&found).into_owned()),
-            price: None,
+            by: None,
         }
     }
 }
@@ -114,24 +124,11 @@ fn painted(text: String, style: Style) -> String {
 #[must_use]
 pub fn table(lines: &[Line], width: u16, style: Style) -> String {
     let mut table = Table::new();
-    table
-        .load_style(RULED)
-        .set_content_arrangement(ContentArrangement::Dynamic)
-        .set_width(width)
-        .set_header(["listing", "supplier", "claim W", "draws W", "share", "verdict", "rests on"]);
-    let priced = lines.iter().any(|line| line.price.is_some());
-    if priced {
-        table.set_header([
-            "listing",
-            "supplier",
-            "claim W",
-            "draws W",
-            "share",
-            "verdict",
-            "rests on",
-            "price a W",
-        ]);
-    }
+    table.load_style(RULED).set_content_arrangement(ContentArrangement::Dynamic).set_width(width);
+    // What is sorted by takes the place of what the verdict rests on: there is no room for both.
+    let head = lines.iter().find_map(|line| line.by.as_ref()).map(|(head, _)| head.as_str());
+    let last = head.unwrap_or("rests on");
+    table.set_header(["listing", "supplier", "claim W", "draws W", "share", "verdict", last]);
     for index in [2, 3, 4] {
         if let Some(column) = table.column_mut(index) {
             column.set_cell_alignment(CellAlignment::Right);
@@ -154,11 +151,12 @@ pub fn table(lines: &[Line], width: u16, style: Style) -> String {
             Cell::new(&line.draws),
             Cell::new(share),
             Cell::new(verdict),
-            Cell::new(&line.rests_on),
         ];
-        if priced {
-            cells.push(Cell::new(line.price.as_deref().unwrap_or("")).set_alignment(CellAlignment::Right));
-        }
+        cells.push(match (&line.by, head) {
+            (Some((_, value)), _) => Cell::new(value).set_alignment(CellAlignment::Right),
+            (None, Some(_)) => Cell::new(""),
+            (None, None) => Cell::new(&line.rests_on),
+        });
         table.add_row(cells);
     }
     let mut text = painted(table.trim_fmt(), style);
@@ -187,7 +185,7 @@ mod tests {
             claim: "300".to_owned(),
             draws: "177 to 224".to_owned(),
             share: Some(0.67),
-            price: None,
+            by: None,
             verdict,
             rests_on: "counted, class-sum".to_owned(),
             fault: None,

@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use super::sanitise::terminal;
 use super::style::Style;
-use crate::facts::{LampKind, LeftWhy, Read, Span};
+use crate::facts::{LampKind, Left, LeftWhy, Read, Span};
 use crate::units::Rounded;
 
 /// The text with the used words marked, then each fact with its words, then what looks like a figure and was not taken.
@@ -13,12 +13,9 @@ use crate::units::Rounded;
 #[must_use]
 pub fn words(text: &str, read: &Read, width: usize, style: Style) -> String {
     let taken = taken(read);
-    let mut out = marked(text, &taken, width, style);
+    let mut out = marked_at(text, &taken, width, style);
     out.push('\n');
-    let quote = |span: Span| {
-        let words = text.get(span.start..span.end).unwrap_or("");
-        format!("\"{}\"", terminal(words))
-    };
+    let quote = |span| quote(text, span);
     if taken.is_empty() {
         out.push_str("nothing was read from the title\n");
     }
@@ -29,6 +26,28 @@ pub fn words(text: &str, read: &Read, width: usize, style: Style) -> String {
         line(&mut out, &format!("{} not taken: {}", quote(left.span), why(left.why)), "- ", width);
     }
     out
+}
+
+/// The text with the used words marked.
+pub(super) fn marked(text: &str, read: &Read, width: usize, style: Style) -> String {
+    marked_at(text, &taken(read), width, style)
+}
+
+/// What was taken from which words, in a sentence; absent where nothing was.
+pub(super) fn from_where(text: &str, read: &Read) -> Option<String> {
+    let each = |(what, span): &(String, Span)| format!("{what} from {}", quote(text, *span));
+    let all: Vec<String> = taken(read).iter().map(each).collect();
+    (!all.is_empty()).then(|| format!("taken: {}", all.join(", ")))
+}
+
+/// What looks like a figure and was not taken, in a sentence.
+pub(super) fn left_out(text: &str, read: &Read) -> String {
+    let each = |left: &Left| format!("{} ({})", quote(text, left.span), why(left.why));
+    format!("not taken: {}", read.left.iter().map(each).collect::<Vec<_>>().join(", "))
+}
+
+fn quote(text: &str, span: Span) -> String {
+    format!("\"{}\"", terminal(text.get(span.start..span.end).unwrap_or("")))
 }
 
 fn line(out: &mut String, words: &str, bullet: &str, width: usize) {
@@ -79,7 +98,7 @@ fn taken(read: &Read) -> Vec<(String, Span)> {
     all
 }
 
-fn marked(text: &str, taken: &[(String, Span)], width: usize, style: Style) -> String {
+fn marked_at(text: &str, taken: &[(String, Span)], width: usize, style: Style) -> String {
     // Marks are private characters until the text has been made safe and wrapped: neither may break a mark. The text's own
     // are replaced by a character of the same length, so that spans still fit.
     let text = &text.replace(['\u{e000}', '\u{e001}'], "\u{fffd}");

@@ -2,7 +2,7 @@
 //!
 //! [`RecordReader`] turns bytes into [`Batch`]es of [`Record`]s: it finds out the encoding and the delimiter, bounds a quote
 //! that never closes, and loses no line. [`run`] hands the batches to worker threads and writes what they make of them in
-//! the order of the input. [`AtomicFile`] is an output file that is either the old one or the whole new one.
+//! the order of the input; rows from elsewhere, such as a spreadsheet, come by the same [`Supply`]. [`AtomicFile`] is an output file that is either the old one or the whole new one.
 //!
 //! Nothing here prints: what a person should know comes back as [`Notice`]s and through a progress callback.
 //!
@@ -54,6 +54,7 @@ mod atomic_file;
 mod batch;
 mod delimiter;
 mod error;
+mod filling;
 mod notice;
 mod options;
 mod parser;
@@ -63,6 +64,7 @@ mod reader;
 mod record;
 mod run;
 mod source;
+mod supply;
 mod text;
 mod workers;
 
@@ -75,3 +77,4 @@ pub use reader::RecordReader;
 pub use record::{Record, RecordFault};
 pub use run::{Merge, Outcome, Output, Progress, Run, Sinks, run};
 pub use source::Encoding;
+pub use supply::Supply;

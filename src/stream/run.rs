@@ -1,8 +1,8 @@
 //! The way of a row: reader, map, ordered writer.
 
 use super::workers::run_with_threads;
-use super::{Batch, Notice, Record, RecordReader, StreamError};
-use std::io::{Read, Write};
+use super::{Batch, Notice, Record, StreamError, Supply};
+use std::io::Write;
 use std::sync::atomic::{AtomicBool, Ordering};
 
 /// How much of an output buffer is kept for the next batch, in bytes.
@@ -92,14 +92,9 @@ pub struct Outcome<S> {
 /// # Panics
 ///
 /// If `map` does.
-pub fn run<R, S, F>(
-    reader: RecordReader<R>,
-    how: Run<'_>,
-    map: F,
-    sinks: Sinks<'_>,
-) -> Result<Outcome<S>, StreamError>
+pub fn run<R, S, F>(reader: R, how: Run<'_>, map: F, sinks: Sinks<'_>) -> Result<Outcome<S>, StreamError>
 where
-    R: Read + Send + 'static,
+    R: Supply + Send + 'static,
     S: Merge + Default + Send,
     F: Fn(&mut S, &Record<'_>, &mut Output) + Sync,
 {
@@ -112,13 +107,9 @@ where
     }
 }
 
-fn run_alone<R, S, F>(
-    mut reader: RecordReader<R>,
-    map: &F,
-    mut writer: Writer<'_, '_>,
-) -> Result<Outcome<S>, StreamError>
+fn run_alone<R, S, F>(mut reader: R, map: &F, mut writer: Writer<'_, '_>) -> Result<Outcome<S>, StreamError>
 where
-    R: Read,
+    R: Supply,
     S: Default,
     F: Fn(&mut S, &Record<'_>, &mut Output),
 {

@@ -4,9 +4,9 @@
 //! up. The reading thread is not scoped, for it may wait for input that never comes when the run is to end.
 
 use super::run::{Job, Outcome, Output, Writer};
-use super::{Merge, Notice, Record, RecordReader, StreamError};
+use super::{Merge, Notice, Record, StreamError, Supply};
 use std::collections::BTreeMap;
-use std::io::{self, Read};
+use std::io;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
 use std::sync::{Mutex, PoisonError};
@@ -44,13 +44,13 @@ impl Drop for Alarm {
 }
 
 pub(super) fn run_with_threads<R, S, F>(
-    reader: RecordReader<R>,
+    reader: R,
     threads: usize,
     map: &F,
     mut writer: Writer<'_, '_>,
 ) -> Result<Outcome<S>, StreamError>
 where
-    R: Read + Send + 'static,
+    R: Supply + Send + 'static,
     S: Merge + Default + Send,
     F: Fn(&mut S, &Record<'_>, &mut Output) + Sync,
 {
@@ -105,7 +105,7 @@ where
 }
 
 #[expect(clippy::needless_pass_by_value, reason = "the alarm has to go off when this thread ends")]
-fn read<R: Read>(mut reader: RecordReader<R>, free: &Receiver<Job>, work: &Sender<Work>, alarm: Alarm) {
+fn read<R: Supply>(mut reader: R, free: &Receiver<Job>, work: &Sender<Work>, alarm: Alarm) {
     let mut jobs = 0;
     let result = loop {
         let Ok(mut job) = free.recv() else { return };

@@ -91,6 +91,7 @@ impl Curve {
             line: Some(later.line),
             byte: None,
             column: Some("volts".to_owned()),
+            cell: None,
             found: format!("{} V at {} A", later.volts.0, later.amps.0),
             accepted: format!(
                 "volts that rise with amps: line {} has {} V at {} A; measure the {} die again, one die at a time",

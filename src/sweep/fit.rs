@@ -210,6 +210,7 @@ fn check_positive(curve: &Curve, row: &Shockley, solution: &Solution) -> Result<
             line: curve.points.first().map(|p| p.line),
             byte: None,
             column: Some("volts".to_owned()),
+            cell: None,
             found: format!("a curve that would be at {:.2} V at {} A", volts.0, micro(lowest)),
             accepted: format!(
                 "readings of a diode, which is above 0 V there; see that volts and amps of the {} die are in volts and \
@@ -233,6 +234,7 @@ fn out_of_range(curve: &Curve, row: &Shockley) -> Fault {
         line: first.map(|p| p.line),
         byte: None,
         column: Some("amps".to_owned()),
+        cell: None,
         found: first.map_or_else(|| "no reading".to_owned(), |p| format!("{} A", p.amps.0)),
         accepted: format!(
             "at least one reading of a {} {} die from {} to {} A, where its curve holds; if the currents are right, see \

@@ -117,6 +117,7 @@ impl Columns {
                 line: None,
                 byte: None,
                 column: None,
+                cell: None,
                 found: format!("{} fields", record.len()),
                 accepted,
             });
@@ -188,6 +189,7 @@ fn nothing(header: Option<u64>) -> Fault {
         line: header,
         byte: None,
         column: None,
+        cell: None,
         found: found.to_owned(),
         accepted:
             "a header line 'colour,volts,amps' and at least one reading under it, such as 'red,2.2,0.7'"
@@ -200,6 +202,7 @@ fn unreadable(error: &csv::Error) -> Fault {
         line: error.position().map(csv::Position::line),
         byte: None,
         column: None,
+        cell: None,
         found: error.to_string(),
         accepted: "text in columns separated by commas".to_owned(),
     }

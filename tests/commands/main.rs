@@ -6,6 +6,7 @@ mod agreement;
 mod audit;
 mod diodes;
 mod grade;
+mod help;
 mod manual;
 mod mistakes;
 mod program;

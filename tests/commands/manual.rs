@@ -2,18 +2,8 @@
 
 use std::process::Command;
 
+use super::help::commands;
 use super::program::run;
-
-/// The commands that the program's own help lists.
-fn commands() -> Vec<String> {
-    let help = run(&["--help"]).out;
-    let list =
-        help.lines().skip_while(|line| *line != "Commands:").skip(1).take_while(|line| !line.is_empty());
-    let names: Vec<String> =
-        list.filter_map(|line| line.split_whitespace().next()).map(str::to_owned).collect();
-    assert!(names.len() >= 7, "{help}");
-    names.into_iter().filter(|name| name != "help").collect()
-}
 
 #[test]
 fn every_shell_completes_every_command() {

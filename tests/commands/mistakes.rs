@@ -87,7 +87,7 @@ fn a_file_has_to_be_there_and_be_a_file() {
     let here = fixture("");
     let here = here.to_str().unwrap();
     run(&["grade", here]).refused(&format!(
-        "plainwatt: {here} is a directory; accepted is a CSV file, or - for standard input\n"
+        "plainwatt: {here} is a directory; accepted is a CSV or .xlsx file, or - for standard input\n"
     ));
 }
 
@@ -103,7 +103,7 @@ fn an_empty_file_is_told_what_it_should_hold() {
 fn headers_that_are_all_unknown_stop_the_run() {
     run_with_input(&["grade", "-"], b"a,b\n1,2\n").refused(
         "plainwatt: standard input: none of the headers is known: a, b; accepted are listing, title, claim_w, class, \
-         tally and others ('plainwatt grade --help'), or map your own with --column claim_w=\"Power (W)\"\n",
+         tally and others ('plainwatt help grade'), or map your own with --column claim_w=\"Power (W)\"\n",
     );
 }
 

@@ -20,8 +20,13 @@ fn light(more: &[&str]) -> Vec<&'static str> {
 }
 
 #[test]
-fn a_counted_light_is_shown_with_its_working_and_cautions() {
+fn a_counted_light_is_answered_with_its_cautions() {
     run(&LIGHT).printed("vet.txt", "");
+}
+
+#[test]
+fn the_working_is_shown_where_it_is_asked_for() {
+    run(&light(&["--working"])).printed("vet_working.txt", "");
 }
 
 #[test]
@@ -31,7 +36,7 @@ fn a_measured_light_is_shown_with_what_it_runs_at_and_the_budget() {
 
 #[test]
 fn every_kind_of_evidence_is_shown_with_its_own_verdict() {
-    let more = ["--admits", "110-120W", "--supply", "120V 1.0A", "--ppf", "200", "--ppe", "1.5"];
+    let more = ["--admits", "110-120W", "--supply", "120V 1.0A", "--ppf", "200", "--ppe", "1.5", "--working"];
     run(&light(&more)).printed("vet_own_words.txt", "");
 }
 

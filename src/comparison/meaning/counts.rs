@@ -142,6 +142,6 @@ pub(super) const COUNTS: &[Meaning] = &[
             under 0.05 or over 5 times the test current of a die.",
         rests_on: "The equation of the curve is good near its test point; the two limits are our choice.",
         cannot_see: "Nothing that the verdict needs.",
-        example: "plainwatt vet --claim 1000 --class 3W --tally \"100 red\"",
+        example: "plainwatt vet --claim 1000 --class 3W --tally \"100 red\" --working",
     },
 ];

@@ -35,7 +35,7 @@ pub(super) const FIGURES: &[Meaning] = &[
             limits.",
         rests_on: "The seller's word.",
         cannot_see: "Whether it was measured, and at which setting.",
-        example: "plainwatt vet --claim 300 --admits 110-120W",
+        example: "plainwatt vet --claim 300 --admits 110-120W --working",
     },
     Meaning {
         word: "supply-ceiling",
@@ -48,7 +48,7 @@ pub(super) const FIGURES: &[Meaning] = &[
             is common practice, no source.",
         cannot_see: "Whether the amperes are for this voltage. The paired voltage is used, else the \
             highest stated, which allows the most.",
-        example: "plainwatt vet --claim 300 --supply \"120V 0.6A\"",
+        example: "plainwatt vet --claim 300 --supply \"120V 0.6A\" --working",
     },
     Meaning {
         word: "implied-draw",
@@ -61,7 +61,7 @@ pub(super) const FIGURES: &[Meaning] = &[
         rests_on: "The definition of PPE (ANSI/ASABE S640). The seller's own figures.",
         cannot_see: "An efficacy that is meant for the bare diodes, unless the text says so or says 'up \
             to': then it is not used.",
-        example: "plainwatt vet --claim 240 --ppf 300.82 --ppe 1.5",
+        example: "plainwatt vet --claim 240 --ppf 300.82 --ppe 1.5 --working",
     },
     Meaning {
         word: "reading-beyond-ceiling",

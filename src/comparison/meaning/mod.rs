@@ -4,6 +4,7 @@
 //! (`measured` is a kind of evidence and a reason's code) has one entry that says so.
 
 mod bases;
+mod claims;
 mod counts;
 mod evidence;
 mod figures;
@@ -39,13 +40,14 @@ pub struct Group {
 }
 
 /// Every word, by kind.
-pub const GROUPS: [Group; 6] = [
+pub const GROUPS: [Group; 7] = [
     Group { title: "Verdicts", words: verdicts::VERDICTS },
     Group { title: "Bases: how the claimed figure seems to have been made", words: bases::BASES },
     Group { title: "Evidence: what a verdict rests on", words: evidence::EVIDENCE },
     Group { title: "Reasons: how the listing was read", words: notes::NOTES },
     Group { title: "Reasons: what the diodes show", words: counts::COUNTS },
     Group { title: "Reasons: readings, other numbers, and what is missing", words: figures::FIGURES },
+    Group { title: "Reasons: claims of light, lamps and amperes", words: claims::CLAIMS },
 ];
 
 /// How alike two words have to be (1 is equal) for one to be taken for a slip of the other.
@@ -92,7 +94,7 @@ mod tests {
     use std::collections::BTreeSet;
 
     use super::*;
-    use crate::comparison::{Basis, Evidence, Reason, Verdict};
+    use crate::comparison::{Basis, Evidence, FigureReason, Reason, Verdict};
 
     /// The word of a row that could not be read belongs to the reports; `tests/meaning.rs` holds the two together.
     const UNREADABLE: &str = "unreadable";
@@ -104,6 +106,7 @@ mod tests {
         words.extend(Basis::ALL.map(Basis::word));
         words.extend(Evidence::ALL.map(Evidence::word));
         words.extend(Reason::CODES);
+        words.extend(FigureReason::CODES);
         assert_eq!(all().map(|m| m.word).collect::<BTreeSet<_>>(), words);
         assert_eq!(all().count(), words.len(), "a word stands twice");
     }

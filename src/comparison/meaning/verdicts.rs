@@ -101,7 +101,7 @@ pub(super) const VERDICTS: &[Meaning] = &[
             not what its column takes. The line, the column, what was found and what is accepted are \
             shown with it, and stand in the JSON fault and in the file of --rejects. No setting changes \
             it.",
-        rests_on: "The rules of the input: 'plainwatt grade --help' lists the fields. An absent cell is \
+        rests_on: "The rules of the input: 'plainwatt help grade' lists the fields. An absent cell is \
             never taken for a zero.",
         cannot_see: "Whether the rest of the row is right: the first fault ends the reading of a row.",
         example: "plainwatt grade fixtures/meaning/unreadable.csv",
