@@ -1,6 +1,6 @@
 //! One record -> one assessed light, or the fault that makes it unreadable; what every command over a catalogue does.
 
-use crate::comparison::{Assessment, assess_figures, assess_watts};
+use crate::comparison::Assessment;
 use crate::facts::{Fault, Listing, Read};
 use crate::intake::{Columns, complete};
 use crate::reading;
@@ -69,10 +69,11 @@ impl Assessing<'_> {
                 if let Some(read) = &read {
                     complete(&mut listing, read);
                 }
+                let Run { model, settings } = self.run;
                 let mut assessment = Assessment::default();
-                assess_watts(&mut assessment, &listing, self.run.model, self.run.settings);
+                assessment.add_watts(&listing, model, settings);
                 if self.figures {
-                    assess_figures(&mut assessment, &listing, self.run.model, self.run.settings);
+                    assessment.add_figures(&listing, model, settings);
                 }
                 then(Graded::Light(Light {
                     listing: &listing,

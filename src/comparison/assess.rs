@@ -94,28 +94,35 @@ impl Default for Assessment {
     }
 }
 
-/// Assesses a listing, with everything that it claims. The same functions serve one light and a catalogue.
+/// Assesses a listing, with everything that it claims. The same function serves one light and a catalogue.
 #[must_use]
 pub fn assess(listing: &Listing<'_>, model: &Model, settings: &Settings) -> Assessment {
-    let mut assessment = Assessment::default();
-    assess_watts(&mut assessment, listing, model, settings);
-    assess_figures(&mut assessment, listing, model, settings);
+    let mut assessment = assess_watts(listing, model, settings);
+    assessment.add_figures(listing, model, settings);
     assessment
 }
 
-/// Adds what is claimed beside watts to an assessment of the watts.
-pub fn assess_figures(
-    assessment: &mut Assessment,
-    listing: &Listing<'_>,
-    model: &Model,
-    settings: &Settings,
-) {
-    assessment.figures = figures(listing, model, &assessment.counted, assessment.measured, settings);
+/// Assesses its watts alone, for a catalogue whose rows have no place for the other figures.
+#[must_use]
+pub fn assess_watts(listing: &Listing<'_>, model: &Model, settings: &Settings) -> Assessment {
+    let mut assessment = Assessment::default();
+    assessment.add_watts(listing, model, settings);
+    assessment
 }
 
-/// Assesses the watts alone, for a catalogue whose rows have no place for the other figures, into an assessment of
-/// nothing: filled where it lies, it need not be moved.
-pub fn assess_watts(assessment: &mut Assessment, listing: &Listing<'_>, model: &Model, settings: &Settings) {
+impl Assessment {
+    /// The second part of [`assess`]: adds the other figures to what [`add_watts`](Self::add_watts) worked out.
+    pub fn add_figures(&mut self, listing: &Listing<'_>, model: &Model, settings: &Settings) {
+        self.figures = figures(listing, model, &self.counted, self.measured, settings);
+    }
+
+    /// [`assess_watts`] into an assessment of nothing: filled where it lies, it need not be moved.
+    pub fn add_watts(&mut self, listing: &Listing<'_>, model: &Model, settings: &Settings) {
+        add_watts(self, listing, model, settings);
+    }
+}
+
+fn add_watts(assessment: &mut Assessment, listing: &Listing<'_>, model: &Model, settings: &Settings) {
     assessment.measured = listing.reading.and_then(|reading| measured::watts(reading, settings));
     assessment.volt_amps = listing.supply.as_ref().map(own_words::volt_amps);
     assessment.implied = listing.ppf.zip(listing.ppe).map(|(ppf, ppe)| Watts(ppf.value / ppe.value));

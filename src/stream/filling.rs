@@ -17,17 +17,17 @@ impl Batch {
         fields: impl IntoIterator<Item = &'a str>,
         fault: Option<RecordFault>,
     ) {
-        let (mut bytes, mut spans, mut raw) = (Vec::new(), Vec::new(), Vec::new());
+        let (mut text, mut spans, mut raw) = (String::new(), Vec::new(), Vec::new());
         for field in fields {
-            let start = bytes.len();
-            bytes.extend_from_slice(field.as_bytes());
             if !spans.is_empty() {
                 raw.push(b',');
             }
             quote(&mut raw, field);
-            spans.push(Span { start, end: bytes.len() });
+            let start = text.len();
+            text.push_str(field);
+            spans.push(Span { start, end: text.len() });
         }
-        self.push(&raw, &bytes, spans.into_iter(), Place { line, byte: 0 }, fault);
+        self.push(&raw, text.as_bytes(), spans.into_iter(), Place { line, byte: 0 }, fault);
     }
 
     /// Ends the filling; `end_byte` is how far the input has been read.
