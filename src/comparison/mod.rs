@@ -1,7 +1,7 @@
 //! The claim against the draw: the decision, its basis, the reasons, and what could honestly be printed instead.
 //!
-//! [`assess`] is the one way in; every command and every format goes through it ([`assess_watts`] is the part of it that a
-//! lean table needs). The decision rules are those of JCGM 106:2012: a claim is overstated only when the probability that the
+//! [`assess`] is the one way in; every command and every format goes through it or its two halves ([`assess_watts`] is what
+//! a lean table needs, [`assess_figures`] the rest). The decision rules are those of JCGM 106:2012: a claim is overstated only when the probability that the
 //! draw reaches it, less the tolerance, is below one minus the confidence.
 
 mod amperes;
@@ -21,7 +21,7 @@ mod sentence;
 mod settings;
 mod verdict;
 
-pub use assess::{Assessment, Backwards, Finding, assess, assess_watts};
+pub use assess::{Assessment, Backwards, Finding, assess, assess_figures, assess_watts};
 pub use counted::Counted;
 pub use counts::Counts;
 pub use figure_reason::{Current, FigureReason};
