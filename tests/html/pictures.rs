@@ -34,8 +34,7 @@ fn drawn(picture: &ElementRef<'_>, class: &str) -> Option<Vec<f64>> {
     Some(match class {
         // M x y v m H x ...
         "c" => vec![n[0], n[5]],
-        "f" => vec![n[0], n[2]],
-        "k" => vec![n[0], n[3]],
+        "f" | "k" => vec![n[0], n[3]],
         _ => vec![n[0]],
     })
 }

@@ -149,7 +149,9 @@ fn contrast(one: [f64; 3], other: [f64; 3]) -> f64 {
 /// WCAG 2.2, success criteria 1.4.3 (text, 4.5 to 1) and 1.4.11 (marks, 3 to 1).
 #[test]
 fn text_and_marks_stand_out_from_the_paper_in_both_schemes_and_in_print() {
-    let blocks: Vec<_> = STYLE.split(":root {").skip(1).map(|rest| rest.split('}').next().unwrap()).collect();
+    let blocks = STYLE.split(":root {").skip(1).map(|rest| rest.split('}').next().unwrap());
+    // Where the system sets the colours, it answers for their contrast.
+    let blocks: Vec<_> = blocks.filter(|block| !block.contains("Canvas")).collect();
     let [light, dark, print] = blocks[..] else { panic!("light, dark and print, not {blocks:?}") };
     // What is printed has the light scheme's colours but for those that it sets itself.
     let printed = [colours(light), colours(print)].into_iter().flatten().collect();

@@ -59,7 +59,7 @@ impl Draws {
         for (what, range) in [
             ("meter reads", self.measured),
             ("listing admits", self.admitted),
-            ("commonly draws", self.common),
+            ("commonly", self.common),
             ("full draw", self.full),
             ("at most", self.ceiling),
         ] {
@@ -92,24 +92,24 @@ pub(super) fn small(draws: &Draws) -> Markup {
     let within = |range: Option<(f64, f64)>| range.filter(|(low, _)| *low < end);
     let mut shapes = String::new();
     if let Some((low, high)) = within(draws.common) {
-        let _ = write!(shapes, "<path class=\"c\" d=\"M{0} 2v6m0-3H{1}m0-3v6\"/>", at(low), at(high));
+        let _ = write!(shapes, "<path class=c d=\"M{0} 2v6m0-3H{1}m0-3v6\"/>", at(low), at(high));
     }
     if let Some((low, high)) = within(draws.full) {
-        let _ = write!(shapes, "<path class=\"f\" d=\"M{} 14H{}\"/>", at(low), at(high));
+        let _ = write!(shapes, "<path class=f d=\"M{} 10.5v7H{}v-7z\"/>", at(low), at(high));
     }
     if let Some((low, high)) = within(draws.ceiling) {
-        let _ = write!(shapes, "<path class=\"k\" d=\"M{} 20v5H{}v-5z\"/>", at(low), at(high));
+        let _ = write!(shapes, "<path class=k d=\"M{} 20v5H{}v-5z\"/>", at(low), at(high));
     }
     if draws.claim.is_some() {
-        let _ = write!(shapes, "<path class=\"m\" d=\"M{} 0v28\"/>", n(WIDTH / END));
+        let _ = write!(shapes, "<path class=m d=\"M{} 0v28\"/>", n(WIDTH / END));
     }
     let middle = |range: Option<(f64, f64)>| range.map(|(low, high)| f64::midpoint(low, high));
     let (admitted, measured) = (middle(draws.admitted), middle(draws.measured));
     if let Some(admitted) = admitted.filter(|watts| *watts <= end) {
-        let _ = write!(shapes, "<path class=\"a\" d=\"M{} 19l4.5 8h-9z\"/>", at(admitted));
+        let _ = write!(shapes, "<path class=a d=\"M{} 19l4.5 8h-9z\"/>", at(admitted));
     }
     if let Some(measured) = measured.filter(|watts| *watts <= end) {
-        let _ = write!(shapes, "<circle class=\"r\" cx=\"{}\" cy=\"14\" r=\"5\"/>", at(measured));
+        let _ = write!(shapes, "<circle class=r cx=\"{}\" cy=\"14\" r=\"5\"/>", at(measured));
     }
     // What ends beyond the axis points there, each in its own lane.
     let highest = |range: Option<(f64, f64)>| range.map_or(0.0, |(_, high)| high);
@@ -119,7 +119,7 @@ pub(super) fn small(draws: &Draws) -> Markup {
         ("18.5", highest(draws.ceiling).max(admitted.unwrap_or(0.0))),
     ] {
         if high > end {
-            let _ = write!(shapes, "<path class=\"o\" d=\"M201 {y}l6 4-6 4z\"/>");
+            let _ = write!(shapes, "<path class=o d=\"M201 {y}l6 4-6 4z\"/>");
         }
     }
     html! {
@@ -148,8 +148,8 @@ pub(super) fn large(draws: &Draws) -> Markup {
     let (mut y, mut shapes) = (26.0, String::new());
     let foot = y + 22.0 * f64::from(u32::try_from(lanes.len()).unwrap_or(5)) - 6.0;
     for (x, label) in axis.ticks() {
-        let _ = write!(shapes, "<path class=\"g\" d=\"M{} 18V{}\"/>", n(x), n(foot));
-        let _ = write!(shapes, "<text class=\"t\" x=\"{}\" y=\"{}\">{label}</text>", n(x), n(foot + 14.0));
+        let _ = write!(shapes, "<path class=g d=\"M{} 18V{}\"/>", n(x), n(foot));
+        let _ = write!(shapes, "<text class=t x=\"{}\" y=\"{}\">{label}</text>", n(x), n(foot + 14.0));
     }
     for (name, range, draw) in lanes {
         let _ = write!(shapes, "<text x=\"0\" y=\"{}\">{name}</text>", n(y + 4.0));
@@ -160,7 +160,7 @@ pub(super) fn large(draws: &Draws) -> Markup {
         let x = axis.at(claim);
         let anchor = if x > 250.0 { "e" } else { "t" };
         let shift = if x > 250.0 { 4.0 } else { 0.0 };
-        let _ = write!(shapes, "<path class=\"m\" d=\"M{} 14V{}\"/>", n(x), n(foot));
+        let _ = write!(shapes, "<path class=m d=\"M{} 14V{}\"/>", n(x), n(foot));
         let _ = write!(
             shapes,
             "<text class=\"{anchor}\" x=\"{}\" y=\"11\">claim {} W</text>",
@@ -178,41 +178,41 @@ pub(super) fn large(draws: &Draws) -> Markup {
 }
 
 fn thin(axis: &Axis, y: f64, (low, high): (f64, f64)) -> String {
-    format!("<path class=\"c\" d=\"M{} {}v8m0-4H{}m0-4v8\"/>", n(axis.at(low)), n(y - 4.0), n(axis.at(high)))
+    format!("<path class=c d=\"M{} {}v8m0-4H{}m0-4v8\"/>", n(axis.at(low)), n(y - 4.0), n(axis.at(high)))
 }
 
 fn thick(axis: &Axis, y: f64, (low, high): (f64, f64)) -> String {
-    format!("<path class=\"f\" d=\"M{} {}H{}\"/>", n(axis.at(low)), n(y), n(axis.at(high)))
+    format!("<path class=f d=\"M{} {}v7H{}v-7z\"/>", n(axis.at(low)), n(y - 3.5), n(axis.at(high)))
 }
 
 fn hollow(axis: &Axis, y: f64, (low, high): (f64, f64)) -> String {
-    format!("<path class=\"k\" d=\"M{} {}v8H{}v-8z\"/>", n(axis.at(low)), n(y - 4.0), n(axis.at(high)))
+    format!("<path class=k d=\"M{} {}v8H{}v-8z\"/>", n(axis.at(low)), n(y - 4.0), n(axis.at(high)))
 }
 
 fn ring(axis: &Axis, y: f64, (low, high): (f64, f64)) -> String {
-    format!("<circle class=\"r\" cx=\"{}\" cy=\"{}\" r=\"5\"/>", n(axis.at(f64::midpoint(low, high))), n(y))
+    format!("<circle class=r cx=\"{}\" cy=\"{}\" r=\"5\"/>", n(axis.at(f64::midpoint(low, high))), n(y))
 }
 
 fn triangle(axis: &Axis, y: f64, (low, high): (f64, f64)) -> String {
-    format!("<path class=\"a\" d=\"M{} {}l5 9h-10z\"/>", n(axis.at(f64::midpoint(low, high))), n(y - 5.0))
+    format!("<path class=a d=\"M{} {}l5 9h-10z\"/>", n(axis.at(f64::midpoint(low, high))), n(y - 5.0))
 }
 
 /// What each mark of the pictures stands for, each drawn once.
 pub(super) fn key() -> Markup {
     let shapes = [
-        ("<path class=\"m\" d=\"M15 0v14\"/>", "the claim"),
-        ("<path class=\"c\" d=\"M3 4v6m0-3H27m0-3v6\"/>", "what such lights commonly draw"),
+        ("<path class=m d=\"M15 0v14\"/>", "the claim"),
+        ("<path class=c d=\"M3 4v6m0-3H27m0-3v6\"/>", "what such lights commonly draw"),
         (
-            "<path class=\"f\" d=\"M3 7H27\"/>",
+            "<path class=f d=\"M3 3.5v7H27v-7z\"/>",
             "full draw, every diode at the current of its class (95 % interval)",
         ),
         (
-            "<path class=\"k\" d=\"M3 4.5v5H27v-5z\"/>",
+            "<path class=k d=\"M3 4.5v5H27v-5z\"/>",
             "at most, every diode at its published maximum (95 % interval)",
         ),
-        ("<circle class=\"r\" cx=\"15\" cy=\"7\" r=\"5\"/>", "a meter reading"),
-        ("<path class=\"a\" d=\"M15 2l5 9h-10z\"/>", "a draw that the listing itself admits"),
-        ("<path class=\"o\" d=\"M12 3l6 4-6 4z\"/>", "goes on beyond twice the claim"),
+        ("<circle class=r cx=\"15\" cy=\"7\" r=\"5\"/>", "a meter reading"),
+        ("<path class=a d=\"M15 2l5 9h-10z\"/>", "a draw that the listing itself admits"),
+        ("<path class=o d=\"M12 3l6 4-6 4z\"/>", "goes on beyond twice the claim"),
     ];
     html! {
         ul.key {

@@ -22,7 +22,7 @@ pub(super) fn spread(group: &Group) -> Markup {
     let Some([least, lower, median, upper, most]) = group.shares().quartiles() else {
         return html! { "no listing has a share" };
     };
-    let mut shapes = String::from("<path class=\"m\" d=\"M100 0v20\"/>");
+    let mut shapes = String::from("<path class=m d=\"M100 0v20\"/>");
     let each = group.shares().each().filter(|each| each.len() <= MOST_TICKS);
     let words = match each {
         Some([share]) => format!("one listing at {}", percent(*share)),
@@ -45,7 +45,7 @@ pub(super) fn spread(group: &Group) -> Markup {
     if let Some(each) = each {
         let mut each = each.to_vec();
         each.sort_by(f64::total_cmp);
-        shapes.push_str("<path class=\"d\" d=\"");
+        shapes.push_str("<path class=d d=\"");
         for share in each {
             let _ = write!(shapes, "M{} 5v10", at(share));
         }
@@ -53,7 +53,7 @@ pub(super) fn spread(group: &Group) -> Markup {
     } else {
         let _ = write!(
             shapes,
-            "<path class=\"c\" d=\"M{} 10H{}\"/><path class=\"k\" d=\"M{} 5v10H{}v-10z\"/><path class=\"q\" d=\"M{} 3v14\"/>",
+            "<path class=c d=\"M{} 10H{}\"/><path class=k d=\"M{} 5v10H{}v-10z\"/><path class=q d=\"M{} 3v14\"/>",
             at(least),
             at(most),
             at(lower),
@@ -62,7 +62,7 @@ pub(super) fn spread(group: &Group) -> Markup {
         );
     }
     if most > 2.0 {
-        shapes.push_str("<path class=\"o\" d=\"M201 6l6 4-6 4z\"/>");
+        shapes.push_str("<path class=o d=\"M201 6l6 4-6 4z\"/>");
     }
     html! {
         svg role="img" viewBox="-2 0 210 20" { title { (words) } (PreEscaped(shapes)) }
