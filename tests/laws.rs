@@ -103,7 +103,7 @@ fn numbers(assessment: &Assessment) -> Vec<f64> {
 }
 
 fn probabilities(assessment: &Assessment) -> [f64; 2] {
-    [assessment.counted.p_reach.expect("a claim"), assessment.counted.p_ceiling.expect("a claim")]
+    [assessment.counted.p_reach.expect("a claim").p(), assessment.counted.p_ceiling.expect("a claim").p()]
 }
 
 fn same(one: &Assessment, other: &Assessment) -> bool {
@@ -221,7 +221,7 @@ proptest! {
         prop_assert!(0.0 <= low.0 && low.0 <= full.value.0 && full.value.0 <= high.0);
         prop_assert!(full.u.0 > 0.0 && draw(&assessment).full.led.u.0 > 0.0, "nothing is known exactly");
         // Even odds at the draw itself.
-        let even = assessed(&groups, full.value.0 / 0.9).counted.p_reach.expect("a claim");
+        let even = assessed(&groups, full.value.0 / 0.9).counted.p_reach.expect("a claim").p();
         prop_assert!((even - 0.5).abs() < 1e-9);
     }
 

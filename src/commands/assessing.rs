@@ -1,6 +1,6 @@
 //! One record -> one assessed light, or the fault that makes it unreadable; what every command over a catalogue does.
 
-use crate::comparison::{assess, assess_watts};
+use crate::comparison::Assessment;
 use crate::facts::{Fault, Listing, Read};
 use crate::intake::{Columns, complete};
 use crate::reading;
@@ -58,18 +58,23 @@ pub(super) struct Assessing<'a> {
 impl Assessing<'_> {
     /// Assesses a record and hands the result to `then`.
     pub(super) fn row(&self, texts: &mut Texts, record: &Record<'_>, then: impl FnOnce(Graded<'_>)) {
-        let listing = match record.fault() {
+        let mut listing = Listing::default();
+        let outcome = match record.fault() {
             Some(fault) => Err(Fault { column: None, ..Fault::new("", fault.found(), fault.accepted()) }),
-            None => self.columns.listing(record.len(), |place| record.get(place)),
+            None => self.columns.read(record.len(), |place| record.get(place), &mut listing),
         };
-        match listing {
-            Ok(mut listing) => {
+        match outcome {
+            Ok(()) => {
                 let read = if self.titles { texts.read(&listing) } else { None };
                 if let Some(read) = &read {
                     complete(&mut listing, read);
                 }
-                let assess = if self.figures { assess } else { assess_watts };
-                let assessment = assess(&listing, self.run.model, self.run.settings);
+                let Run { model, settings } = self.run;
+                let mut assessment = Assessment::default();
+                assessment.add_watts(&listing, model, settings);
+                if self.figures {
+                    assessment.add_figures(&listing, model, settings);
+                }
                 then(Graded::Light(Light {
                     listing: &listing,
                     read: read.as_ref(),

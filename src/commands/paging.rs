@@ -64,6 +64,7 @@ fn command(grade: &Grade, rows: &str) -> String {
     let given = |text: &str, default: &str| (text != default).then(|| text.to_owned());
     for (flag, value) in [
         ("--header", catalogue.header.clone()),
+        ("--sheet", catalogue.sheet.clone()),
         ("--delimiter", catalogue.delimiter.clone()),
         ("--tolerance", given(&strictness.tolerance, "10")),
         ("--confidence", given(&strictness.confidence, "95")),

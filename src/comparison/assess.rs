@@ -72,21 +72,64 @@ pub struct Assessment {
     pub reasons: SmallVec<[Reason; 4]>,
 }
 
+impl Default for Assessment {
+    /// Of nothing, before anything was worked out.
+    fn default() -> Self {
+        Self {
+            verdict: Verdict::Unsettled,
+            evidence: Evidence::None,
+            basis: None,
+            share: None,
+            counted: Counted::default(),
+            class_current: None,
+            needed: None,
+            running: None,
+            measured: None,
+            volt_amps: None,
+            implied: None,
+            findings: SmallVec::new(),
+            figures: SmallVec::new(),
+            reasons: SmallVec::new(),
+        }
+    }
+}
+
 /// Assesses a listing, with everything that it claims. The same function serves one light and a catalogue.
 #[must_use]
 pub fn assess(listing: &Listing<'_>, model: &Model, settings: &Settings) -> Assessment {
     let mut assessment = assess_watts(listing, model, settings);
-    assessment.figures = figures(listing, model, &assessment.counted, assessment.measured, settings);
+    assessment.add_figures(listing, model, settings);
     assessment
 }
 
 /// Assesses its watts alone, for a catalogue whose rows have no place for the other figures.
 #[must_use]
 pub fn assess_watts(listing: &Listing<'_>, model: &Model, settings: &Settings) -> Assessment {
-    let mut reasons: SmallVec<[Reason; 4]> = listing.notes.iter().map(|note| Reason::Noted(*note)).collect();
-    let mut findings = SmallVec::new();
+    let mut assessment = Assessment::default();
+    assessment.add_watts(listing, model, settings);
+    assessment
+}
 
-    let measured = listing.reading.and_then(|reading| measured::watts(reading, settings));
+impl Assessment {
+    /// The second part of [`assess`]: adds the other figures to what [`add_watts`](Self::add_watts) worked out.
+    pub fn add_figures(&mut self, listing: &Listing<'_>, model: &Model, settings: &Settings) {
+        self.figures = figures(listing, model, &self.counted, self.measured, settings);
+    }
+
+    /// [`assess_watts`] into an assessment of nothing: filled where it lies, it need not be moved.
+    pub fn add_watts(&mut self, listing: &Listing<'_>, model: &Model, settings: &Settings) {
+        add_watts(self, listing, model, settings);
+    }
+}
+
+fn add_watts(assessment: &mut Assessment, listing: &Listing<'_>, model: &Model, settings: &Settings) {
+    assessment.measured = listing.reading.and_then(|reading| measured::watts(reading, settings));
+    assessment.volt_amps = listing.supply.as_ref().map(own_words::volt_amps);
+    assessment.implied = listing.ppf.zip(listing.ppe).map(|(ppf, ppe)| Watts(ppf.value / ppe.value));
+    let Assessment { measured, counted, findings, reasons, .. } = assessment;
+    let measured = *measured;
+    reasons.extend(listing.notes.iter().map(|note| Reason::Noted(*note)));
+
     if let Some(reading) = measured {
         let verdict =
             listing.claim.map_or(Verdict::Unsettled, |claim| measured::decide(reading, claim, settings));
@@ -104,7 +147,7 @@ pub fn assess_watts(listing: &Listing<'_>, model: &Model, settings: &Settings) -
         reasons.push(reason);
     }
 
-    let counted = count(listing, model, settings, &mut reasons);
+    count(listing, model, settings, counted, reasons);
     if let Some(verdict) = counted.verdict
         && let Some(point) = counted.draw.as_ref().map(|d| &d.full).or(counted.package_ceiling.as_ref())
     {
@@ -126,7 +169,7 @@ pub fn assess_watts(listing: &Listing<'_>, model: &Model, settings: &Settings) -
     }
     // Without a claim the listing's other numbers have nothing to speak to.
     let words = if listing.claim.is_some() { own.as_slice() } else { &[] };
-    let (verdict, evidence) = overall(measured.is_some(), &findings, counted.verdict, words, &mut reasons);
+    let (verdict, evidence) = overall(measured.is_some(), findings, counted.verdict, words, reasons);
     if evidence == Evidence::None {
         reasons.push(if listing.claim.is_none() && measured.is_none() {
             Reason::NothingToGoOn
@@ -137,28 +180,15 @@ pub fn assess_watts(listing: &Listing<'_>, model: &Model, settings: &Settings) -
         reasons.push(Reason::NoClaim);
     }
 
-    let mut assessment = Assessment {
-        verdict,
-        evidence,
-        basis: listing.claim.map(|claim| basis(listing, claim, measured, &counted, settings)),
-        share: None,
-        class_current: None,
-        needed: None,
-        running: None,
-        measured,
-        volt_amps: listing.supply.as_ref().map(own_words::volt_amps),
-        implied: listing.ppf.zip(listing.ppe).map(|(ppf, ppe)| Watts(ppf.value / ppe.value)),
-        figures: SmallVec::new(),
-        counted,
-        findings,
-        reasons,
-    };
-    assessment.share = listing.claim.and_then(|claim| {
-        let draw = measured.map(|m| m.value).or(assessment.counted.draw.as_ref().map(|d| d.full.wall.value));
-        draw.map(|draw| draw / claim)
-    });
-    solve_backwards(&mut assessment, listing, model);
-    assessment
+    assessment.verdict = verdict;
+    assessment.evidence = evidence;
+    if let Some(claim) = listing.claim {
+        let counted = &assessment.counted;
+        assessment.basis = Some(basis(listing, claim, measured, counted, settings));
+        let draw = measured.map(|m| m.value).or(counted.draw.as_ref().map(|d| d.full.wall.value));
+        assessment.share = draw.map(|draw| draw / claim);
+    }
+    solve_backwards(assessment, listing, model);
 }
 
 /// A measurement decides alone. Without one the worse of the count and the listing's own words decides if it convicts;

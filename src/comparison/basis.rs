@@ -31,7 +31,7 @@ pub(super) fn basis(
     if draws.into_iter().flatten().any(|(low, high)| consistent(low, high)) {
         return Basis::Draw;
     }
-    if counted.class_sum.is_some_and(|sum| near(sum) || two_digits(sum.0) == two_digits(claim.0)) {
+    if counted.class_sum.is_some_and(|sum| near(sum) || same_two_digits(sum.0, claim.0)) {
         return Basis::ClassSum;
     }
     if let Some(draw) = &counted.draw
@@ -41,6 +41,11 @@ pub(super) fn basis(
         return Basis::Draw;
     }
     Basis::Unexplained
+}
+
+/// Whether two values are equal in two significant digits, which none are that differ by a fifth.
+fn same_two_digits(one: f64, other: f64) -> bool {
+    (0.8..1.25).contains(&(one / other)) && two_digits(one) == two_digits(other)
 }
 
 /// The value to two significant digits, with its power of ten.
@@ -60,7 +65,8 @@ fn two_digits(value: f64) -> (i64, i32) {
 
 #[cfg(test)]
 mod tests {
-    use super::two_digits;
+    use super::{same_two_digits, two_digits};
+    use proptest::prelude::*;
 
     #[test]
     fn two_digits_are_kept_with_their_power_of_ten() {
@@ -69,5 +75,13 @@ mod tests {
         assert_ne!(two_digits(300.0), two_digits(3000.0));
         assert_ne!(two_digits(1080.0), two_digits(900.0));
         assert_eq!(two_digits(0.201), two_digits(0.2));
+    }
+
+    proptest! {
+        #[test]
+        fn values_that_differ_by_a_fifth_are_not_equal_in_two_digits(value in 0.001..1e6_f64, ratio in 0.5..2.0_f64) {
+            let other = value * ratio;
+            prop_assert_eq!(same_two_digits(value, other), two_digits(value) == two_digits(other));
+        }
     }
 }

@@ -6,8 +6,8 @@ use super::reason::Reason;
 use super::settings::Settings;
 use super::verdict::Verdict;
 use crate::draw::{Draw, Model, Part, PointDraw};
-use crate::facts::{Listing, StatedClass};
-use crate::uncertain::normal_cdf;
+use crate::facts::{Listing, StatedClass, Tally};
+use crate::uncertain::Chance;
 use crate::units::Watts;
 
 /// Below this LED power the first-order interval is too narrow, because the driver's efficiency is least known there.
@@ -23,9 +23,9 @@ pub struct Counted {
     /// The count times the names of the classes, where every diode has one.
     pub class_sum: Option<Watts>,
     /// Probability that the full draw reaches the claim less the tolerance.
-    pub p_reach: Option<f64>,
+    pub p_reach: Option<Chance>,
     /// Probability that the ceiling draw does.
-    pub p_ceiling: Option<f64>,
+    pub p_ceiling: Option<Chance>,
     /// The verdict of the count alone, where it has one.
     pub verdict: Option<Verdict>,
 }
@@ -38,56 +38,57 @@ impl Counted {
     }
 }
 
-/// The parts of a listing whose classes all have a row, or why there are none.
+/// What the parts of a listing are.
+#[derive(PartialEq)]
 enum Resolved {
-    Parts(SmallVec<[Part; 8]>),
-    PackageOnly(SmallVec<[Part; 8]>),
+    /// Of the classes that are stated, which all have a row.
+    Stated,
+    /// Of the largest class of the package, which alone is stated.
+    PackageOnly,
+    /// None: a class is not stated or has no row.
     Nothing,
 }
 
+/// Fills `counted`, which should be empty.
 pub(super) fn count(
     listing: &Listing<'_>,
     model: &Model,
     settings: &Settings,
+    counted: &mut Counted,
     reasons: &mut SmallVec<[Reason; 4]>,
-) -> Counted {
-    let mut counted = Counted { class_sum: class_sum(listing), ..Counted::default() };
-    let (parts, package_only) = match resolve(listing, model, reasons) {
-        Resolved::Parts(parts) => (parts, false),
-        Resolved::PackageOnly(parts) => (parts, true),
-        Resolved::Nothing => return counted,
-    };
-    let draw = match Draw::of(model, &parts, listing.drive) {
-        Ok(draw) => draw,
+) {
+    let Some(tally) = listing.tally.as_ref().filter(|t| t.total() > 0) else { return };
+    counted.class_sum = class_sum(listing, tally);
+    let mut parts = SmallVec::new();
+    let resolved = resolve(listing, tally, model, &mut parts, reasons);
+    if resolved == Resolved::Nothing {
+        return;
+    }
+    match Draw::of_parts(model, parts, listing.drive) {
+        Ok(draw) => counted.draw = Some(draw),
         Err(outside) => {
             reasons.push(Reason::DriveOutsideCurve(outside));
-            return counted;
-        }
-    };
-    for part in &parts {
-        let class = model.table().class(part.class);
-        if !model.table().diode(class.die, part.colour).1 {
-            let reason = Reason::NoRowForColour { colour: part.colour, die: class.die };
-            // Said once, however many groups of that colour there are.
-            if !reasons.contains(&reason) {
-                reasons.push(reason);
-            }
+            return;
         }
     }
-    if let (Some(drive), false) = (listing.drive, package_only) {
+    let parts = counted.draw.iter().flat_map(|draw| &draw.parts);
+    for part in parts.filter(|part| !model.has_row(part.class, part.colour)) {
+        let reason = Reason::NoRowForColour { colour: part.colour, die: model.table().class(part.class).die };
+        // Said once, however many groups of that colour there are.
+        if !reasons.contains(&reason) {
+            reasons.push(reason);
+        }
+    }
+    if resolved == Resolved::PackageOnly {
+        counted.package_ceiling = counted.draw.take().map(|draw| draw.ceiling);
+    } else if let Some(drive) = listing.drive {
         reasons.push(Reason::DriveStated { drive });
     }
-    if package_only {
-        counted.package_ceiling = Some(draw.ceiling);
-    } else {
-        counted.draw = Some(draw);
-    }
     if let Some(claim) = listing.claim {
-        decide(&mut counted, listing, model, claim, settings, reasons);
+        decide(counted, listing, model, claim, settings, reasons);
     } else {
         counted.verdict = Some(Verdict::Unsettled);
     }
-    counted
 }
 
 fn decide(
@@ -99,7 +100,7 @@ fn decide(
     reasons: &mut SmallVec<[Reason; 4]>,
 ) {
     let least = settings.least(claim);
-    let p = |point: &PointDraw| normal_cdf((point.wall.value - least) / point.wall.u);
+    let p = |point: &PointDraw| Chance::above((point.wall.value - least) / point.wall.u);
     let large_enough =
         |point: &PointDraw| point.led.value.0 >= SMALL.0 || point.wall_upper_bound(settings.z()).0 < least.0;
     let lower_bound = listing.tally.as_ref().is_some_and(|t| t.lower_bound);
@@ -108,15 +109,15 @@ fn decide(
         let Some(ceiling) = &counted.package_ceiling else { return };
         let p_ceiling = p(ceiling);
         counted.p_ceiling = Some(p_ceiling);
-        if settings.sure_not(p_ceiling) && !lower_bound && large_enough(ceiling) {
+        if settings.surely_not(p_ceiling) && !lower_bound && large_enough(ceiling) {
             counted.verdict = Some(Verdict::OutOfReach);
         }
         return;
     };
     let (p_reach, p_ceiling) = (p(&draw.full), p(&draw.ceiling));
-    let verdict = if settings.sure(p_reach) {
+    let verdict = if settings.surely(p_reach) {
         Verdict::WithinReach
-    } else if !settings.sure_not(p_reach) {
+    } else if !settings.surely_not(p_reach) {
         Verdict::Unsettled
     } else if lower_bound {
         reasons.push(Reason::LowerBound);
@@ -124,7 +125,7 @@ fn decide(
     } else if !large_enough(&draw.full) {
         reasons.push(Reason::SmallLight { led: draw.full.led.value });
         Verdict::Unsettled
-    } else if settings.sure_not(p_ceiling) && large_enough(&draw.ceiling) {
+    } else if settings.surely_not(p_ceiling) && large_enough(&draw.ceiling) {
         if draw.parts.iter().any(|p| model.table().class(p.class).from_memory()) {
             reasons.push(Reason::CeilingFromMemory);
             Verdict::Overstated
@@ -139,17 +140,22 @@ fn decide(
     counted.verdict = Some(verdict);
 }
 
-fn resolve(listing: &Listing<'_>, model: &Model, reasons: &mut SmallVec<[Reason; 4]>) -> Resolved {
-    let Some(tally) = listing.tally.as_ref().filter(|t| t.total() > 0) else {
-        return Resolved::Nothing;
-    };
-    let mut parts = SmallVec::new();
-    let mut stated = 0;
+/// Appends the parts to `parts`, which should be empty.
+fn resolve(
+    listing: &Listing<'_>,
+    tally: &Tally,
+    model: &Model,
+    parts: &mut SmallVec<[Part; 8]>,
+    reasons: &mut SmallVec<[Reason; 4]>,
+) -> Resolved {
+    let mut unstated = false;
     // Most groups have the light's class, so it is looked up once.
     let of_light = listing.class.and_then(|class| model.table().find(&class));
     for group in tally.groups.iter().filter(|g| g.count.number > 0) {
-        let Some(class) = group.class.or(listing.class) else { continue };
-        stated += 1;
+        let Some(class) = group.class.or(listing.class) else {
+            unstated = true;
+            continue;
+        };
         let found = if group.class.is_none() { of_light } else { model.table().find(&class) };
         let Some(class) = found else {
             reasons.push(Reason::ClassUnknown { class });
@@ -157,26 +163,24 @@ fn resolve(listing: &Listing<'_>, model: &Model, reasons: &mut SmallVec<[Reason;
         };
         parts.push(Part { class, colour: group.colour, count: group.count });
     }
-    let groups = tally.groups.iter().filter(|g| g.count.number > 0);
-    if stated == groups.clone().count() {
-        return Resolved::Parts(parts);
+    if !unstated {
+        return Resolved::Stated;
     }
     // Some diodes have no class. A package word bounds what they can draw; without one the count says nothing of watts.
-    if let (0, Some(package)) = (stated, listing.package)
+    if let (true, Some(package)) = (parts.is_empty(), listing.package)
         && let Some(class) = model.table().largest(package)
     {
         reasons.push(Reason::PackageOnly { package });
-        return Resolved::PackageOnly(
-            groups.map(|g| Part { class, colour: g.colour, count: g.count }).collect(),
-        );
+        let groups = tally.groups.iter().filter(|g| g.count.number > 0);
+        parts.extend(groups.map(|g| Part { class, colour: g.colour, count: g.count }));
+        return Resolved::PackageOnly;
     }
     reasons.push(Reason::ClassNotStated);
     Resolved::Nothing
 }
 
 /// Sum of N times the class's name. It needs no row: it is what a seller multiplies.
-fn class_sum(listing: &Listing<'_>) -> Option<Watts> {
-    let tally = listing.tally.as_ref().filter(|t| t.total() > 0)?;
+fn class_sum(listing: &Listing<'_>, tally: &Tally) -> Option<Watts> {
     let mut sum = Watts(0.0);
     for group in &tally.groups {
         let class: StatedClass = group.class.or(listing.class)?;

@@ -1,9 +1,10 @@
 //! From watts at the wall back to the current that the diodes would need.
 
-use super::estimate::{Draw, Efficiency, Sums, wall, wall_factor};
+use super::estimate::{Draw, Efficiency, wall, wall_factor};
 use super::forward_voltage::OutsideCurve;
 use super::model::{JUNCTION, Model};
 use super::package::OperatingPoint;
+use super::sums::Sums;
 use crate::units::{Amps, Watts};
 
 /// Above this LED power the driver's lower bound no longer moves, so that wall draw is proportional to LED power.
@@ -54,7 +55,7 @@ impl Draw {
     /// # Errors
     /// If the scale is outside the curves.
     pub fn scale_u(&self, model: &Model, scale: f64, u_reading: Watts) -> Result<f64, OutsideCurve> {
-        let mut sums = Sums::default();
+        let mut sums = Sums::<1>::new();
         for part in &self.parts {
             let class = model.table().class(part.class);
             let row = model.table().diode(class.die, part.colour).0;
@@ -62,10 +63,10 @@ impl Draw {
             sums.add(
                 (class.die, part.colour),
                 part.count,
-                &OperatingPoint::at(class, row, current, JUNCTION)?,
+                [&OperatingPoint::at(class, row, current, JUNCTION)?],
             );
         }
-        let point = sums.point();
+        let point = sums.point(0);
         let watts_per_scale = self.scaled.at(scale).1 * wall_factor(point.efficiency);
         Ok(u_reading.0.hypot(point.u_wall_at_known_current.0) / watts_per_scale)
     }

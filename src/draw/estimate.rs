@@ -3,15 +3,13 @@
 use smallvec::SmallVec;
 
 use super::forward_voltage::OutsideCurve;
-use super::model::{JUNCTION_HALF_WIDTH, Model};
+use super::model::Model;
 use super::package::{OperatingPoint, ScaledPower};
+use super::sums::Sums;
 use crate::facts::{Colour, Count};
-use crate::reference::{ClassId, Die, driver};
-use crate::uncertain::{Distribution, Uncertain, combined};
+use crate::reference::{ClassId, driver};
+use crate::uncertain::{Distribution, Uncertain};
 use crate::units::{Amps, Watts};
-
-/// Half the width of what a driver's current may be off, as a share of it, rectangular; common to the whole light.
-const REGULATION: f64 = 0.05;
 
 /// Packages of one class and colour.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -94,94 +92,6 @@ impl PointDraw {
     }
 }
 
-/// The kind of die and the colour: what shares one batch, one bin, and so one error of forward voltage.
-pub(super) type Batch = (Die, Colour);
-
-/// Sums over the packages at one operating point; the order of adding never matters.
-#[derive(Default)]
-pub(super) struct Sums {
-    watts: f64,
-    per_current: f64,
-    per_kelvin: f64,
-    counts_squared: f64,
-    /// By batch: the sum of N * dice * I * `u_V`. Within a batch the error is the same for every diode, so that it adds
-    /// linearly (GUM 5.2.2: ten resistors calibrated against one standard).
-    pub(super) voltage: SmallVec<[f64; 8]>,
-    pub(super) batches: SmallVec<[Batch; 8]>,
-}
-
-impl Sums {
-    pub(super) fn add(&mut self, batch: Batch, count: Count, point: &OperatingPoint) {
-        let place = self.batches.iter().position(|b| *b == batch).unwrap_or(self.batches.len());
-        self.add_at(place, batch, count, point);
-    }
-
-    /// As [`Sums::add`], the batch's place being known: the first that is not taken yet, or the one that it has.
-    fn add_at(&mut self, place: usize, batch: Batch, count: Count, point: &OperatingPoint) {
-        let n = f64::from(count.number);
-        self.watts += n * point.watts.0;
-        self.per_current += n * point.per_current.0;
-        self.per_kelvin += n * point.per_kelvin.0;
-        let u = n * point.u_voltage.0;
-        if let Some(sum) = self.voltage.get_mut(place) {
-            *sum += u;
-        } else {
-            self.voltage.push(u);
-            self.batches.push(batch);
-        }
-        if let Some(half) = count.half_width {
-            let u = Distribution::Rectangular { half_width: f64::from(half) }.u();
-            self.counts_squared += (u * point.watts.0).powi(2);
-        }
-    }
-
-    /// Standard uncertainty of the LED power from forward voltage; batches know nothing of each other.
-    pub(super) fn voltage_u(&self) -> f64 {
-        combined(&self.voltage, |_, _| 0.0)
-    }
-
-    pub(super) fn regulation_u(&self) -> f64 {
-        self.per_current * Distribution::Rectangular { half_width: REGULATION }.u()
-    }
-
-    pub(super) fn temperature_u(&self) -> f64 {
-        self.per_kelvin.abs() * Distribution::Rectangular { half_width: JUNCTION_HALF_WIDTH }.u()
-    }
-
-    pub(super) fn counts_u(&self) -> f64 {
-        self.counts_squared.sqrt()
-    }
-
-    pub(super) fn led(&self) -> Watts {
-        Watts(self.watts)
-    }
-
-    pub(super) fn point(&self) -> PointDraw {
-        let led = self.led();
-        let efficiency = Efficiency::at(led);
-        let known = self.voltage_u().powi(2) + self.temperature_u().powi(2) + self.counts_squared;
-        let u_led = (known + self.regulation_u().powi(2)).sqrt();
-        let factor = wall_factor(efficiency);
-        let beyond_led = efficiency_u(led, efficiency).powi(2) + aux_u(led).powi(2);
-        PointDraw {
-            led: Uncertain { value: led, u: Watts(u_led) },
-            wall: Uncertain { value: led * factor, u: Watts(((u_led * factor).powi(2) + beyond_led).sqrt()) },
-            efficiency,
-            u_wall_at_known_current: Watts((known * factor * factor + beyond_led).sqrt()),
-        }
-    }
-}
-
-/// Contribution of the driver's efficiency to the wall draw, watts, its bounds held fixed.
-pub(super) fn efficiency_u(led: Watts, efficiency: Efficiency) -> f64 {
-    led.0 * efficiency.u() / efficiency.mean().powi(2)
-}
-
-/// Contribution of fans and controls to the wall draw, watts.
-pub(super) fn aux_u(led: Watts) -> f64 {
-    led.0 * Distribution::Rectangular { half_width: driver::AUX_MOST / 2.0 }.u()
-}
-
 /// What a light can draw.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Draw {
@@ -208,12 +118,21 @@ impl Draw {
     /// # Errors
     /// If a stated drive current is outside the curve of one of the dice.
     pub fn of(model: &Model, parts: &[Part], drive: Option<Amps>) -> Result<Self, OutsideCurve> {
-        let (mut full, mut ceiling) = (Sums::default(), Sums::default());
+        Self::of_parts(model, SmallVec::from_slice(parts), drive)
+    }
+
+    /// As [`Draw::of`], keeping the parts it is given. Never inlined, so that there are registers for the sums.
+    #[inline(never)]
+    pub(crate) fn of_parts(
+        model: &Model,
+        parts: SmallVec<[Part; 8]>,
+        drive: Option<Amps>,
+    ) -> Result<Self, OutsideCurve> {
+        let mut sums = Sums::<2>::new();
         let (mut low, mut high) = (0.0, 0.0);
         let mut scaled = ScaledPower::default();
-        let mut ceiling_die_current = Amps(0.0);
-        let (mut scale_least, mut scale_most) = (0.0_f64, f64::INFINITY);
-        for part in parts {
+        let (mut most_current, mut scale_least, mut scale_most) = (0.0, 0.0, f64::INFINITY);
+        for part in &parts {
             let driven;
             let package = match drive {
                 None => model.package(part.class, part.colour),
@@ -224,22 +143,20 @@ impl Draw {
             };
             let n = f64::from(part.count.number);
             let batch = (model.table().class(part.class).die, part.colour);
-            let place = full.batches.iter().position(|b| *b == batch).unwrap_or(full.batches.len());
-            full.add_at(place, batch, part.count, &package.full);
-            ceiling.add_at(place, batch, part.count, &package.ceiling);
-            ceiling_die_current = ceiling_die_current.max(package.ceiling.die_current);
+            sums.add(batch, part.count, [&package.full, &package.ceiling]);
             low += n * package.common_low.0;
             high += n * package.common_high.0;
             scaled.add(&package.scaled, n);
-            scale_least = scale_least.max(package.scale_least);
-            scale_most = scale_most.min(package.scale_most);
+            most_current = larger(most_current, package.ceiling.die_current.0);
+            scale_least = larger(scale_least, package.scale_least);
+            scale_most = if package.scale_most < scale_most { package.scale_most } else { scale_most };
         }
         Ok(Self {
-            full: full.point(),
-            ceiling: ceiling.point(),
+            full: sums.point(0),
+            ceiling: sums.point(1),
             common: (wall(Watts(low)), wall(Watts(high))),
-            parts: SmallVec::from_slice(parts),
-            ceiling_die_current,
+            parts,
+            ceiling_die_current: Amps(most_current),
             drive,
             scaled,
             scale_least,
@@ -260,4 +177,9 @@ impl Draw {
             }
         }
     }
+}
+
+/// The larger of two numbers, none of which is NaN, in one instruction.
+fn larger(one: f64, other: f64) -> f64 {
+    if other > one { other } else { one }
 }

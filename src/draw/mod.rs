@@ -10,6 +10,7 @@ mod fitting;
 mod forward_voltage;
 mod model;
 mod package;
+mod sums;
 
 pub use estimate::{Draw, Efficiency, Part, PointDraw};
 pub use fitting::{Fit, NoFit, STEP, Steep};

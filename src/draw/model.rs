@@ -20,6 +20,8 @@ pub const BENCH: Celsius = Celsius(25.0);
 pub struct Model {
     table: Table,
     packages: Vec<[PackageDraw; Colour::ALL.len()]>,
+    /// By class and colour: whether the table has a row for that colour in that kind of die.
+    has_row: Vec<[bool; Colour::ALL.len()]>,
 }
 
 impl Model {
@@ -37,7 +39,8 @@ impl Model {
             }
             packages.push(colours);
         }
-        Ok(Self { table, packages })
+        let has_row = table.classes().iter().map(|class| Colour::ALL.map(|c| table.diode(class.die, c).1));
+        Ok(Self { has_row: has_row.collect(), table, packages })
     }
 
     /// The table it was made from.
@@ -50,6 +53,13 @@ impl Model {
     #[must_use]
     pub fn package(&self, class: ClassId, colour: Colour) -> &PackageDraw {
         &self.packages[usize::from(class.0)][colour as usize]
+    }
+
+    /// Whether the table has a row of its own for that colour in the class's kind of die; else the kind's `unstated` row
+    /// stands for it.
+    #[must_use]
+    pub fn has_row(&self, class: ClassId, colour: Colour) -> bool {
+        self.has_row[usize::from(class.0)][colour as usize]
     }
 
     /// One package of that class and colour at a stated current through the package.

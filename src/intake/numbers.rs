@@ -54,6 +54,12 @@ pub fn amount(number: &str) -> Option<Stated> {
 
 /// A short whole number without the general parser: most cells of a catalogue are one.
 fn plain(number: &str) -> Option<f64> {
+    short_whole(number).map(f64::from)
+}
+
+/// A whole number of one to nine digits and nothing else.
+#[inline]
+pub(super) fn short_whole(number: &str) -> Option<u32> {
     if number.is_empty() || number.len() > 9 {
         return None;
     }
@@ -65,7 +71,7 @@ fn plain(number: &str) -> Option<f64> {
         }
         value = value * 10 + u32::from(digit);
     }
-    Some(f64::from(value))
+    Some(value)
 }
 
 fn kind(number: &str) -> Option<Number> {

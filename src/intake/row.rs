@@ -3,10 +3,10 @@
 use std::borrow::Cow;
 
 use super::columns::{Columns, Field};
-use super::numbers::{printed, quantity};
+use super::numbers::{printed, quantity, short_whole};
 use super::together::{Pending, put_together};
 use crate::counting;
-use crate::facts::{Count, Fault, Group, Listing, Replaced, StatedClass};
+use crate::facts::{Colour, Count, Fault, Group, Listing, Replaced, StatedClass};
 use crate::units::{Amps, Watts};
 
 /// Errors as spreadsheets show them, in a sheet or in a CSV that one has saved (ECMA-376 part 1, 18.17.3, from memory).
@@ -24,17 +24,19 @@ const SHEET_ERRORS: [&str; 9] = [
 ];
 
 impl Columns {
-    /// Reads a row. `cell` gives the text at a place, `None` past the row's end; `fields` is how many the row has.
+    /// Reads a row into `listing`, which should be empty: filled where it lies, it need not be moved. `cell` gives the text at
+    /// a place, `None` past the row's end; `fields` is how many the row has.
     ///
     /// The title is kept as it stands; reading it is another room's work.
     ///
     /// # Errors
     /// The first cell that cannot be read, by its header, with what is accepted there.
-    pub fn listing<'a>(
+    pub fn read<'a>(
         &self,
         fields: usize,
         cell: impl Fn(usize) -> Option<&'a str>,
-    ) -> Result<Listing<'a>, Fault> {
+        listing: &mut Listing<'a>,
+    ) -> Result<(), Fault> {
         if fields != self.width() {
             return Err(Fault {
                 line: None,
@@ -59,21 +61,25 @@ impl Columns {
                 accepted: "a listing; the header row stands once, at the top".to_owned(),
             });
         }
-        let mut listing = Listing::default();
         let mut pending = Pending::default();
         for &(field, place) in &self.fields {
             let Some(text) = cell(place).map(trimmed).filter(|t| !t.is_empty()) else { continue };
-            self.read_cell(field, place, text, &mut listing, &mut pending)?;
+            // Most cells of a catalogue are counts: they are spared the way through the other fields.
+            if let Field::Count(colour) = field {
+                self.read_count(colour, place, text, listing)?;
+            } else {
+                self.read_cell(field, place, text, listing, &mut pending)?;
+            }
         }
-        put_together(&mut listing, pending)?;
-        Ok(listing)
+        put_together(listing, &mut pending)
     }
 
     /// Whether a row as wide as the header repeats it, as where files were put together; a byte order mark may stand there.
     fn is_header<'a>(&self, cell: impl Fn(usize) -> Option<&'a str>) -> bool {
-        self.headers.iter().enumerate().all(|(place, header)| {
-            cell(place).is_some_and(|text| text.trim_start_matches('\u{feff}').trim() == header.trim())
-        })
+        self.headers
+            .iter()
+            .enumerate()
+            .all(|(place, header)| cell(place).is_some_and(|text| without_mark(text) == trimmed(header)))
     }
 
     fn fault(&self, place: usize, found: &str, accepted: &str) -> Fault {
@@ -117,12 +123,7 @@ impl Columns {
                 );
             }
             Field::DiodeCount => pending.total = Some(self.whole(place, text)?),
-            Field::Count(colour) => {
-                let number = self.whole(place, text)?;
-                if number > 0 {
-                    pending.colours.push(Group { colour, count: Count::exact(number), class: None });
-                }
-            }
+            Field::Count(colour) => self.read_count(colour, place, text, listing)?,
             Field::DriveMa => {
                 let ma = self.above_zero(
                     place,
@@ -187,18 +188,40 @@ impl Columns {
     }
 
     fn class(&self, place: usize, text: &str) -> Result<StatedClass, Fault> {
-        // Nearly every class of a catalogue is a whole number and a W.
+        // Nearly every class of a catalogue is a short whole number and a W.
         if let Some(number) = text.strip_suffix(['W', 'w'])
-            && number.len() <= 2
-            && let Ok(watts) = number.parse::<u8>()
-            && watts > 0
+            && let Some(watts @ 1..100) = short_whole(number)
         {
             return Ok(StatedClass::plain(f64::from(watts)));
         }
         counting::class(text).map_err(|error| self.fault(place, text, &error.accepted_in(text)))
     }
 
+    #[inline]
+    fn read_count(
+        &self,
+        colour: Colour,
+        place: usize,
+        text: &str,
+        listing: &mut Listing<'_>,
+    ) -> Result<(), Fault> {
+        let number = self.whole(place, text)?;
+        if number > 0 {
+            let groups = &mut listing.tally.get_or_insert_default().groups;
+            groups.push(Group { colour, count: Count::exact(number), class: None });
+        }
+        Ok(())
+    }
+
+    #[inline]
     fn whole(&self, place: usize, text: &str) -> Result<u32, Fault> {
+        match short_whole(text) {
+            Some(value) if value <= Count::MOST => Ok(value),
+            _ => self.long_whole(place, text),
+        }
+    }
+
+    fn long_whole(&self, place: usize, text: &str) -> Result<u32, Fault> {
         let accepted = "a whole number of diodes, 0 to 1000000";
         let value = quantity(text, "").filter(|v| *v <= f64::from(Count::MOST) && v.fract() == 0.0);
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "whole, 0 to 1000000")]
@@ -208,8 +231,15 @@ impl Columns {
 
 /// The text without white space around it; most cells have none, which two bytes tell.
 fn trimmed(text: &str) -> &str {
-    match text.as_bytes() {
-        [first, .., last] if first.is_ascii_graphic() && last.is_ascii_graphic() => text,
+    let bytes = text.as_bytes();
+    match (bytes.first(), bytes.last()) {
+        (Some(first), Some(last)) if first.is_ascii_graphic() && last.is_ascii_graphic() => text,
+        (None, _) => text,
         _ => text.trim(),
     }
+}
+
+/// As [`trimmed`], without the byte order marks before it that files which were put together have.
+fn without_mark(text: &str) -> &str {
+    if text.starts_with('\u{feff}') { text.trim_start_matches('\u{feff}').trim() } else { trimmed(text) }
 }

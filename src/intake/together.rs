@@ -7,11 +7,10 @@ use crate::counting;
 use crate::facts::{Admitted, Colour, Count, Fault, Group, Listing, MeterReading, Note, Supply, Tally};
 use crate::units::{Amps, Volts, Watts};
 
-/// Cells that belong together and are put together once the row is read.
+/// Cells that belong together and are put together once the row is read. Columns of colours are in the listing by then.
 #[derive(Default)]
 pub(super) struct Pending<'a> {
     pub(super) tally: Option<Tally>,
-    pub(super) colours: SmallVec<[Group; 8]>,
     pub(super) total: Option<u32>,
     pub(super) measured_w: Option<f64>,
     pub(super) measured_v: Option<f64>,
@@ -27,8 +26,8 @@ pub(super) struct Pending<'a> {
 ///
 /// # Errors
 /// If half of a pair is missing, a range is upside down, or there are more diodes than one light has.
-pub(super) fn put_together(listing: &mut Listing<'_>, pending: Pending<'_>) -> Result<(), Fault> {
-    listing.tally = combine(pending.tally, pending.colours, pending.total, &mut listing.notes)?;
+pub(super) fn put_together(listing: &mut Listing<'_>, pending: &mut Pending<'_>) -> Result<(), Fault> {
+    combine(&mut listing.tally, pending.tally.take(), pending.total, &mut listing.notes)?;
     listing.reading = match (pending.measured_w, pending.measured_v, pending.measured_a) {
         (Some(watts), _, _) => Some(MeterReading::Watts(Watts(watts))),
         (None, Some(volts), Some(amps)) => {
@@ -75,35 +74,30 @@ fn half(missing: &str, found: &str) -> Fault {
 /// A tally without colours beside colour columns is the total of them; with colours, the two are held against each
 /// other and the larger count of a colour stands.
 fn combine(
+    tally: &mut Option<Tally>,
     typed: Option<Tally>,
-    columns: SmallVec<[Group; 8]>,
     total: Option<u32>,
     notes: &mut SmallVec<[Note; 2]>,
-) -> Result<Option<Tally>, Fault> {
+) -> Result<(), Fault> {
     let mut total = total.filter(|t| *t > 0);
-    let mut groups = columns;
     if let Some(typed) = typed {
         let bare = typed
             .groups
             .iter()
             .all(|g| g.colour == Colour::Unstated && g.class.is_none() && g.count.half_width.is_none());
-        if groups.is_empty() {
-            groups = typed.groups;
-        } else if bare {
-            total = total.max(u32::try_from(typed.total()).ok());
-        } else {
-            merge(&mut groups, &typed.groups, notes);
+        match tally {
+            None => *tally = Some(typed),
+            Some(_) if bare => total = total.max(u32::try_from(typed.total()).ok()),
+            Some(columns) => merge(&mut columns.groups, &typed.groups, notes),
         }
     }
-    let tally = match total {
-        None if groups.is_empty() => return Ok(None),
-        None => Tally { groups, lower_bound: false },
-        Some(total) => {
-            let (tally, note) = counting::settle(groups, total);
-            notes.extend(note);
-            tally
-        }
-    };
+    if let Some(total) = total {
+        let groups = tally.take().unwrap_or_default().groups;
+        let (settled, note) = counting::settle(groups, total);
+        notes.extend(note);
+        *tally = Some(settled);
+    }
+    let Some(tally) = tally else { return Ok(()) };
     if tally.total() > u64::from(Count::MOST) {
         return Err(Fault::new(
             "tally",
@@ -111,7 +105,7 @@ fn combine(
             format!("at most {} diodes in one light", Count::MOST),
         ));
     }
-    Ok(Some(tally))
+    Ok(())
 }
 
 fn merge(groups: &mut SmallVec<[Group; 8]>, typed: &[Group], notes: &mut SmallVec<[Note; 2]>) {

@@ -7,7 +7,7 @@ use super::fold::Mark;
 use super::page::Page;
 use super::power::{Chosen, SAME, highest, span};
 use super::roles::{Role, Unit};
-use super::watts::{All, Says};
+use super::says::{All, Says};
 use crate::facts::{Admitted, LeftWhy, Read, Taken};
 use crate::units::Watts;
 

@@ -40,13 +40,13 @@ pub(super) struct Array {
     pub worded: bool,
 }
 
-pub(super) type Arrays = SmallVec<[Array; 2]>;
+pub(super) type Arrays = [Array];
 
 pub(super) const DIODE: Cues = Cues::of(&[Role::Diode, Role::Chip, Role::Led]);
 
 /// Finds the arrays. `pack` is the number of lights sold together.
-pub(super) fn find(page: Page, pack: Option<u32>) -> Arrays {
-    let mut found = Arrays::new();
+pub(super) fn find(page: Page, pack: Option<u32>) -> SmallVec<[Array; 2]> {
+    let mut found = SmallVec::new();
     for (index, f) in page.figures.iter().enumerate() {
         if f.unit != Unit::Watt || f.range || f.list || f.per {
             continue;
@@ -133,7 +133,7 @@ fn half_chip(page: Page, n: &Figure, w: &Figure) -> bool {
 }
 
 /// Denied arrays go; among arrays of a few things without a diode word, those that match the number of heads are parts.
-fn drop_unlikely(page: Page, arrays: &mut Arrays) {
+fn drop_unlikely(page: Page, arrays: &mut SmallVec<[Array; 2]>) {
     let denials = page.cues.any(Role::Deny.cue());
     arrays.retain(|a| {
         if !denials {
@@ -159,7 +159,7 @@ fn drop_unlikely(page: Page, arrays: &mut Arrays) {
 /// "15 x 1W? No: 60 x 3W": a question that the text answers with no.
 pub(super) fn denied(page: Page, at: usize) -> bool {
     let mut i = at + 1;
-    while i < at + 4 && matches!(page.what(i), Some(What::Word(_))) {
+    while page.has_mark(Mark::Question) && i < at + 4 && matches!(page.what(i), Some(What::Word(_))) {
         i += 1;
     }
     page.mark(i) == Some(Mark::Question) && page.role(i + 1) == Role::Deny
@@ -178,6 +178,9 @@ pub(super) fn fold_of(page: Page, i: usize) -> f64 {
 
 /// The number of heads, bars or panels that the text gives.
 pub(super) fn heads(page: Page) -> Option<f64> {
+    if !page.cues.any(Role::Part.cue()) {
+        return None;
+    }
     page.items.iter().enumerate().find_map(|(i, item)| {
         let What::Word(Role::Part) = item.what else { return None };
         let dash = usize::from(page.mark_before(i) == Some(Mark::Dash));

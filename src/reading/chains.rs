@@ -1,11 +1,11 @@
 //! Numbers that belong together: thousands with plain spaces, ratios, sizes, ranges, stock numbers.
 
+use super::builder::Builder;
 use super::class::package_number;
-use super::figures::{Builder, Item, What};
 use super::fold::{Fold, Mark, fold};
+use super::item::What;
 use super::number::Printed;
-use super::roles::{Cues, Role, Unit};
-use super::scan::Kind;
+use super::roles::{Role, Unit};
 use super::units::same_kind;
 
 impl Builder<'_> {
@@ -18,8 +18,8 @@ impl Builder<'_> {
         }
         if i > 0
             && matches!(
-                self.kind(i - 1),
-                Some(Kind::Number(_) | Kind::Mark(Mark::Times | Mark::Slash | Mark::Dash))
+                self.tokens[i - 1].what,
+                What::Figure(_) | What::Mark(Mark::Times | Mark::Slash | Mark::Dash)
             )
             && !(self.tokens[i].spaced
                 && self.tokens[i - 1].spaced
@@ -42,7 +42,6 @@ impl Builder<'_> {
         fits.then_some(Printed {
             value: first.value * 1000.0 + second.value,
             digits: first.digits + 3,
-            end: second.end,
             ..second
         })
     }
@@ -101,16 +100,15 @@ impl Builder<'_> {
         after_unit: usize,
     ) -> Option<(Printed, usize)> {
         let mut link = if unit == Unit::Bare { j } else { after_unit };
-        let (tight, wave) = match self.kind(link)? {
+        let (tight, wave) = match (self.mark(link), self.role(link)) {
             // `100..240V`, `277…480 V`
-            Kind::Mark(Mark::Stop | Mark::Other) if unit == Unit::Bare && self.dots(link) > 0 => {
+            (Some(Mark::Stop | Mark::Other), _) if unit == Unit::Bare && self.dots(link) > 0 => {
                 link += self.dots(link) - 1;
                 let volts = self.number(link + 1).is_some() && same_kind(self.unit(link + 2).0, Unit::Volt);
                 (volts, volts)
             }
-            Kind::Mark(Mark::Tilde) => (true, true),
-            Kind::Mark(Mark::Dash) => (self.glued(link) && self.glued(link + 1), false),
-            Kind::Word(Role::To | Role::UpTo) => (true, true),
+            (Some(Mark::Tilde), _) | (_, Role::To | Role::UpTo) => (true, true),
+            (Some(Mark::Dash), _) => (self.glued(link) && self.glued(link + 1), false),
             _ => return None,
         };
         // "pack of 4 - 5W each"
@@ -148,30 +146,25 @@ impl Builder<'_> {
 
     /// `SKU 100W-GRN-3`: after a word for a stock number, with a hyphen and letters.
     pub(super) fn stock_number(&self, i: usize) -> bool {
+        let hyphen = self.mark(i + 1) == Some(Mark::Dash) && self.glued(i + 1)
+            || self.mark(i + 2) == Some(Mark::Dash) && self.glued(i + 1) && self.glued(i + 2);
+        if !hyphen {
+            return false;
+        }
         let sign =
             usize::from(i >= 2 && matches!(self.mark(i - 1), Some(Mark::Colon | Mark::Hash | Mark::Stop)));
         i > sign
             && (self.role(i - 1 - sign) == Role::Stock
                 // "order no. 600W-17"
                 || self.role(i - 1 - sign) == Role::Deny && self.mark(i - 1) == Some(Mark::Stop))
-            && (self.mark(i + 1) == Some(Mark::Dash) && self.glued(i + 1)
-                || self.mark(i + 2) == Some(Mark::Dash) && self.glued(i + 1) && self.glued(i + 2))
     }
 
     /// Takes everything up to white space as one code.
     pub(super) fn code(&mut self, i: usize) -> usize {
         let mut end = i + 1;
-        while self.tokens.get(end).is_some_and(|t| !t.spaced && t.kind != Kind::Mark(Mark::Line)) {
+        while self.tokens.get(end).is_some_and(|t| !t.spaced && t.mark != Some(Mark::Line)) {
             end += 1;
         }
-        let t = self.tokens[i];
-        self.items.push(Item {
-            what: What::Code,
-            start: t.start,
-            end: self.tokens[end - 1].end,
-            spaced: t.spaced,
-            cue: Cues::default(),
-        });
-        end
+        self.code_until(i, end)
     }
 }

@@ -2,7 +2,7 @@
 
 use super::array::{FEWEST_DIODES, LARGEST_BEAD};
 use super::counted::{Rank, counted};
-use super::figures::{Figure, What};
+use super::figures::Figure;
 use super::fold::Mark;
 use super::page::Page;
 use super::phrase::{DRAW, Phrase};
@@ -34,10 +34,9 @@ pub(super) fn class(
         return false;
     }
     let others = page.figures.iter().any(|w| w.unit == Unit::Watt && (w.high - f.high).abs() > f64::EPSILON);
-    let count = page.items.iter().enumerate().any(|(i, item)| {
-        matches!(item.what, What::Word(Role::Pieces | Role::Quantity | Role::Diode)) && i != at + 1
-    });
-    if !others && !count {
+    let words = Cues::of(&[Role::Pieces, Role::Quantity, Role::Diode]);
+    let count = || page.items.iter().enumerate().any(|(i, item)| item.cue.any(words) && i != at + 1);
+    if !(others || page.cues.any(words) && count()) {
         return false;
     }
     let after = page.first_right(at, BEAD.and(THING).and(DRAW).and(Cues::of(&[Role::Part, Role::Device])), 4);
@@ -112,6 +111,9 @@ pub(super) fn is_package(page: Page, i: usize) -> bool {
 
 /// The package that a bare number names.
 pub(super) fn package_number(value: f64) -> Option<Package> {
+    if !(2835.0..=5730.0).contains(&value) {
+        return None;
+    }
     Some(match value {
         2835.0 => Package::P2835,
         3014.0 => Package::P3014,

@@ -1,22 +1,22 @@
 //! Letters and digits joined into a code (`GL-1000`, `LM301B`, `T8`), as against a word with a figure behind it (`AC85`).
 
 use super::fold::{Fold, Mark, next, past_skips};
+use super::item::What;
 use super::number;
 use super::roles::Role;
-use super::scan::{Kind, Scanner};
-use super::words::{role, step};
+use super::scan::Scanner;
+use super::words::{Spelling, look_up};
 
 impl Scanner<'_> {
     /// A hyphen and a digit after letters that are no word: `KX-6`.
-    pub(super) fn code_follows(&self, found: Role, letters: u32) -> bool {
+    pub(super) fn code_follows(&self, found: Role, letters: usize) -> bool {
         let no_word = match found {
             Role::None | Role::Unit(_) | Role::Letter(_) | Role::DoubleEnded | Role::Short | Role::Stock => {
                 true
             }
             // `FR-18` is a model, `IR-730nm` a wavelength.
             Role::Colour(_) if letters == 2 => {
-                self.digit_at(self.at + 1)
-                    && self.byte(number::read(self.text, self.at + 1).end) | 0x20 != b'n'
+                self.digit_at(self.at + 1) && self.byte(number::read(self.text, self.at + 1).1) | 0x20 != b'n'
             }
             _ => false,
         };
@@ -24,12 +24,12 @@ impl Scanner<'_> {
     }
 
     /// Takes letters, digits and inner hyphens as one code.
-    pub(super) fn code(&mut self, start: usize, mut hash: u64) {
+    pub(super) fn code(&mut self, start: usize, mut word: Spelling) {
         let mut pure = true;
         while let Some((folded, n)) = next(self.text, self.at) {
             match folded {
-                Fold::Digit(d) => hash = step(hash, u32::from(d) + 0x30),
-                Fold::Letter(u) => hash = step(hash, u),
+                Fold::Digit(d) => word = word.with(u32::from(d) + 0x30),
+                Fold::Letter(u) => word = word.with(u),
                 Fold::Skip => {}
                 Fold::Mark(Mark::Dash) if self.joins(self.at + n) => pure &= self.letters_between(start) <= 1,
                 Fold::Mark(Mark::Other) if self.byte(self.at) == b'_' && self.joins(self.at + n) => {
@@ -39,12 +39,12 @@ impl Scanner<'_> {
             }
             self.at += n;
         }
-        let kind = match role(hash) {
-            Role::None => Kind::Code,
-            found if pure => Kind::Word(found),
-            _ => Kind::Code,
-        };
-        self.push(kind, start);
+        let known = look_up(&word);
+        if pure && known.role != Role::None {
+            self.push_word(known, start);
+        } else {
+            self.push(What::Code, start);
+        }
     }
 
     /// Whether a letter or digit stands at `at`, so that the sign before it is inside a code.
@@ -65,7 +65,7 @@ impl Scanner<'_> {
 }
 
 /// Whether digits may follow the word directly without making it a code: `AC85`, `LED100`, `IR730nm`.
-pub(super) fn joins_digits(role: Role, letters: u32) -> bool {
+pub(super) fn joins_digits(role: Role, letters: usize) -> bool {
     letters >= 2
         && matches!(
             role,

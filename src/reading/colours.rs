@@ -9,24 +9,27 @@ use super::fold::Mark;
 use super::hues::{after_colour, by_figure, is_count, letter_first, letters, number_first, ratio_letters};
 use super::letters::white_letter;
 use super::page::Page;
-use super::roles::{Role, Unit};
-use super::watts;
-use super::watts::Says;
+use super::roles::{Cues, Role, Unit};
+use super::says::{All, Says};
 use crate::facts::{Colour, ColourCount, ColourWord, LeftWhy, Read, Span, Taken};
 
 /// Fills `colours`.
-pub(super) fn choose(page: Page, says: &mut watts::All, read: &mut Read) {
-    let letters = Role::Colour(ColourWord::Red).cue();
-    if !page.cues.any(letters) && !page.has_unit(&[Unit::Nanometre, Unit::Kelvin]) {
+pub(super) fn choose(page: Page, says: &mut All, read: &mut Read) {
+    let words = Cues::of(&[Role::Colour(ColourWord::Red), Role::Letter(ColourWord::Red)]);
+    if !page.cues.any(words) && !page.has_unit(&[Unit::Nanometre, Unit::Kelvin]) {
         return;
     }
     let mut used = 0usize; // items before this one belong to an earlier colour
     let mut i = 0;
     while i < page.items.len() {
-        let step = match page.items[i].what {
-            What::Word(Role::Colour(_) | Role::Letter(_) | Role::Unit(Unit::Watt)) => {
-                word(page, i, used, read)
-            }
+        let item = &page.items[i];
+        let white = item.role == Role::Unit(Unit::Watt);
+        if !item.is_figure() && !item.cue.any(words) && !white {
+            i += 1;
+            continue;
+        }
+        let step = match item.what {
+            What::Word(_) => word(page, i, used, read),
             What::Figure(f) => figure(page, usize::from(f), used, says, read),
             _ => None,
         };
@@ -187,7 +190,7 @@ fn all_of_one(first: usize, word: ColourWord, read: &mut Read) -> Option<usize> 
 }
 
 /// A wavelength or temperature with a count and no colour word, or the white of a letter list.
-fn figure(page: Page, index: usize, used: usize, says: &mut watts::All, read: &mut Read) -> Option<usize> {
+fn figure(page: Page, index: usize, used: usize, says: &mut All, read: &mut Read) -> Option<usize> {
     let f = &page.figures[index];
     let at = usize::from(f.item);
     if f.unit == Unit::Watt && white_letter(page, at) {

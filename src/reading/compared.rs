@@ -39,8 +39,10 @@ pub(super) fn equivalent(page: Page, at: usize, left: Cues, next: Cues) -> bool 
     }
     // "100W (not equivalent)": the denial comes first.
     let ends = THING.and(DRAW).and(CLAIM).and(Role::Deny.cue());
-    let first = page.first_right(at, EQUAL.and(LAMP).and(ends), 3);
-    double_ended || first.any(EQUAL.and(LAMP)) || spelled_lamp(page, at)
+    double_ended
+        || page.cues.any(EQUAL.and(LAMP))
+            && page.first_right(at, EQUAL.and(LAMP).and(ends), 3).any(EQUAL.and(LAMP))
+        || spelled_lamp(page, at)
 }
 
 /// "600W lamp equivalent", "60W light bulb equivalent", "1000W double-ended HPS", "30W = 250W".

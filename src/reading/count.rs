@@ -8,7 +8,7 @@ use super::fold::Mark;
 use super::page::Page;
 use super::power::{Chosen, span};
 use super::roles::{Cues, Role, Unit};
-use super::watts::{All, Says};
+use super::says::{All, Says};
 use crate::facts::{Count, LeftWhy, Package, Read, Span, StatedClass, Taken};
 use crate::units::Watts;
 
@@ -230,7 +230,7 @@ fn beside(page: Page, package: Span, class: usize) -> bool {
 /// Fills the package word: a word, or a bare number that names one.
 fn package(page: Page, read: &mut Read) {
     let number = page.figures.iter().find_map(|f| {
-        let value = package_number(f.high).filter(|_| f.unit == Unit::Bare && !f.worded)?;
+        let value = if f.unit == Unit::Bare && !f.worded { package_number(f.high)? } else { return None };
         Some(Taken { value, span: span(f) })
     });
     let words = Cues::of(&[Role::Package(Package::Smd), Role::Cob]);
@@ -249,9 +249,7 @@ fn package(page: Page, read: &mut Read) {
 
 /// A word for a board, or the code of a diode that is mounted on boards.
 fn on_board(page: Page) -> bool {
-    (0..page.items.len()).any(|i| match page.items[i].what {
-        What::Word(role) => role == Role::Board,
-        What::Code => page.words(i).get(..2).is_some_and(|w| w.eq_ignore_ascii_case("lm")),
-        _ => false,
-    })
+    let board = page.cues.any(Role::Board.cue()) && page.items.iter().any(|item| item.role == Role::Board);
+    let mounted = |i: usize| page.words(i).get(..2).is_some_and(|w| w.eq_ignore_ascii_case("lm"));
+    board || page.has_codes() && (0..page.items.len()).any(|i| page.what(i) == Some(What::Code) && mounted(i))
 }

@@ -33,12 +33,14 @@ pub(super) fn choose(page: Page, read: &mut Read) {
     }
     let mut volts: SmallVec<[Volts; 6]> = SmallVec::new();
     let mut amps: SmallVec<[usize; 4]> = SmallVec::new();
+    // All the words that label a number with volts or amperes.
+    let labels = page.cues.any(Role::Voltage.cue());
     for (k, f) in page.figures.iter().enumerate() {
         match f.unit {
             Unit::Volt | Unit::VoltAc | Unit::VoltDc if of_the_light(page, f) => {
                 volts.push(Volts { figure: k, mains: is_mains(page, f) });
             }
-            Unit::Bare if f.range || f.list || f.high >= 1.0 => {
+            Unit::Bare if labels && (f.range || f.list || f.high >= 1.0) => {
                 if labelled(page, usize::from(f.item), Unit::Volt) {
                     volts.push(Volts { figure: k, mains: f.high >= MAINS });
                 } else if labelled(page, usize::from(f.item), Unit::Amp) {
@@ -46,7 +48,8 @@ pub(super) fn choose(page: Page, read: &mut Read) {
                 }
             }
             Unit::Amp if of_the_light(page, f) => {
-                if page.left(usize::from(f.item)).cues.any(Role::Drive.cue()) || drive_word(page, f) {
+                let driven = |page: Page| page.left(usize::from(f.item)).cues.any(Role::Drive.cue());
+                if page.cues.any(Role::Drive.cue()) && (driven(page) || drive_word(page, f)) {
                     drive(f, f.high, read);
                 } else {
                     amps.push(k);
@@ -160,8 +163,8 @@ fn paired<'a>(page: Page<'a>, f: &Figure) -> Option<&'a Figure> {
 fn of_the_light(page: Page, f: &Figure) -> bool {
     let at = usize::from(f.item);
     let dimming = f.unit != Unit::Amp && f.range && f.low <= 1.0 && f.high <= 10.0;
-    let left = page.left(at);
     let other = Cues::of(&[Role::Breaker, Role::Load]);
+    let limit = page.cues.any(other) && page.left(at).cues.any(other);
     // "fans 12V", "fans (12V)"
     let before = at - usize::from(page.mark_before(at) == Some(Mark::Open));
     let device = page.role_before(before) == Role::Device && !feeds(page, before - 1);
@@ -169,7 +172,7 @@ fn of_the_light(page: Page, f: &Figure) -> bool {
         || matches!(page.role(at + 2), Role::Breaker) && !page.breaks(at + 1);
     let fan = page.role(at + 1) == Role::Device && !feeds(page, at + 1);
     let dim = matches!(page.role(at + 1), Role::Dim | Role::Switchable) && f.high <= 10.0;
-    !(dimming || left.cues.any(other) || device || fuse || fan || dim)
+    !(dimming || limit || device || fuse || fan || dim)
 }
 
 /// Whether the device at item `i` feeds the light: its volts are the light's supply.
@@ -197,8 +200,8 @@ fn feeds(page: Page, i: usize) -> bool {
 fn is_mains(page: Page, f: &Figure) -> bool {
     let at = usize::from(f.item);
     let dc = f.unit == Unit::VoltDc || page.role_before(at) == Role::Dc;
-    let output = page.left(at).cues.any(Role::Rating.cue()) && page.is(at.wrapping_sub(1), "output");
-    f.unit == Unit::VoltAc && f.high > 24.0 || (f.high >= MAINS && !dc && !output)
+    let output = || page.is(at.wrapping_sub(1), "output") && page.left(at).cues.any(Role::Rating.cue());
+    f.unit == Unit::VoltAc && f.high > 24.0 || (f.high >= MAINS && !dc && !output())
 }
 
 /// "V: 85-265", "Input (V): 100-277", "Amps: 1.6".

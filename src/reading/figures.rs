@@ -1,32 +1,12 @@
-//! Tokens to items: a number, its unit, range and tolerance become one figure; everything else stays a word or a sign.
+//! Figures: a number with its unit, range and tolerance, or several numbers that belong together.
 
+use super::builder::Builder;
 use super::fold::Mark;
+pub(super) use super::item::{Item, What};
 use super::number::Printed;
-use super::roles::{Cues, Role, Unit};
-use super::scan::{Kind, Token};
+use super::roles::{Role, Unit};
 use super::units::same_kind;
 use crate::facts::Tolerance;
-
-/// One thing on the page.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) enum What {
-    Word(Role),
-    /// The figure with that index.
-    Figure(u16),
-    Mark(Mark),
-    Code,
-}
-
-/// One thing on the page, with its place in the text.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Item {
-    pub what: What,
-    pub start: u32,
-    pub end: u32,
-    pub spaced: bool,
-    /// The role as a set; empty for anything but a word.
-    pub cue: Cues,
-}
 
 /// A number with all that belongs to it.
 #[derive(Debug, Clone, Copy)]
@@ -73,116 +53,9 @@ impl Figure {
     }
 }
 
-/// Most items that are looked at; a listing has a few dozen, a long one a few hundred.
-const MOST_ITEMS: usize = 16_384;
-/// Most figures that are looked at. Rules compare figures with one another, so this bounds the time that a text can take.
-const MOST_FIGURES: usize = 512;
-
-/// Builds items and figures from the tokens.
-pub(super) struct Builder<'a> {
-    pub tokens: &'a [Token],
-    pub text: &'a str,
-    pub items: &'a mut Vec<Item>,
-    figures: &'a mut Vec<Figure>,
-}
-
-/// Builds the items and figures of a page; returns where it stopped if there are too many.
-pub(super) fn build(
-    text: &str,
-    tokens: &[Token],
-    items: &mut Vec<Item>,
-    figures: &mut Vec<Figure>,
-) -> Option<u32> {
-    items.clear();
-    figures.clear();
-    let mut b = Builder { tokens, text, items, figures };
-    let mut i = 0;
-    while i < tokens.len() {
-        let t = tokens[i];
-        if b.items.len() >= MOST_ITEMS || b.figures.len() >= MOST_FIGURES {
-            return Some(t.start);
-        }
-        i = match t.kind {
-            Kind::Number(_) if b.stock_number(i) => b.code(i),
-            Kind::Number(n) => b.figure(i, n),
-            // "one" alone is an article more often than a number.
-            Kind::Word(Role::Number(1)) if !b.counts_one(i) => b.push(What::Word(Role::None), i),
-            Kind::Word(Role::Number(n)) => b.worded(i, n),
-            // "50 by 3W"
-            Kind::Word(Role::By) if i > 0 && b.number(i - 1).is_some() && b.number(i + 1).is_some() => {
-                b.push(What::Mark(Mark::Times), i)
-            }
-            Kind::Word(role) => b.push(What::Word(b.settled(role, i)), i),
-            Kind::Code => b.push(What::Code, i),
-            Kind::Mark(Mark::Stop) if !b.ends_sentence(i) => i + 1,
-            // "* 576 diodes": a bullet.
-            Kind::Mark(Mark::Times) if (i == 0 || b.mark(i - 1) == Some(Mark::Line)) && !b.glued(i + 1) => {
-                b.push(What::Mark(Mark::Pipe), i)
-            }
-            Kind::Mark(mark) => b.push(What::Mark(mark), i),
-        };
-    }
-    None
-}
-
 impl Builder<'_> {
-    fn push(&mut self, what: What, i: usize) -> usize {
-        let t = &self.tokens[i];
-        let cue = if let What::Word(role) = what { role.cue() } else { Cues::default() };
-        self.items.push(Item { what, start: t.start, end: t.end, spaced: t.spaced, cue });
-        i + 1
-    }
-
-    pub(super) fn kind(&self, i: usize) -> Option<Kind> {
-        self.tokens.get(i).map(|t| t.kind)
-    }
-
-    pub(super) fn mark(&self, i: usize) -> Option<Mark> {
-        match self.kind(i) {
-            Some(Kind::Mark(m)) => Some(m),
-            _ => None,
-        }
-    }
-
-    pub(super) fn role(&self, i: usize) -> Role {
-        match self.kind(i) {
-            Some(Kind::Word(r)) => r,
-            _ => Role::None,
-        }
-    }
-
-    pub(super) fn number(&self, i: usize) -> Option<Printed> {
-        match self.kind(i) {
-            Some(Kind::Number(n)) => Some(n),
-            _ => None,
-        }
-    }
-
-    pub(super) fn glued(&self, i: usize) -> bool {
-        self.tokens.get(i).is_some_and(|t| !t.spaced)
-    }
-
-    /// A full stop ends a sentence before white space, unless an abbreviation stands before it.
-    fn ends_sentence(&self, i: usize) -> bool {
-        let full_width = self.tokens[i].end - self.tokens[i].start > 1;
-        if self.glued(i + 1) && !full_width {
-            return false;
-        }
-        let Some(last) = i.checked_sub(1) else { return false };
-        !matches!(
-            self.role(last),
-            Role::Short
-                | Role::Approx
-                | Role::Versus
-                | Role::Rating
-                | Role::Equivalent
-                | Role::Ppe
-                | Role::Current
-        )
-    }
-
     /// "four", "one hundred and twenty"; "five-watt" is a figure of watts.
-    fn worded(&mut self, i: usize, n: u16) -> usize {
+    pub(super) fn worded(&mut self, i: usize, n: u16) -> usize {
         let t = self.tokens[i];
         let (value, next) = self.spelled(i, n);
         let (unit, next) = match self.unit(next) {
@@ -195,21 +68,39 @@ impl Builder<'_> {
         next
     }
 
-    #[expect(clippy::cast_possible_truncation, reason = "at most MOST_ITEMS items")]
-    fn add(&mut self, figure: Figure, spaced: bool) {
-        let (item, index) = (self.items.len() as u16, self.figures.len() as u16);
-        self.items.push(Item {
-            what: What::Figure(index),
-            start: figure.start,
-            end: figure.end,
-            spaced,
-            cue: Cues::default(),
-        });
-        self.figures.push(Figure { item, ..figure });
+    /// Reads the figure whose first number is token `i`; returns the token after it.
+    pub(super) fn figure(&mut self, i: usize, first: Printed) -> usize {
+        let t = &self.tokens[i];
+        let (unit, next) = self.unit(i + 1);
+        if self.goes_on(next) || i > 0 && !t.spaced && self.mark(i - 1) == Some(Mark::Money) {
+            return self.long_figure(i, first);
+        }
+        self.simple(*t, next, unit, first);
+        next
     }
 
-    /// Reads the figure whose first number is token `i`; returns the token after it.
-    fn figure(&mut self, i: usize, first: Printed) -> usize {
+    /// Whether what stands at token `i` may belong to the figure before it.
+    fn goes_on(&self, i: usize) -> bool {
+        /// Ratios, lists, ranges, sizes, tolerances and currencies go on with one of these.
+        const SIGNS: u64 = 1 << Mark::Colon as u64
+            | 1 << Mark::Slash as u64
+            | 1 << Mark::Dash as u64
+            | 1 << Mark::Tilde as u64
+            | 1 << Mark::Times as u64
+            | 1 << Mark::Plus as u64
+            | 1 << Mark::PlusMinus as u64
+            | 1 << Mark::Open as u64
+            | 1 << Mark::Money as u64
+            | 1 << Mark::Stop as u64
+            | 1 << Mark::Other as u64;
+        self.tokens.get(i).is_some_and(|t| match t.mark {
+            Some(mark) => SIGNS >> mark as u64 & 1 == 1,
+            None => t.is_figure() || matches!(t.role, Role::To | Role::UpTo | Role::Per),
+        })
+    }
+
+    /// Reads a figure of several numbers, or one with a tolerance or a currency.
+    fn long_figure(&mut self, i: usize, first: Printed) -> usize {
         let t = self.tokens[i];
         let mut j = i + 1;
         let mut low = first;
@@ -260,19 +151,10 @@ impl Builder<'_> {
         } else {
             unit = Unit::Money;
         }
-        let (scale, fine) = match unit {
-            Unit::Kilowatt | Unit::PhotonFluxMilli => (1000.0, true),
-            Unit::Amp | Unit::PhotonEfficacy | Unit::Joule | Unit::Metre => (1.0, true),
-            _ => (1.0, false),
-        };
+        let (unit, scale, fine) = plain_unit(unit);
         if fine {
             (low, high) = (low.as_decimal(), high.as_decimal());
         }
-        let unit = match unit {
-            Unit::Kilowatt => Unit::Watt,
-            Unit::PhotonFluxMilli => Unit::PhotonFlux,
-            other => other,
-        };
         let per = unit == Unit::Watt && self.per_length(next);
         let (tolerance, after) = self.tolerance(next, unit);
         let end = self.tokens[after - 1].end;
@@ -289,11 +171,23 @@ impl Builder<'_> {
         after
     }
 
-    fn simple(&mut self, t: Token, next: usize, unit: Unit, n: Printed) {
+    /// One number with its unit.
+    fn simple(&mut self, t: Item, next: usize, unit: Unit, n: Printed) {
         let end = self.tokens[next - 1].end;
-        self.add(
-            Figure { decimal: n.decimal, ..Figure::plain(unit, n.value, n.half, t.start, end) },
-            t.spaced,
-        );
+        let (unit, scale, fine) = plain_unit(unit);
+        let n = if fine { n.as_decimal() } else { n };
+        let figure = Figure::plain(unit, n.value * scale, n.half * scale, t.start, end);
+        self.add(Figure { decimal: n.decimal, ..figure }, t.spaced);
+    }
+}
+
+/// The unit without its prefix, what to multiply by for that, and whether numbers are small enough that a doubtful full stop
+/// is a decimal sign.
+fn plain_unit(unit: Unit) -> (Unit, f64, bool) {
+    match unit {
+        Unit::Kilowatt => (Unit::Watt, 1000.0, true),
+        Unit::PhotonFluxMilli => (Unit::PhotonFlux, 1000.0, true),
+        Unit::Amp | Unit::PhotonEfficacy | Unit::Joule | Unit::Metre => (unit, 1.0, true),
+        _ => (unit, 1.0, false),
     }
 }

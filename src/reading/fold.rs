@@ -137,26 +137,37 @@ pub(super) const fn fold(c: char) -> Fold {
     }
 }
 
-/// The ASCII characters, folded.
-pub(super) static ASCII: [Fold; 128] = {
-    let mut table = [Fold::Skip; 128];
-    let mut b = 0u8;
-    while b < 128 {
-        table[b as usize] = fold(b as char);
-        b += 1;
+/// The characters of one or two bytes, folded.
+static SHORT: [Fold; 0x800] = {
+    let mut table = [Fold::Skip; 0x800];
+    let mut u = 0;
+    while u < 0x800 {
+        if let Some(c) = char::from_u32(u) {
+            table[u as usize] = fold(c);
+        }
+        u += 1;
     }
     table
 };
 
 /// The folded character at `at`, with the number of bytes it takes; an HTML entity counts as the character it names.
 pub(super) fn next(text: &str, at: usize) -> Option<(Fold, usize)> {
-    let c = text.get(at..)?.chars().next()?;
-    if c == '&'
-        && let Some((entity, length)) = entity(&text.as_bytes()[at..])
-    {
-        return Some((fold(entity), length));
+    let bytes = text.as_bytes();
+    match *bytes.get(at)? {
+        b'&' => Some(match entity(&bytes[at..]) {
+            Some((c, length)) => (fold(c), length),
+            None => (SHORT[usize::from(b'&')], 1),
+        }),
+        b @ 0..0x80 => Some((SHORT[usize::from(b)], 1)),
+        b @ 0xc0..0xe0 => {
+            let low = bytes.get(at + 1)? & 0x3f;
+            Some((SHORT[usize::from(b & 0x1f) << 6 | usize::from(low)], 2))
+        }
+        _ => {
+            let c = text.get(at..)?.chars().next()?;
+            Some((fold(c), c.len_utf8()))
+        }
     }
-    Some((fold(c), c.len_utf8()))
 }
 
 /// The first place from `at` on that is not a zero-width character.

@@ -5,29 +5,26 @@ use super::fold::{Fold, Mark, next};
 use super::page::Page;
 use super::power::span;
 use super::roles::Unit;
-use super::watts::{All, Says};
+use super::says::{All, Says};
 use crate::facts::{Left, LeftWhy, Read, Span};
 
 /// Lists what was left, in the order of the text.
 pub(super) fn list(page: Page, says: &All, read: &mut Read) {
-    for item in page.items {
-        let span_of = Span { start: item.start as usize, end: item.end as usize };
-        match item.what {
-            What::Code if looks_like_a_figure(&page.text[span_of.start..span_of.end]) => {
-                read.left.push(Left { span: span_of, why: LeftWhy::ModelNumber });
+    for (f, &says) in page.figures.iter().zip(says) {
+        if f.unit == Unit::Watt || says != Says::Nothing {
+            if let Some(why) = reason(read, says, span(f)) {
+                read.left.push(Left { span: span(f), why });
             }
-            What::Figure(k) => {
-                let k = usize::from(k);
-                let f = &page.figures[k];
-                if f.unit == Unit::Watt || says[k] != Says::Nothing {
-                    if let Some(why) = reason(read, says[k], span(f)) {
-                        read.left.push(Left { span: span(f), why });
-                    }
-                } else if f.unit == Unit::Ratio && read.colours.is_empty() {
-                    read.left.push(Left { span: span(f), why: LeftWhy::Ratio });
-                }
+        } else if f.unit == Unit::Ratio && read.colours.is_empty() {
+            read.left.push(Left { span: span(f), why: LeftWhy::Ratio });
+        }
+    }
+    if page.has_codes() {
+        for item in page.items.iter().filter(|item| item.what == What::Code) {
+            let span = Span { start: item.start as usize, end: item.end as usize };
+            if looks_like_a_figure(&page.text[span.start..span.end]) {
+                read.left.push(Left { span, why: LeftWhy::ModelNumber });
             }
-            _ => {}
         }
     }
     read.left.sort_unstable_by_key(|l| l.span);
@@ -62,23 +59,21 @@ fn looks_like_a_figure(code: &str) -> bool {
 
 /// Why a figure of watts was not taken, or none if a field holds it.
 fn reason(read: &Read, says: Says, at: Span) -> Option<LeftWhy> {
-    let taken = [
-        read.advertised_w.map(|t| t.span),
-        read.actual_w.map(|t| t.span),
-        read.class.map(|t| t.span),
-        read.replaces.map(|t| t.span),
-    ];
-    if taken.contains(&Some(at))
-        || read.colours.iter().any(|c| c.span.start <= at.start && at.end <= c.span.end)
-    {
-        return None;
-    }
-    Some(match says {
+    let why = match says {
         Says::Left(why) => why,
         Says::Equivalent => LeftWhy::Equivalence,
         Says::Class | Says::Nothing => return None,
         Says::Total => LeftWhy::PackTotal,
         Says::Level => LeftWhy::NotFullPower,
         Says::Bare | Says::Nameplate | Says::Draw(_) | Says::Selected | Says::EachLight => LeftWhy::Outranked,
-    })
+    };
+    let taken = [
+        read.advertised_w.map(|t| t.span),
+        read.actual_w.map(|t| t.span),
+        read.class.map(|t| t.span),
+        read.replaces.map(|t| t.span),
+    ];
+    let taken = taken.contains(&Some(at))
+        || read.colours.iter().any(|c| c.span.start <= at.start && at.end <= c.span.end);
+    (!taken).then_some(why)
 }

@@ -7,6 +7,9 @@ use crate::facts::ColourWord;
 
 /// `60R+20B+10W`, `96 W, 24 R`: white diodes in a list of colour letters.
 pub(super) fn white_letter(page: Page, at: usize) -> bool {
+    if !page.cues.any(Role::Letter(ColourWord::Red).cue()) {
+        return false;
+    }
     let letter = |i: usize| {
         page.figure(i).is_some_and(|f| f.unit == Unit::Bare) && matches!(page.role(i + 1), Role::Letter(_))
     };
@@ -25,20 +28,18 @@ pub(super) fn white_letter(page: Page, at: usize) -> bool {
             )
         )
     };
-    let single = page.words(at).trim_end_matches(|c: char| !c.is_alphanumeric()).ends_with(['W', 'w', 'Ｗ']);
+    let single =
+        || page.words(at).trim_end_matches(|c: char| !c.is_alphanumeric()).ends_with(['W', 'w', 'Ｗ']);
     let after = if sign(page.mark(at + 1)) { at + 2 } else { at + 1 };
     let before = match page.mark_before(at) {
         m if sign(m) => at.checked_sub(3),
         _ => at.checked_sub(2),
     };
-    single && (letter(after) || before.is_some_and(letter) || completes_letters(page, at))
+    (letter(after) || before.is_some_and(letter) || completes_letters(page, at)) && single()
 }
 
 /// "96 W | 128 LEDs | 24 R | 8 B": apart from the other letters, but with them the whole count.
 fn completes_letters(page: Page, at: usize) -> bool {
-    if !page.cues.any(Role::Letter(ColourWord::Red).cue()) {
-        return false;
-    }
     let (mut letters, mut sum) = (0, page.figure(at).map_or(0.0, |f| f.high));
     for n in page.figures.iter().filter(|n| n.unit == Unit::Bare) {
         if matches!(page.role(usize::from(n.item) + 1), Role::Letter(_)) {

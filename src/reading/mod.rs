@@ -9,6 +9,7 @@
 
 mod admitted;
 mod array;
+mod builder;
 mod chains;
 mod class;
 mod codes;
@@ -21,6 +22,8 @@ mod electrical;
 mod figures;
 mod fold;
 mod hues;
+mod ideographs;
+mod item;
 mod label;
 mod left;
 mod letters;
@@ -34,6 +37,7 @@ mod phrase;
 mod power;
 mod replaced;
 mod roles;
+mod says;
 mod scan;
 mod settled;
 mod subject;
@@ -52,7 +56,7 @@ pub const LIMIT: usize = 64 * 1024;
 /// Reads texts one after another and keeps its buffers between them.
 #[derive(Debug, Default)]
 pub struct Reader {
-    tokens: Vec<scan::Token>,
+    tokens: scan::Tokens,
     items: Vec<figures::Item>,
     figures: Vec<figures::Figure>,
 }
@@ -68,9 +72,10 @@ impl Reader {
     pub fn read(&mut self, text: &str) -> Read {
         let end = limit(text);
         scan::scan(&text[..end], &mut self.tokens);
-        let stopped = figures::build(&text[..end], &self.tokens, &mut self.items, &mut self.figures);
+        let (seen, stopped) = builder::build(&text[..end], &self.tokens, &mut self.items, &mut self.figures);
         let end = stopped.map_or(end, |at| at as usize);
-        let mut read = self.rules(&text[..end]);
+        let mut read = Read::default();
+        self.rules(&text[..end], seen, &mut read);
         if end < text.len() {
             let span = Span { start: end, end: text.len() };
             read.left.push(Left { span, why: LeftWhy::BeyondLimit });
@@ -79,25 +84,23 @@ impl Reader {
     }
 
     /// Applies the rules to the items, in the order in which they need one another.
-    fn rules(&self, text: &str) -> Read {
-        let page = page::Page::new(text, &self.items, &self.figures);
-        let mut read = Read::default();
+    fn rules(&self, text: &str, seen: builder::Seen, read: &mut Read) {
+        let page = page::Page::new(text, &self.items, &self.figures, seen);
         if !subject::is_light(page) {
-            left::other_device(page, &mut read);
-            return read;
+            left::other_device(page, read);
+            return;
         }
         read.units_in_pack = pack::units(page);
         let pack = read.units_in_pack.map(|t| t.value);
         let mut arrays = array::find(page, pack);
         let mut says = watts::classify(page, &arrays, pack);
-        replaced::choose(page, &mut says, &arrays, &mut read);
-        let chosen = power::choose(page, &mut says, &arrays, pack, &mut read);
-        count::choose(page, &mut says, &mut arrays, chosen, &mut read);
-        colours::choose(page, &mut says, &mut read);
-        photons::choose(page, chosen.variants, &mut read);
-        electrical::choose(page, &mut read);
-        left::list(page, &says, &mut read);
-        read
+        replaced::choose(page, &mut says, &arrays, read);
+        let chosen = power::choose(page, &mut says, &arrays, pack, read);
+        count::choose(page, &mut says, &mut arrays, chosen, read);
+        colours::choose(page, &mut says, read);
+        photons::choose(page, chosen.variants, read);
+        electrical::choose(page, read);
+        left::list(page, &says, read);
     }
 }
 

@@ -5,6 +5,7 @@
 //! sells 2750 umol/J), so a single grouping full stop is marked and [`Printed::as_decimal`] undoes it.
 
 use super::fold::{Fold, Mark, next, past_skips};
+use super::words::eight;
 
 /// A number as printed.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -19,8 +20,6 @@ pub(super) struct Printed {
     pub doubtful: bool,
     /// Has decimals.
     pub decimal: bool,
-    /// Byte after the last digit.
-    pub end: usize,
 }
 
 impl Printed {
@@ -77,12 +76,45 @@ fn group(text: &str, mut at: usize) -> (f64, u32, usize) {
     (value, count, end)
 }
 
-/// Reads the number that starts at `at`, where a digit is.
-pub(super) fn read(text: &str, start: usize) -> Printed {
+/// Reads the number that starts at `start`, where a digit is; returns the byte after its last digit too.
+#[inline]
+pub(super) fn read(text: &str, start: usize) -> (Printed, usize) {
+    let bytes = text.as_bytes();
+    let (value, digits) = short(eight(bytes, start));
+    let end = start + digits;
+    let ends =
+        bytes.get(end).is_none_or(|&b| b < 0x80 && !matches!(b, b'0'..=b'9' | b',' | b'.' | b'\'' | b'&'));
+    if digits > 0 && ends {
+        #[expect(clippy::cast_possible_truncation, reason = "at most eight")]
+        let digits = digits as u8;
+        return (
+            Printed { value: f64::from(value), half: 0.5, digits, doubtful: false, decimal: false },
+            end,
+        );
+    }
+    long(text, start)
+}
+
+/// The value of the ASCII digits at the start of eight bytes, all worked out at once, and how many there are.
+fn short(eight: u64) -> (u32, usize) {
+    const EACH: u64 = u64::MAX / 0xff;
+    let digits = eight ^ (EACH * 0x30);
+    // A byte above 9 gets its top bit set; its carry reaches only bytes after it.
+    let other = (digits.wrapping_add(EACH * (0x80 - 10)) | digits) & (EACH * 0x80);
+    let count = other.trailing_zeros() / 8;
+    // To the top, zeros before them; then pairs, fours and all eight.
+    let ones = digits.checked_shl(64 - 8 * count).unwrap_or(0);
+    let pairs = (ones.wrapping_mul(10) + (ones >> 8)) & 0x00ff_00ff_00ff_00ff;
+    let fours = (pairs.wrapping_mul(100) + (pairs >> 16)) & 0x0000_ffff_0000_ffff;
+    let value = (fours.wrapping_mul(10_000) + (fours >> 32)) & 0xffff_ffff;
+    (value as u32, count as usize)
+}
+
+/// A number with separators, decimals, more than eight digits or digits that are not ASCII.
+fn long(text: &str, start: usize) -> (Printed, usize) {
     let bytes = text.as_bytes();
     let (mut value, first, mut end) = group(text, start);
-    let mut number =
-        Printed { value, half: 0.5, digits: digits(first), doubtful: false, decimal: false, end };
+    let mut number = Printed { value, half: 0.5, digits: digits(first), doubtful: false, decimal: false };
     let (mut groups, mut grouped_by) = (0, None);
     loop {
         let at = past_skips(text, end);
@@ -129,7 +161,7 @@ pub(super) fn read(text: &str, start: usize) -> Printed {
             break;
         }
     }
-    Printed { value, end, ..number }
+    (Printed { value, ..number }, end)
 }
 
 fn digits(count: u32) -> u8 {

@@ -1,5 +1,6 @@
 //! The items of one text, and how rules look at them.
 
+use super::builder::Seen;
 use super::figures::{Figure, Item, What};
 use super::fold::{Fold, Mark, next};
 use super::roles::{Cues, Role, Unit};
@@ -12,20 +13,32 @@ pub(super) struct Page<'a> {
     pub figures: &'a [Figure],
     /// All roles on the page.
     pub cues: Cues,
-    /// All units on the page, a bit each.
-    units: u32,
+    seen: Seen,
 }
 
 impl<'a> Page<'a> {
-    pub(super) fn new(text: &'a str, items: &'a [Item], figures: &'a [Figure]) -> Self {
-        let cues = items.iter().fold(Cues::default(), |all, i| all.and(i.cue));
-        let units = figures.iter().fold(0, |all, f| all | 1 << f.unit as u32);
-        Self { text, items, figures, cues, units }
+    pub(super) fn new(text: &'a str, items: &'a [Item], figures: &'a [Figure], seen: Seen) -> Self {
+        Self { text, items, figures, cues: seen.cues, seen }
     }
 
     /// Whether a figure on the page has one of the units.
     pub(super) fn has_unit(&self, units: &[Unit]) -> bool {
-        units.iter().any(|&u| self.units >> u as u32 & 1 == 1)
+        units.iter().any(|&u| self.seen.units >> u as u32 & 1 == 1)
+    }
+
+    /// Whether the sign is on the page.
+    pub(super) fn has_mark(&self, mark: Mark) -> bool {
+        self.seen.marks >> mark as u64 & 1 == 1
+    }
+
+    /// Whether a figure on the page is a list of values.
+    pub(super) fn has_lists(&self) -> bool {
+        self.seen.lists
+    }
+
+    /// Whether a code is on the page.
+    pub(super) fn has_codes(&self) -> bool {
+        self.seen.codes
     }
 
     pub(super) fn what(&self, i: usize) -> Option<What> {
@@ -34,10 +47,7 @@ impl<'a> Page<'a> {
 
     /// The role at item `i`; `None` for anything but a known word.
     pub(super) fn role(&self, i: usize) -> Role {
-        match self.items.get(i) {
-            Some(Item { what: What::Word(role), .. }) => *role,
-            _ => Role::None,
-        }
+        self.items.get(i).map_or(Role::None, |item| item.role)
     }
 
     /// The role of the item before item `i`.
@@ -46,10 +56,7 @@ impl<'a> Page<'a> {
     }
 
     pub(super) fn mark(&self, i: usize) -> Option<Mark> {
-        match self.items.get(i) {
-            Some(Item { what: What::Mark(mark), .. }) => Some(*mark),
-            _ => None,
-        }
+        self.items.get(i).and_then(|item| item.mark)
     }
 
     pub(super) fn mark_before(&self, i: usize) -> Option<Mark> {
@@ -57,10 +64,7 @@ impl<'a> Page<'a> {
     }
 
     pub(super) fn figure(&self, i: usize) -> Option<&'a Figure> {
-        match self.items.get(i) {
-            Some(Item { what: What::Figure(f), .. }) => self.figures.get(usize::from(*f)),
-            _ => None,
-        }
+        self.figures.get(usize::from(self.items.get(i)?.figure))
     }
 
     pub(super) fn figure_before(&self, i: usize) -> Option<&'a Figure> {

@@ -42,14 +42,12 @@ pub(super) struct Phrase {
     pub cues: Cues,
     /// The role of the nearest word, approximations skipped.
     pub near: Cues,
-    /// Item of the farthest word looked at.
-    pub far: usize,
 }
 
 impl<'a> Page<'a> {
     /// The phrase that leads up to item `at`.
     pub(super) fn left(&self, at: usize) -> Phrase {
-        let mut phrase = Phrase { far: at, ..Phrase::default() };
+        let mut phrase = Phrase::default();
         let (mut all, mut introduced, mut seen) = (Cues::default(), Cues::default(), false);
         let (mut power, mut beyond) = (false, false);
         let mut i = at;
@@ -73,7 +71,6 @@ impl<'a> Page<'a> {
                         phrase.near = cue;
                         seen = true;
                     }
-                    phrase.far = i;
                 }
                 What::Figure(_) => {
                     let unit = self.figure(i).map(|f| f.unit);
@@ -144,7 +141,7 @@ impl<'a> Page<'a> {
 
     /// The phrase that follows item `at`.
     pub(super) fn right(&self, at: usize) -> Phrase {
-        let mut phrase = Phrase { far: at, ..Phrase::default() };
+        let mut phrase = Phrase::default();
         let (mut all, mut own, mut introduced) = (Cues::default(), Cues::default(), false);
         let (mut seen, mut inside, mut beyond) = (false, false, false);
         for i in at + 1..self.items.len().min(at + 1 + REACH) {
@@ -164,7 +161,6 @@ impl<'a> Page<'a> {
                         phrase.near = cue;
                         seen = true;
                     }
-                    phrase.far = i;
                 }
                 What::Figure(_) => {
                     let figure = self.figure(i);

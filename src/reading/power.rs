@@ -8,8 +8,8 @@ use super::array::Arrays;
 use super::figures::Figure;
 use super::page::Page;
 use super::roles::{Cues, Role, Unit};
+use super::says::{All, Said, Says};
 use super::variants::variants;
-use super::watts::{All, Says};
 use crate::facts::{LeftWhy, Note, Read, Span, Stated, Taken};
 use crate::units::Watts;
 
@@ -37,7 +37,12 @@ pub(super) fn choose(
     read: &mut Read,
 ) -> Chosen {
     let mut chosen = Chosen { variants: variants(page, says), ..Chosen::default() };
-    let selected = says.iter().position(|s| *s == Says::Selected);
+    let said = Said::of(says);
+    let first = |says: &All, wanted: &[Says]| {
+        let any = wanted.iter().any(|w| said.has(*w));
+        if any { says.iter().position(|s| wanted.contains(s)) } else { None }
+    };
+    let selected = first(says, &[Says::Selected]);
     if chosen.variants && selected.is_none() {
         for s in says.iter_mut() {
             if matches!(s, Says::Bare | Says::Nameplate | Says::Level) {
@@ -51,15 +56,15 @@ pub(super) fn choose(
         }
     }
     drop_pack_total(page, says, pack);
-    let first = |says: &All, wanted: &[Says]| says.iter().position(|s| wanted.contains(s));
+    let level = if said.has(Says::Level) { highest(page, says) } else { None };
     let headline = selected
         .or_else(|| first(says, &[Says::EachLight]))
         .or_else(|| whole(page, says, pack))
         .or_else(|| first(says, &[Says::Bare, Says::Nameplate]))
         .or_else(|| first(says, &[Says::Total]))
-        .or_else(|| highest(page, says));
+        .or(level);
     // "Veg Bloom 1000W ... 110W": a level above the headline is no level.
-    let headline = match (headline, highest(page, says)) {
+    let headline = match (headline, level) {
         (Some(h), Some(l))
             if says[h] == Says::Bare && l < h && page.figures[l].high > page.figures[h].high =>
         {

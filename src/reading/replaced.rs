@@ -6,19 +6,19 @@ use super::fold::Mark;
 use super::page::Page;
 use super::power::span;
 use super::roles::{Role, Unit};
-use super::watts::{All, Says};
+use super::says::{All, Says};
 use crate::facts::{LampKind, LeftWhy, Read, Replaced, Taken};
 use crate::units::Watts;
 
 /// Fills `replaces` with the first claim of the text.
 pub(super) fn choose(page: Page, says: &mut All, arrays: &Arrays, read: &mut Read) {
     let mut first: Option<usize> = None;
-    for k in 0..says.len() {
-        if says[k] != Says::Equivalent {
+    for (k, (s, f)) in says.iter_mut().zip(page.figures).enumerate() {
+        if *s != Says::Equivalent {
             continue;
         }
-        if against_leds(page, &page.figures[k]) || tells_of_the_lamp(page, &page.figures[k]) {
-            says[k] = Says::Left(LeftWhy::Rhetoric);
+        if against_leds(page, f) || tells_of_the_lamp(page, f) {
+            *s = Says::Left(LeftWhy::Rhetoric);
             continue;
         }
         first = first.or(Some(k));

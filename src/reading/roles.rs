@@ -171,6 +171,22 @@ pub(super) enum Role {
 }
 
 impl Role {
+    /// Whether a word of this role may play another one beside some words, or may be part of a figure (`settled.rs`).
+    pub(super) const fn open(self) -> bool {
+        matches!(
+            self,
+            Self::Supply
+                | Self::Socket
+                | Self::Used
+                | Self::Off
+                | Self::Place
+                | Self::By
+                | Self::Replaces
+                | Self::Part
+                | Self::Number(_)
+        )
+    }
+
     /// The role as a one-element set; words without a role are in no set.
     pub(super) const fn cue(self) -> Cues {
         Cues(match self {
@@ -223,10 +239,11 @@ impl Role {
             Self::Tube => 1 << 46,
             Self::Country => 1 << 47,
             Self::Package(_) => 1 << 48,
-            Self::Colour(_) | Self::Letter(_) => 1 << 49,
+            Self::Colour(_) => 1 << 49,
+            Self::Letter(_) => 1 << 52,
             Self::Voltage | Self::Current | Self::Unit(Unit::Volt | Unit::Amp) | Self::Ac => 1 << 50,
             Self::Times => 1 << 51,
-            Self::With => 1 << 52,
+            Self::With => 1 << 53,
             _ => 0,
         })
     }

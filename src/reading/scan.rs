@@ -1,147 +1,208 @@
 //! Text to tokens: words with their roles, numbers, signs, and codes such as `GL-1000` whose digits are no figure.
 
 use super::codes::joins_digits;
-use super::fold::{ASCII, Fold, Mark, next, past_skips};
+use super::fold::{Fold, Mark, fold, next, past_skips};
+use super::item::{Item, What};
 use super::number::{self, Printed};
 use super::roles::{Role, Unit};
-use super::words::{LONGEST_IDEOGRAPHS, SEED, role, step};
+use super::words::{Known, Spelling, look_up};
 
-/// What a token is.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) enum Kind {
-    /// A word.
-    Word(Role),
-    /// A number.
-    Number(Printed),
-    /// A sign.
-    Mark(Mark),
-    /// Letters and digits joined: a model, item or type number.
-    Code,
-}
-
-/// One token.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Token {
-    pub kind: Kind,
-    pub start: u32,
-    pub end: u32,
-    /// White space stands before it.
-    pub spaced: bool,
+/// The tokens of a text, and the numbers among them.
+#[derive(Debug, Default)]
+pub(super) struct Tokens {
+    pub all: Vec<Item>,
+    pub numbers: Vec<Printed>,
+    /// The tokens that may not become items as they are: numbers, full stops, crosses, words that depend on their neighbours.
+    pub open: Vec<u32>,
 }
 
 /// Where the tokenizer is.
 pub(super) struct Scanner<'a> {
     pub text: &'a str,
     pub at: usize,
-    spaced: bool,
-    tokens: &'a mut Vec<Token>,
+    /// White space stands before the next token.
+    pub spaced: bool,
+    pub tokens: &'a mut Tokens,
 }
 
+/// What a token starts with, by its first byte.
+#[derive(Clone, Copy)]
+enum Start {
+    Letter,
+    Digit,
+    /// A sign that is nothing but a sign.
+    Mark(Mark),
+    /// White space, `&` and `.`, and all that is not ASCII.
+    Other,
+}
+
+static STARTS: [Start; 256] = {
+    let mut table = [Start::Other; 256];
+    let mut b = 0u8;
+    while b < 0x80 {
+        table[b as usize] = match fold(b as char) {
+            Fold::Letter(_) => Start::Letter,
+            Fold::Digit(_) => Start::Digit,
+            Fold::Mark(mark) if b != b'&' && b != b'.' => Start::Mark(mark),
+            _ => Start::Other,
+        };
+        b += 1;
+    }
+    table
+};
+
+/// The bytes after the ASCII letters of a word with which the word may go on, or turn out to be a code.
+static GOES_ON: [bool; 256] = {
+    let mut table = [false; 256];
+    let mut b = u8::MAX;
+    while b > 0 {
+        table[b as usize] = matches!(b, 0x80..|b'0'..=b'9'| b'-' | b'_' | b'&');
+        b -= 1;
+    }
+    table
+};
+
 /// Splits `text` into tokens. Texts are at most 64 KiB, so positions fit.
-pub(super) fn scan(text: &str, tokens: &mut Vec<Token>) {
-    tokens.clear();
+pub(super) fn scan(text: &str, tokens: &mut Tokens) {
+    tokens.all.clear();
+    tokens.numbers.clear();
+    tokens.open.clear();
     let mut s = Scanner { text, at: 0, spaced: true, tokens };
-    let bytes = text.as_bytes();
-    while s.at < bytes.len() {
-        let b = bytes[s.at];
-        if b == b' ' {
-            s.at += 1;
-            s.spaced = true;
-        } else if b.is_ascii_alphabetic() {
-            s.word();
-        } else if b.is_ascii_digit() {
-            s.number();
-        } else {
-            s.sign();
+    loop {
+        // Mostly one space stands between tokens, or none: no branch to guess.
+        let space = s.byte(s.at) == b' ';
+        s.at += usize::from(space);
+        s.spaced |= space;
+        let start = s.at;
+        let Some(&b) = text.as_bytes().get(start) else { break };
+        match STARTS[usize::from(b)] {
+            Start::Letter => s.ascii_word(),
+            Start::Digit => s.number(),
+            Start::Mark(mark) => {
+                s.at += 1;
+                s.push(What::Mark(mark), start);
+            }
+            Start::Other => s.sign(),
         }
     }
 }
 
+#[expect(clippy::cast_possible_truncation, reason = "texts are cut to 64 KiB before they are scanned")]
+const fn place(start: usize, end: usize) -> (u32, u32) {
+    (start as u32, end as u32)
+}
+
 impl Scanner<'_> {
-    pub(super) fn push(&mut self, kind: Kind, start: usize) {
-        self.push_to(kind, start, self.at);
+    pub(super) fn push(&mut self, what: What, start: usize) {
+        if matches!(what, What::Mark(Mark::Stop | Mark::Times)) {
+            self.leave_open();
+        }
+        self.tokens.all.push(Item::other(what, place(start, self.at), self.spaced));
+        self.spaced = false;
     }
 
-    #[expect(clippy::cast_possible_truncation, reason = "texts are cut to 64 KiB before they are scanned")]
-    fn push_to(&mut self, kind: Kind, start: usize, end: usize) {
-        self.tokens.push(Token { kind, start: start as u32, end: end as u32, spaced: self.spaced });
+    pub(super) fn push_word(&mut self, word: Known, start: usize) {
+        self.push_word_to(word, start, self.at);
+    }
+
+    /// Notes that the next token is open.
+    #[expect(clippy::cast_possible_truncation, reason = "64 KiB of text hold at most as many tokens")]
+    fn leave_open(&mut self) {
+        self.tokens.open.push(self.tokens.all.len() as u32);
+    }
+
+    fn push_word_to(&mut self, word: Known, start: usize, end: usize) {
+        if word.open {
+            self.leave_open();
+        }
+        self.tokens.all.push(Item::word(word.role, word.cue, place(start, end), self.spaced));
         self.spaced = false;
+    }
+
+    #[expect(clippy::cast_possible_truncation, reason = "64 KiB of text hold at most 32 Ki numbers")]
+    fn push_number(&mut self, number: Printed, start: usize) {
+        let index = self.tokens.numbers.len() as u16;
+        self.tokens.numbers.push(number);
+        self.leave_open();
+        self.push(What::Figure(index), start);
     }
 
     pub(super) fn byte(&self, at: usize) -> u8 {
         self.text.as_bytes().get(at).copied().unwrap_or(0)
     }
 
-    fn after_number(&self) -> bool {
-        !self.spaced && matches!(self.tokens.last(), Some(Token { kind: Kind::Number(_), .. }))
+    fn last(&self) -> Option<What> {
+        self.tokens.all.last().map(|t| t.what)
     }
 
-    /// The word that starts here, with its digits if it turns out to be a code.
-    fn word(&mut self) {
+    fn after_number(&self) -> bool {
+        !self.spaced && matches!(self.last(), Some(What::Figure(_)))
+    }
+
+    /// The word that starts here with an ASCII letter. Most words end at white space or a sign and are nothing but words.
+    fn ascii_word(&mut self) {
         let start = self.at;
-        let (mut hash, mut before, mut letters, mut last) = (SEED, SEED, 0u32, 0u32);
-        for &b in &self.text.as_bytes()[start..] {
-            let lower = b | 0x20;
-            if !lower.is_ascii_lowercase() {
-                break;
-            }
-            before = hash;
-            last = u32::from(lower);
-            hash = step(hash, last);
-            letters += 1;
+        let word = Spelling::of_ascii(self.text.as_bytes(), start);
+        self.at += word.letters();
+        let after = self.byte(self.at);
+        if GOES_ON[usize::from(after)] || word.is_x() {
+            let letters = word.letters();
+            self.rest_of_word(start, word, letters);
+        } else {
+            self.push_word(look_up(&word), start);
         }
-        self.at += letters as usize;
+    }
+
+    /// The word whose first `letters` letters are read, with its digits if it turns out to be a code.
+    fn rest_of_word(&mut self, start: usize, mut word: Spelling, mut letters: usize) {
+        let mut last = u32::from(if letters > 0 { self.byte(self.at - 1) | 0x20 } else { 0 });
         loop {
             let b = self.byte(self.at);
-            let letter = if b.is_ascii_alphabetic() {
-                self.at += 1;
-                u32::from(b | 0x20)
-            } else if b < 0x80 && b != b'&' {
+            // Beyond ASCII, or written as an entity: `&micro;mol`, `f&uuml;r`.
+            if !(b >= 0x80 || b.is_ascii_alphabetic() || b == b'&') {
                 break;
-            } else {
-                // A letter beyond ASCII, or one written as an entity: `&micro;mol`, `f&uuml;r`.
-                match next(self.text, self.at) {
-                    Some((Fold::Letter(u), n)) => {
-                        self.at += n;
-                        u
-                    }
-                    Some((Fold::Skip, n)) => {
-                        self.at += n;
-                        continue;
-                    }
-                    _ => break,
+            }
+            let Some((folded, n)) = next(self.text, self.at) else { break };
+            match folded {
+                Fold::Letter(u) => {
+                    word = word.with(u);
+                    letters += 1;
+                    last = u;
                 }
-            };
-            before = hash;
-            hash = step(hash, letter);
-            letters += 1;
-            last = letter;
+                Fold::Skip => {}
+                _ => break,
+            }
+            self.at += n;
         }
-        let mut found = role(hash);
+        let mut known = look_up(&word);
+        let found = known.role;
         let times = last == u32::from(b'x') || last == 'х' as u32;
         let digit_next = self.digit_follows();
         if letters == 1 && times {
             self.times(start, digit_next);
             return;
         }
-        if digit_next && times && (self.after_number() || role(before) != Role::None) {
+        if digit_next && times {
             // `3Wx100`, `200pcsx5W`: the cross is not part of the word.
-            let cross = self.text[start..self.at].char_indices().next_back().map_or(0, |(i, _)| i);
-            self.push_to(Kind::Word(role(before)), start, start + cross);
-            self.push(Kind::Mark(Mark::Times), start + cross);
-            return;
+            let shorter = look_up(&word.without_last());
+            if self.after_number() || shorter.role != Role::None {
+                let cross = self.text[start..self.at].char_indices().next_back().map_or(0, |(i, _)| i);
+                self.push_word_to(shorter, start, start + cross);
+                self.push(What::Mark(Mark::Times), start + cross);
+                return;
+            }
         }
         if !self.after_number()
             && (digit_next && !joins_digits(found, letters) || self.code_follows(found, letters))
         {
-            self.code(start, hash);
+            self.code(start, word);
             return;
         }
         if letters == 1 && found == Role::Unit(Unit::Amp) && self.byte(start) >= 0xc0 && last < 0x80 {
             // French "à", as in "100 LED à 10W".
-            found = Role::Of;
+            known = Known::of(Role::Of);
         }
-        self.push(Kind::Word(found), start);
+        self.push_word(known, start);
     }
 
     fn digit_follows(&self) -> bool {
@@ -157,43 +218,37 @@ impl Scanner<'_> {
     /// A lone `x`: a times sign between a number and what it counts, else a letter of a name.
     fn times(&mut self, start: usize, digit_next: bool) {
         let counts = matches!(
-            self.tokens.last().map(|t| t.kind),
-            Some(Kind::Number(_) | Kind::Mark(Mark::Close | Mark::Inch | Mark::Foot) | Kind::Code)
+            self.last(),
+            Some(What::Figure(_) | What::Mark(Mark::Close | Mark::Inch | Mark::Foot) | What::Code)
         );
         let lower = self.text.as_bytes()[start] != b'X';
-        let known = matches!(self.tokens.last().map(|t| t.kind), Some(Kind::Word(r)) if r != Role::None);
+        let known = matches!(self.last(), Some(What::Word(r)) if r != Role::None);
         let glued = known && !self.spaced;
         if digit_next && !(counts || lower || glued) {
-            self.code(start, SEED);
+            self.code(start, Spelling::EMPTY);
         } else if counts || lower || known {
-            self.push(Kind::Mark(Mark::Times), start);
+            self.push(What::Mark(Mark::Times), start);
         } else {
-            self.push(Kind::Word(Role::None), start);
+            self.push_word(Known::of(Role::None), start);
         }
     }
 
     fn number(&mut self) {
         let start = self.at;
-        let printed = number::read(self.text, start);
-        self.at = printed.end;
-        self.push(Kind::Number(printed), start);
+        let (printed, end) = number::read(self.text, start);
+        self.at = end;
+        self.push_number(printed, start);
     }
 
     /// Anything that starts with neither an ASCII letter nor an ASCII digit.
     fn sign(&mut self) {
         let start = self.at;
-        let b = self.byte(start);
-        let (folded, length) = if b < 0x80 && b != b'&' {
-            (ASCII[usize::from(b)], 1)
-        } else {
-            let Some(found) = next(self.text, start) else {
-                self.at = self.text.len();
-                return;
-            };
-            found
+        let Some((folded, length)) = next(self.text, start) else {
+            self.at = self.text.len();
+            return;
         };
         match folded {
-            Fold::Letter(_) => self.word(),
+            Fold::Letter(_) => self.rest_of_word(start, Spelling::EMPTY, 0),
             Fold::Digit(_) => self.number(),
             Fold::Ideograph(_) => self.ideographs(),
             Fold::Space { .. } => {
@@ -201,52 +256,20 @@ impl Scanner<'_> {
                 self.spaced = true;
             }
             Fold::Skip => self.at += length,
-            Fold::Mark(Mark::Stop) if b == b'.' && self.spaced && self.digit_at(start + 1) => {
+            Fold::Mark(Mark::Stop) if self.byte(start) == b'.' && self.spaced && self.digit_at(start + 1) => {
                 // `.5W`
-                let mut printed = number::read(self.text, start + 1);
+                let (mut printed, end) = number::read(self.text, start + 1);
                 let scale = 10f64.powi(i32::from(printed.digits));
                 printed.value /= scale;
                 printed.half /= scale;
                 printed.decimal = true;
-                self.at = printed.end;
-                self.push(Kind::Number(printed), start);
+                self.at = end;
+                self.push_number(printed, start);
             }
             Fold::Mark(mark) => {
                 self.at += length;
-                self.push(Kind::Mark(mark), start);
+                self.push(What::Mark(mark), start);
             }
         }
-    }
-
-    /// A run of a script without spaces: the longest known word at each place; characters between known words are skipped.
-    fn ideographs(&mut self) {
-        let start = self.at;
-        let (mut hash, mut at, mut best) = (SEED, start, None);
-        let mut first_end = start;
-        for i in 0..LONGEST_IDEOGRAPHS {
-            let from = past_skips(self.text, at);
-            let Some((Fold::Ideograph(u), n)) = next(self.text, from) else { break };
-            at = from;
-            hash = step(hash, u);
-            at += n;
-            if i == 0 {
-                first_end = at;
-            }
-            let found = role(hash);
-            if found != Role::None {
-                best = Some((found, at));
-            }
-        }
-        let (found, end) = best.unwrap_or((Role::None, first_end));
-        self.at = end;
-        if found == Role::None
-            && !self.spaced
-            && let Some(last) = self.tokens.last_mut()
-            && last.kind == Kind::Word(Role::None)
-        {
-            last.end = u32::try_from(end).unwrap_or(u32::MAX);
-            return;
-        }
-        self.push(Kind::Word(found), start);
     }
 }

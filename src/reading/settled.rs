@@ -1,16 +1,16 @@
 //! Words whose role the word beside them settles, and numbers spelled out over several words.
 
-use super::figures::Builder;
+use super::builder::Builder;
 use super::fold::Mark;
 use super::page::spells;
 use super::roles::{Role, Unit};
-use super::scan::Kind;
 
 impl Builder<'_> {
-    /// The role that the word at token `i` plays beside its neighbours.
-    pub(super) fn settled(&self, role: Role, i: usize) -> Role {
+    /// The role that the word at token `i` plays beside its neighbours, if they change it. A role that comes to stand here
+    /// is [`Role::open`].
+    pub(super) fn settled(&self, role: Role, i: usize) -> Option<Role> {
         let before = i.checked_sub(1).map_or(Role::None, |i| self.role(i));
-        match role {
+        Some(match role {
             // A power supply is a device, a supply is the mains.
             Role::Supply if before == Role::Power => Role::Device,
             Role::Supply => Role::Voltage,
@@ -49,8 +49,8 @@ impl Builder<'_> {
             Role::Part if before == Role::Power && self.spells(i, &["strip", "strips", "bar"]) => {
                 Role::Device
             }
-            other => other,
-        }
+            _ => return None,
+        })
     }
 
     pub(super) fn spells(&self, i: usize, words: &[&str]) -> bool {
@@ -68,11 +68,9 @@ impl Builder<'_> {
     pub(super) fn spelled(&self, i: usize, n: u16) -> (f64, usize) {
         let (mut value, mut next) = (n, i + 1);
         loop {
-            let joined = match self.kind(next) {
-                Some(Kind::Mark(Mark::Dash)) if self.glued(next) && self.glued(next + 1) => next + 1,
-                Some(Kind::Word(Role::And)) if value >= 100 => next + 1,
-                _ => next,
-            };
+            let hyphen = self.mark(next) == Some(Mark::Dash) && self.glued(next) && self.glued(next + 1);
+            let and = self.role(next) == Role::And && value >= 100;
+            let joined = if hyphen || and { next + 1 } else { next };
             let Role::Number(more) = self.role(joined) else { return (f64::from(value), next) };
             value = match (value, more) {
                 (1..=9, 100) => value * 100,

@@ -6,7 +6,7 @@ use super::fold::Mark;
 use super::page::Page;
 use super::phrase::DRAW;
 use super::roles::{Role, Unit};
-use super::watts::Says;
+use super::says::Says;
 
 /// A number without a unit that can only be watts: "actual 247", "315 CMH", "Power (W): 240".
 pub(super) fn unitless(page: Page, f: &Figure, arrays: &Arrays, index: usize) -> Says {

@@ -1,29 +1,31 @@
 //! The unit after a number: written out, joined with a hyphen, or built of parts as photon units are; and the tolerance after
 //! that.
 
-use super::figures::Builder;
+use super::builder::Builder;
 use super::fold::Mark;
+use super::item::What;
 use super::roles::{Role, Unit};
-use super::scan::Kind;
 use crate::facts::Tolerance;
 use crate::units::Watts;
 
 impl Builder<'_> {
     /// The unit at token `j`, and the token after it.
     pub(super) fn unit(&self, j: usize) -> (Unit, usize) {
-        match self.kind(j) {
-            Some(Kind::Mark(Mark::Percent)) => (Unit::Percent, j + 1),
-            Some(Kind::Mark(Mark::Inch | Mark::Foot)) if self.glued(j) => (Unit::Length, j + 1),
-            Some(Kind::Mark(Mark::Degree)) => (Unit::Other, j + 1),
-            Some(Kind::Mark(Mark::Dash)) if self.glued(j) && self.glued(j + 1) => match self.role(j + 1) {
+        if let Role::Unit(unit) = self.role(j) {
+            return self.worded_unit(unit, j);
+        }
+        // "100 true watts"
+        if self.role(j) == Role::DrawAdjective && self.role(j + 1) == Role::Unit(Unit::Watt) {
+            return (Unit::Watt, j);
+        }
+        match self.mark(j) {
+            Some(Mark::Percent) => (Unit::Percent, j + 1),
+            Some(Mark::Inch | Mark::Foot) if self.glued(j) => (Unit::Length, j + 1),
+            Some(Mark::Degree) => (Unit::Other, j + 1),
+            Some(Mark::Dash) if self.glued(j) && self.glued(j + 1) => match self.role(j + 1) {
                 Role::Unit(unit @ (Unit::Watt | Unit::Kilowatt | Unit::Volt | Unit::Length)) => (unit, j + 2),
                 _ => (Unit::Bare, j),
             },
-            Some(Kind::Word(Role::Unit(unit))) => self.worded_unit(unit, j),
-            // "100 true watts"
-            Some(Kind::Word(Role::DrawAdjective)) if self.role(j + 1) == Role::Unit(Unit::Watt) => {
-                (Unit::Watt, j)
-            }
             _ => (Unit::Bare, j),
         }
     }
@@ -59,26 +61,26 @@ impl Builder<'_> {
         let (mut second, mut joule, mut area) = (false, false, false);
         let (mut k, mut end) = (j + 1, j + 1);
         while k < self.tokens.len().min(j + 12) {
-            match self.tokens[k].kind {
-                Kind::Mark(
+            match self.tokens[k].what {
+                What::Mark(
                     Mark::Slash | Mark::Dot | Mark::Times | Mark::Inverse | Mark::Squared | Mark::Stop,
                 ) => {}
-                Kind::Mark(Mark::Dash) if self.glued(k) => {}
-                Kind::Word(Role::Per) => {}
-                Kind::Number(n) if self.glued(k) && n.value <= 2.0 => {}
-                Kind::Word(Role::Unit(Unit::Second)) if !second => second = true,
-                Kind::Word(Role::Unit(Unit::Joule)) if !joule => joule = true,
-                Kind::Word(Role::Unit(Unit::SquareMetre)) => area = true,
-                Kind::Word(Role::Unit(Unit::Metre)) => area = true,
+                What::Mark(Mark::Dash) if self.glued(k) => {}
+                What::Word(Role::Per) => {}
+                What::Figure(_) if self.glued(k) && self.number(k).is_some_and(|n| n.value <= 2.0) => {}
+                What::Word(Role::Unit(Unit::Second)) if !second => second = true,
+                What::Word(Role::Unit(Unit::Joule)) if !joule => joule = true,
+                What::Word(Role::Unit(Unit::SquareMetre)) => area = true,
+                What::Word(Role::Unit(Unit::Metre)) => area = true,
                 // umol/s/W is umol/J by another name.
-                Kind::Word(Role::Unit(Unit::Watt)) if second && self.mark(k - 1) == Some(Mark::Slash) => {
+                What::Word(Role::Unit(Unit::Watt)) if second && self.mark(k - 1) == Some(Mark::Slash) => {
                     joule = true;
                 }
                 _ => break,
             }
             if matches!(
-                self.tokens[k].kind,
-                Kind::Word(Role::Unit(_)) | Kind::Mark(Mark::Squared | Mark::Inverse)
+                self.tokens[k].what,
+                What::Word(Role::Unit(_)) | What::Mark(Mark::Squared | Mark::Inverse)
             ) || (self.number(k).is_some() && self.mark(k - 1) == Some(Mark::Dash))
             {
                 end = k + 1;

@@ -4,13 +4,21 @@ use super::figures::What;
 use super::fold::Mark;
 use super::page::Page;
 use super::power::SAME;
-use super::roles::{Cues, Role, Unit};
-use super::watts::{All, Says};
+use super::roles::{Role, Unit};
+use super::says::{All, Says};
 use crate::facts::LeftWhy;
 
 /// Whether the unqualified figures are variants of which one has to be chosen.
 pub(super) fn variants(page: Page, says: &mut All) -> bool {
     let bare = |s: &Says| matches!(s, Says::Bare | Says::Nameplate);
+    let set = |s: &Says| bare(s) || *s == Says::Level;
+    let chosen = says.contains(&Says::Selected);
+    // Not even two figures to choose from.
+    let tables = page.has_mark(Mark::Pipe) || page.has_codes();
+    if !chosen && !tables && says.iter().filter(|s| set(s)).count() < 2 {
+        let listed = page.has_lists() && page.figures.iter().zip(&*says).any(|(f, s)| f.list && bare(s));
+        return listed && !switchable(page);
+    }
     let mut distinct = 0;
     let mut sized = 0;
     let mut last: Option<f64> = None;
@@ -25,18 +33,16 @@ pub(super) fn variants(page: Page, says: &mut All) -> bool {
             last = Some(f.high);
         }
     }
-    let switch = page.cues.any(Cues::of(&[Role::Switchable])) || words_switch(page);
     if table(page, says) || models(page, says) {
         return true;
     }
     if distinct >= 2 && other_sizes(page, says) {
         return false;
     }
-    if says.contains(&Says::Selected) || (page.cues.any(Role::Choose.cue()) && distinct >= 2) || sized >= 2 {
+    if chosen || (page.cues.any(Role::Choose.cue()) && distinct >= 2) || sized >= 2 {
         return true;
     }
-    if switch {
-        let set = |s: &Says| bare(s) || *s == Says::Level;
+    if switchable(page) {
         if let Some(first) = says.iter().position(set) {
             raise(page, says, first);
         }
@@ -44,6 +50,13 @@ pub(super) fn variants(page: Page, says: &mut All) -> bool {
     }
     let listed = page.figures.iter().enumerate().any(|(k, f)| f.list && bare(&says[k]));
     listed || says.iter().enumerate().any(|(k, s)| bare(s) && slash_list(page, says, k))
+}
+
+/// Whether the light can be switched between its figures.
+fn switchable(page: Page) -> bool {
+    let word = |i: usize| page.role(i) == Role::Level && page.starts(i, "switch");
+    page.cues.any(Role::Switchable.cue())
+        || page.cues.any(Role::Level.cue()) && (0..page.items.len()).any(word)
 }
 
 /// "Power: 100W | other sizes 200W, 400W available": the figures after the words are of other lights.
@@ -65,11 +78,6 @@ fn other_sizes(page: Page, says: &mut All) -> bool {
         }
     }
     true
-}
-
-fn words_switch(page: Page) -> bool {
-    page.cues.any(Role::Level.cue())
-        && (0..page.items.len()).any(|i| page.role(i) == Role::Level && page.starts(i, "switch"))
 }
 
 /// "100W/200W/300W switchable": the top one stands for the light.

@@ -13,45 +13,17 @@ use super::letters::white_letter;
 use super::page::Page;
 use super::phrase::{DRAW, Phrase};
 use super::roles::{Cues, Role, Unit};
+use super::says::{All, Says};
 use super::unitless::unitless;
 use crate::facts::{LampKind, LeftWhy};
-
-/// What a figure of watts says.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) enum Says {
-    /// Not watts.
-    Nothing,
-    /// Unqualified.
-    Bare,
-    /// Under a word for power, without a word for draw.
-    Nameplate,
-    /// Of one light, in a pack.
-    EachLight,
-    /// All parts or all lights together.
-    Total,
-    /// At a level or switch position.
-    Level,
-    /// A draw; the labelled ones weigh more.
-    Draw(u8),
-    /// A lamp that is replaced.
-    Equivalent,
-    /// The class of the diodes.
-    Class,
-    /// Chosen among variants.
-    Selected,
-    /// Not the light's figure.
-    Left(LeftWhy),
-}
-
-pub(super) type All = SmallVec<[Says; 24]>;
 
 pub(super) const LAMP: Cues = Cues::of(&[Role::Lamp(LampKind::Hps)]);
 pub(super) const BEAD: Cues = Cues::of(&[Role::Diode, Role::Chip]);
 pub(super) const THING: Cues = Cues::of(&[Role::Light, Role::Lights, Role::Led]);
 
 /// Says of every figure what it says, in the order of the figures.
-pub(super) fn classify(page: Page, arrays: &Arrays, pack: Option<u32>) -> All {
-    let mut all = All::with_capacity(page.figures.len());
+pub(super) fn classify(page: Page, arrays: &Arrays, pack: Option<u32>) -> SmallVec<[Says; 24]> {
+    let mut all = SmallVec::with_capacity(page.figures.len());
     for (index, f) in page.figures.iter().enumerate() {
         let says = match f.unit {
             Unit::Watt => watts(page, f, index, arrays, pack, &all),
@@ -65,7 +37,6 @@ pub(super) fn classify(page: Page, arrays: &Arrays, pack: Option<u32>) -> All {
 
 fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32>, before: &All) -> Says {
     let at = usize::from(f.item);
-    let (left, right) = (page.left(at), page.right(at));
     if white_letter(page, at) || dimension(page, at) {
         return Says::Left(LeftWhy::Dimension);
     }
@@ -74,10 +45,7 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
     if f.per && !of_a_light {
         return Says::Left(LeftWhy::Part);
     }
-    if left.near.any(Role::Deny.cue())
-        || left.cues.any(Role::Deny.cue()) && not_before(page, at)
-        || denied(page, at)
-    {
+    if page.cues.any(Role::Deny.cue()) && denied_before(page, at) || denied(page, at) {
         return Says::Left(LeftWhy::Denied);
     }
     if let Some(array) = arrays.iter().find(|a| a.watts == index) {
@@ -89,6 +57,7 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
             Of::Replaced => Says::Equivalent,
         };
     }
+    let (left, right) = (page.left(at), page.right(at));
     if let Some(why) = foreign(page, at, left.cues, left.near, right.cues, right.near) {
         return Says::Left(why);
     }
@@ -109,8 +78,10 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
 }
 
 /// "do NOT buy 1000W": a denial up to three words before, but not "no" and its own noun ("no fan, 300W").
-fn not_before(page: Page, at: usize) -> bool {
-    (1..=3).any(|d| at >= d && page.role(at - d) == Role::Deny && !page.is(at - d, "no"))
+fn denied_before(page: Page, at: usize) -> bool {
+    let left = page.left(at);
+    let not = || (1..=3).any(|d| at >= d && page.role(at - d) == Role::Deny && !page.is(at - d, "no"));
+    left.near.any(Role::Deny.cue()) || left.cues.any(Role::Deny.cue()) && not()
 }
 
 /// "A 600W HPS uses 660W": a verb of drawing whose subject is another lamp.
@@ -123,11 +94,13 @@ fn draws_elsewhere(page: Page, at: usize) -> bool {
 /// Another device's watts, a limit of load, a joke or a saving.
 fn foreign(page: Page, at: usize, left: Cues, near: Cues, right: Cues, next: Cues) -> Option<LeftWhy> {
     let device = Role::Device.cue();
-    let ends = THING.and(BEAD).and(LAMP).and(DRAW).and(EQUAL).and(Role::With.cue());
-    let first = page.first_right(at, device.and(ends), 4);
-    let labelled = near.any(DRAW.and(Role::Power.cue()));
-    if (first.any(device) && !labelled) || (near.any(device) && !first.any(THING)) {
-        return Some(LeftWhy::OtherDevice);
+    if page.cues.any(device) {
+        let ends = THING.and(BEAD).and(LAMP).and(DRAW).and(EQUAL).and(Role::With.cue());
+        let first = page.first_right(at, device.and(ends), 4);
+        let labelled = near.any(DRAW.and(Role::Power.cue()));
+        if (first.any(device) && !labelled) || (near.any(device) && !first.any(THING)) {
+            return Some(LeftWhy::OtherDevice);
+        }
     }
     let load = Role::Load.cue();
     let limit = Cues::of(&[Role::UpTo, Role::Rating, Role::Total]);
@@ -266,7 +239,8 @@ fn goes_on(page: Page, at: usize, before: &All, index: usize) -> bool {
 
 /// `18 W x 9 D`: a width.
 fn dimension(page: Page, at: usize) -> bool {
-    page.mark(at + 1) == Some(Mark::Times)
+    page.has_mark(Mark::Times)
+        && page.mark(at + 1) == Some(Mark::Times)
         && page.figure(at + 2).is_some_and(|f| matches!(f.unit, Unit::Bare | Unit::Length))
         && ["d", "h", "l"].iter().any(|side| page.is(at + 3, side))
 }

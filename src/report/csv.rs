@@ -7,6 +7,7 @@ use crate::comparison::{Claimed, honest_label};
 use crate::cost::Span;
 use crate::draw::Draw;
 use crate::photons::Photons;
+use crate::uncertain::Chance;
 use crate::units::{Amps, Watts};
 
 const LEAN: &str = "listing,supplier,claim_w,verdict,evidence,basis,share,led_w,wall_w,wall_low_w,wall_high_w,\
@@ -16,6 +17,16 @@ class_ma,needed_scale,running_ma,running_ma_u,running_scale,measured_w,measured_
 volt_amps,implied_w,honest_label,ppf_verdict,ppe_verdict,replaces_verdict,amps_verdict,photons_umol_s,photons_u_umol_s,far_red_umol_s,efficacy_umol_j,efficacy_u_umol_j,\
 price_per_w,price_per_w_low,price_per_w_high,price_per_umol_s,price_per_umol_s_low,price_per_umol_s_high,day_cost,\
 month_cost,year_cost,year_common_low,year_common_high,year_full_low,year_full_high";
+
+/// By byte: whether a cell that has it is put in quotes (RFC 4180).
+const QUOTED: [bool; 256] = {
+    let mut quoted = [false; 256];
+    quoted[b',' as usize] = true;
+    quoted[b'"' as usize] = true;
+    quoted[b'\n' as usize] = true;
+    quoted[b'\r' as usize] = true;
+    quoted
+};
 
 /// How rows are written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -67,8 +78,8 @@ impl Format {
 
     fn rest(self, out: &mut Vec<u8>, run: Run<'_>, light: Light<'_>, draw: Option<&Draw>) {
         let assessment = light.assessment;
-        number(out, assessment.counted.p_reach);
-        number(out, assessment.counted.p_ceiling);
+        number(out, assessment.counted.p_reach.map(Chance::p));
+        number(out, assessment.counted.p_ceiling.map(Chance::p));
         number(out, Some(run.settings.tolerance));
         number(out, Some(run.settings.confidence()));
         self.next_text(out, run.model.table().name());
@@ -124,7 +135,7 @@ impl Format {
     fn text(self, out: &mut Vec<u8>, text: &str) {
         let guarded = if self.raw { text.into() } else { spreadsheet(text) };
         let bytes = guarded.as_bytes();
-        if !bytes.iter().any(|b| matches!(b, b',' | b'"' | b'\n' | b'\r')) {
+        if !bytes.iter().any(|b| QUOTED[usize::from(*b)]) {
             out.extend_from_slice(bytes);
             return;
         }

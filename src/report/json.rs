@@ -7,7 +7,7 @@ use super::{Light, Run, UNREADABLE, Unreadable, builder, figures, load, worth};
 use crate::comparison::{Basis, honest_label};
 use crate::facts::{Fault, Read};
 use crate::photons::Photons;
-use crate::uncertain::{Contribution, Uncertain};
+use crate::uncertain::{Chance, Contribution, Uncertain};
 use crate::units::{Amps, Watts};
 
 #[derive(Default, Serialize)]
@@ -146,8 +146,8 @@ fn object<'a>(run: Run<'a>, light: Light<'a>) -> Object<'a> {
         evidence: Some(assessment.evidence.word()),
         basis: assessment.basis.map(Basis::word),
         share: assessment.share,
-        p_reach: assessment.counted.p_reach,
-        p_ceiling: assessment.counted.p_ceiling,
+        p_reach: assessment.counted.p_reach.map(Chance::p),
+        p_ceiling: assessment.counted.p_ceiling.map(Chance::p),
         tolerance: run.settings.tolerance,
         confidence: run.settings.confidence(),
         table: table.name(),

@@ -5,8 +5,9 @@ use std::io::{self, BufWriter, IsTerminal as _, Write};
 use std::path::{Path, PathBuf};
 use tempfile::{Builder, NamedTempFile};
 
-/// How much is written at once, in bytes.
-const BUFFER: usize = 256 * 1024;
+/// How much is gathered before it is written, in bytes: less than a batch gives, so that most is written as it comes, without
+/// a copy.
+const BUFFER: usize = 64 * 1024;
 
 /// A file that is written beside its path and takes its place in [`commit`](Self::commit).
 ///

@@ -1,6 +1,7 @@
 //! Batches filled with fields that are text already, as a [`Supply`](super::Supply) of its own does.
 
-use super::batch::Parsed;
+use super::batch::Place;
+use super::record::Span;
 use super::{Batch, RecordFault};
 
 impl Batch {
@@ -16,27 +17,17 @@ impl Batch {
         fields: impl IntoIterator<Item = &'a str>,
         fault: Option<RecordFault>,
     ) {
-        let mut parsed = Parsed { bytes: 0, fields: 0, line, byte: 0 };
-        let mut raw = Vec::new();
+        let (mut text, mut spans, mut raw) = (String::new(), Vec::new(), Vec::new());
         for field in fields {
-            let (from, to) = (self.bytes_used + parsed.bytes, self.bytes_used + parsed.bytes + field.len());
-            while self.bytes.len() < to {
-                self.grow_bytes();
-            }
-            self.bytes[from..to].copy_from_slice(field.as_bytes());
-            parsed.bytes += field.len();
-            let place = self.ends_used + parsed.fields;
-            while self.ends.len() <= place {
-                self.grow_ends();
-            }
-            self.ends[place] = parsed.bytes;
-            if parsed.fields > 0 {
+            if !spans.is_empty() {
                 raw.push(b',');
             }
             quote(&mut raw, field);
-            parsed.fields += 1;
+            let start = text.len();
+            text.push_str(field);
+            spans.push(Span { start, end: text.len() });
         }
-        self.push(parsed, &raw, fault);
+        self.push(&raw, text.as_bytes(), spans.into_iter(), Place { line, byte: 0 }, fault);
     }
 
     /// Ends the filling; `end_byte` is how far the input has been read.

@@ -58,6 +58,7 @@ mod filling;
 mod notice;
 mod options;
 mod parser;
+mod plain;
 mod quoting;
 mod reader;
 mod record;

@@ -1,7 +1,11 @@
 //! The parser of a record, which goes on where it stopped for want of bytes.
 
-use super::batch::Batch;
+use super::batch::BLOCK;
+use super::record::Span;
 use csv_core::{ReadRecordResult, Reader, ReaderBuilder};
+
+/// How much of its buffers a parser keeps after a giant record, in bytes.
+const KEPT: usize = 4 * BLOCK;
 
 /// csv-core, and how far it has come with the record that starts at the start of what it is fed.
 pub(super) struct Parser {
@@ -10,10 +14,13 @@ pub(super) struct Parser {
     pub(super) delimiter: u8,
     /// Bytes of the record that it has seen.
     pub(super) seen: usize,
-    /// Bytes of text that it has written for the record.
-    pub(super) bytes: usize,
     /// The record was ended by the end of the input, so that no line end is among the bytes seen.
     pub(super) finished: bool,
+    /// The text of the record, longer than what is used of it.
+    text: Vec<u8>,
+    used: usize,
+    /// Where its fields end in the text, longer than what is used of it.
+    ends: Vec<usize>,
     /// Fields that it has ended.
     pub(super) fields: usize,
 }
@@ -25,7 +32,9 @@ impl Parser {
             delimiter,
             seen: 0,
             finished: false,
-            bytes: 0,
+            text: Vec::new(),
+            used: 0,
+            ends: Vec::new(),
             fields: 0,
         };
         parser.reset();
@@ -51,42 +60,61 @@ impl Parser {
 
     /// Makes ready for the next record, after one that was complete.
     pub(super) fn next(&mut self) {
-        (self.seen, self.bytes, self.fields) = (0, 0, 0);
+        (self.seen, self.used, self.fields) = (0, 0, 0);
         self.finished = false;
+        if self.text.len() > KEPT {
+            self.text = Vec::new();
+        }
+        if self.ends.len() > KEPT / size_of::<usize>() {
+            self.ends = Vec::new();
+        }
     }
 
     /// Parses on to the end of the record that starts at the start of `input`, or as far as there is input; says whether
     /// the record is complete. If so, the byte that ended it has been seen too.
-    #[inline]
-    pub(super) fn feed(&mut self, input: &[u8], batch: &mut Batch) -> bool {
+    pub(super) fn feed(&mut self, input: &[u8]) -> bool {
         while self.seen < input.len() {
-            match self.step(&input[self.seen..], batch) {
+            match self.step(&input[self.seen..]) {
                 ReadRecordResult::Record => return true,
                 ReadRecordResult::InputEmpty | ReadRecordResult::End => return false,
-                ReadRecordResult::OutputFull => batch.grow_bytes(),
-                ReadRecordResult::OutputEndsFull => batch.grow_ends(),
+                ReadRecordResult::OutputFull => grow(&mut self.text, BLOCK),
+                ReadRecordResult::OutputEndsFull => grow(&mut self.ends, 64),
             }
         }
         false
     }
 
     /// Ends the record for want of further input.
-    pub(super) fn finish(&mut self, batch: &mut Batch) {
-        while self.step(&[], batch) == ReadRecordResult::OutputEndsFull {
-            batch.grow_ends();
+    pub(super) fn finish(&mut self) {
+        while self.step(&[]) == ReadRecordResult::OutputEndsFull {
+            grow(&mut self.ends, 64);
         }
         self.finished = true;
         self.reset();
     }
 
-    #[inline]
-    fn step(&mut self, input: &[u8], batch: &mut Batch) -> ReadRecordResult {
-        let bytes = &mut batch.bytes[batch.bytes_used + self.bytes..];
-        let ends = &mut batch.ends[batch.ends_used + self.fields..];
-        let (result, seen, bytes, fields) = self.core.read_record(input, bytes, ends);
+    fn step(&mut self, input: &[u8]) -> ReadRecordResult {
+        let (text, ends) = (&mut self.text[self.used..], &mut self.ends[self.fields..]);
+        let (result, seen, used, fields) = self.core.read_record(input, text, ends);
         self.seen += seen;
-        self.bytes += bytes;
+        self.used += used;
         self.fields += fields;
         result
     }
+
+    /// The text of the record: its fields one after another, and what there is of one that has not ended.
+    pub(super) fn bytes(&self) -> &[u8] {
+        &self.text[..self.used]
+    }
+
+    /// Where the fields that have ended stand in [`bytes`](Self::bytes).
+    pub(super) fn spans(&self) -> impl Iterator<Item = Span> {
+        let ends = &self.ends[..self.fields];
+        let starts = std::iter::once(0).chain(ends.iter().copied());
+        starts.zip(ends).map(|(start, end)| Span { start, end: *end })
+    }
+}
+
+fn grow<T: Clone + Default>(buffer: &mut Vec<T>, least: usize) {
+    buffer.resize(buffer.len() + (buffer.len() / 2).max(least), T::default());
 }

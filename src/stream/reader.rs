@@ -1,8 +1,9 @@
 //! From bytes to batches of records, losing no line.
 
-use super::batch::{Batch, Parsed};
+use super::batch::Batch;
 use super::delimiter::{LOOKED_AT, detect};
 use super::parser::Parser;
+use super::plain::Splitter;
 use super::quoting::{Follower, Reached};
 use super::text::{Text, lines_ended};
 use super::{Encoding, Notice, ReadOptions, RecordFault};
@@ -38,6 +39,7 @@ pub struct RecordReader<R> {
     limit: usize,
     batch_rows: usize,
     delimiter: Option<u8>,
+    splitter: Splitter,
     parser: Parser,
     /// How far the quotes of a doubtful record have been followed.
     follower: Follower,
@@ -66,6 +68,7 @@ impl<R: Read> RecordReader<R> {
             limit: options.record_limit.max(1),
             batch_rows: options.batch_rows.max(1),
             delimiter: options.delimiter,
+            splitter: Splitter::new(options.delimiter.unwrap_or(b',')),
             parser: Parser::new(options.delimiter.unwrap_or(b',')),
             follower: Follower::default(),
             one_line_until: 0,
@@ -163,7 +166,10 @@ impl<R: Read> RecordReader<R> {
         {
             return self.step_by_line(len, batch);
         }
-        if self.parser.feed(self.text.rest(), batch) {
+        if self.parser.seen == 0 && self.take_plain(batch) {
+            return Step::Record;
+        }
+        if self.parser.feed(self.text.rest()) {
             return self.complete(batch);
         }
         if self.text.ended || self.text.rest().len() > self.limit {
@@ -173,9 +179,19 @@ impl<R: Read> RecordReader<R> {
         }
     }
 
+    /// Takes the next record if it can be split without the parser.
+    fn take_plain(&mut self, batch: &mut Batch) -> bool {
+        let window = first(self.text.rest(), self.limit + 1);
+        let Some(len) = self.splitter.split(window, MOST_FIELDS, &mut batch.spans) else { return false };
+        let fields = batch.push_plain(&window[..=len], self.text.place());
+        self.width.get_or_insert(fields);
+        self.text.advance(len);
+        true
+    }
+
     /// Feeds the first line, of `len` bytes, with its line end; goes on with care if that does not end the record.
     fn step_by_line(&mut self, len: usize, batch: &mut Batch) -> Step {
-        if self.parser.feed(&self.text.rest()[..=len], batch) {
+        if self.parser.feed(&self.text.rest()[..=len]) {
             return self.complete(batch);
         }
         if self.text.offset < self.one_line_until {
@@ -190,15 +206,15 @@ impl<R: Read> RecordReader<R> {
         match self.follower.follow(window, self.parser.delimiter) {
             Reached::Stray => self.unclosed(self.follower.last_line, batch),
             Reached::End => {
-                self.parser.feed(&self.text.rest()[..self.follower.seen], batch);
+                self.parser.feed(&self.text.rest()[..self.follower.seen]);
                 self.complete(batch)
             }
             _ if window.len() > self.limit => self.over_limit(batch),
             _ if !self.text.ended => Step::Hungry,
             Reached::Open => self.unclosed(self.follower.last_line, batch),
             Reached::Bare => {
-                self.parser.feed(self.text.rest(), batch);
-                self.parser.finish(batch);
+                self.parser.feed(self.text.rest());
+                self.parser.finish();
                 self.complete(batch)
             }
         }
@@ -208,6 +224,7 @@ impl<R: Read> RecordReader<R> {
         let head = first(self.text.rest(), LOOKED_AT);
         self.delimiter = detect(head, self.text.ended || head.len() == LOOKED_AT);
         if let Some(delimiter) = self.delimiter {
+            self.splitter = Splitter::new(delimiter);
             self.parser = Parser::new(delimiter);
         }
         self.delimiter.is_some()
@@ -220,7 +237,7 @@ impl<R: Read> RecordReader<R> {
             return self.over_limit(batch);
         }
         // Only a quoted field can hold a line end, and of quotes that quote the parser writes no text.
-        let quoted = self.parser.bytes + self.parser.fields != len + 1;
+        let quoted = self.parser.bytes().len() + self.parser.fields != len + 1;
         if quoted {
             let record = &self.text.rest()[..len];
             if memchr2(b'\n', b'\r', record).is_some() {
@@ -232,11 +249,10 @@ impl<R: Read> RecordReader<R> {
             }
         }
         if self.parser.fields > MOST_FIELDS {
-            (self.parser.bytes, self.parser.fields) = (0, 0);
-            return self.take(len, Some(RecordFault::TooManyFields { limit: MOST_FIELDS }), batch);
+            return self.take(len, 0, Some(RecordFault::TooManyFields { limit: MOST_FIELDS }), batch);
         }
         self.width.get_or_insert(self.parser.fields);
-        self.take(len, None, batch)
+        self.take(len, self.parser.fields, None, batch)
     }
 
     fn over_limit(&mut self, batch: &mut Batch) -> Step {
@@ -262,28 +278,16 @@ impl<R: Read> RecordReader<R> {
     /// Gives `len` bytes as a faulty record, with the fields that end in them.
     fn faulty_line(&mut self, len: usize, fault: RecordFault, batch: &mut Batch) -> Step {
         self.parser.restart();
-        self.parser.feed(&self.text.rest()[..len], batch);
-        let fields = self.parser.fields.min(MOST_FIELDS);
-        self.parser.restart();
-        let bytes = if fields == 0 { 0 } else { batch.ends[batch.ends_used + fields - 1] };
-        (self.parser.bytes, self.parser.fields) = (bytes, fields);
-        self.take(len, Some(fault), batch)
+        self.parser.feed(&self.text.rest()[..len]);
+        self.take(len, self.parser.fields.min(MOST_FIELDS), Some(fault), batch)
     }
 
-    /// Takes what the parser has written as the record of the next `len` bytes.
-    fn take(&mut self, len: usize, fault: Option<RecordFault>, batch: &mut Batch) -> Step {
-        let parsed = Parsed {
-            bytes: self.parser.bytes,
-            fields: self.parser.fields,
-            line: self.text.line,
-            byte: self.text.byte,
-        };
+    /// Takes the first `fields` fields that the parser has ended as the record of the next `len` bytes.
+    fn take(&mut self, len: usize, fields: usize, fault: Option<RecordFault>, batch: &mut Batch) -> Step {
         let raw = &self.text.rest()[..len];
-        batch.push(parsed, raw, fault);
-        if parsed.bytes + parsed.fields != len + 1 {
-            self.text.line += lines_ended(raw);
-        }
-        self.parser.next();
+        batch.push(raw, self.parser.bytes(), self.parser.spans().take(fields), self.text.place(), fault);
+        self.text.line += lines_ended(raw);
+        self.parser.restart();
         self.follower = Follower::default();
         self.text.advance(len);
         Step::Record

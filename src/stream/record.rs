@@ -42,6 +42,13 @@ impl RecordFault {
     }
 }
 
+/// Where a field stands in the text of its record, in bytes.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Span {
+    pub(super) start: usize,
+    pub(super) end: usize,
+}
+
 /// A view of one record in its [`Batch`](super::Batch).
 ///
 /// The fields are UTF-8 whatever the encoding of the input. A record with a [`fault`](Self::fault) gives the fields that
@@ -49,7 +56,7 @@ impl RecordFault {
 #[derive(Debug, Clone, Copy)]
 pub struct Record<'a> {
     pub(super) text: &'a str,
-    pub(super) ends: &'a [usize],
+    pub(super) spans: &'a [Span],
     pub(super) raw: &'a [u8],
     pub(super) line: u64,
     pub(super) byte: u64,
@@ -61,9 +68,8 @@ impl<'a> Record<'a> {
     #[must_use]
     #[inline]
     pub fn get(&self, index: usize) -> Option<&'a str> {
-        let end = *self.ends.get(index)?;
-        let start = if index == 0 { 0 } else { self.ends[index - 1] };
-        self.text.get(start..end)
+        let span = self.spans.get(index)?;
+        self.text.get(span.start..span.end)
     }
 
     /// All the fields in order.
@@ -75,13 +81,13 @@ impl<'a> Record<'a> {
     /// How many fields there are. A ragged row has its own number of them: whether that is a fault is for the caller.
     #[must_use]
     pub fn len(&self) -> usize {
-        self.ends.len()
+        self.spans.len()
     }
 
     /// Whether there is no field: only a faulty record may have none.
     #[must_use]
     pub fn is_empty(&self) -> bool {
-        self.ends.is_empty()
+        self.spans.is_empty()
     }
 
     /// The line of the input on which the record starts, from 1. LF, CR and CRLF each end a line; empty lines count.

@@ -1,6 +1,6 @@
 //! The text that has been read and not yet been taken, and where in the input it stands.
 
-use super::batch::BLOCK;
+use super::batch::{BLOCK, Place};
 use super::source::Source;
 use memchr::memchr2;
 use std::io::{self, Read};
@@ -46,6 +46,11 @@ impl<R: Read> Text<R> {
     #[inline]
     pub(super) fn rest(&self) -> &[u8] {
         &self.bytes[self.start..self.end]
+    }
+
+    /// Where the window's start stands in the input.
+    pub(super) fn place(&self) -> Place {
+        Place { line: self.line, byte: self.byte }
     }
 
     /// Widens the window by one read of the input; an empty one is its end.

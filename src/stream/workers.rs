@@ -16,10 +16,8 @@ use std::time::Duration;
 /// How often the writer looks whether it should stop while it waits.
 const GLANCE: Duration = Duration::from_millis(50);
 
-enum Work {
-    Job(Job),
-    Quit,
-}
+/// What a worker is to do next; nothing if it is to go home.
+type Work = Option<Job>;
 
 enum Event {
     Mapped(Job),
@@ -82,7 +80,7 @@ where
         let written = write_in_order(&events, &free, &mut writer);
         quit.store(true, Ordering::Relaxed);
         for _ in &workers {
-            let _ = work.send(Work::Quit);
+            let _ = work.send(None);
         }
         // The reader, if it waits for a free batch, finds that there will be none.
         drop(free);
@@ -118,7 +116,7 @@ fn read<R: Supply>(mut reader: R, free: &Receiver<Job>, work: &Sender<Work>, ala
         }
         job.sequence = jobs;
         jobs += 1;
-        if work.send(Work::Job(job)).is_err() {
+        if work.send(Some(job)).is_err() {
             return;
         }
     };
@@ -134,7 +132,7 @@ where
     let mut summary = S::default();
     while !quit.load(Ordering::Relaxed) {
         let next = to_work.lock().unwrap_or_else(PoisonError::into_inner).recv();
-        let Ok(Work::Job(mut job)) = next else { break };
+        let Ok(Some(mut job)) = next else { break };
         job.work(&mut summary, map);
         if alarm.0.send(Event::Mapped(job)).is_err() {
             break;

@@ -91,6 +91,25 @@ fn long_texts_and_many_suppliers_do_not_make_it_larger() {
     assert!(text(&all(&page, "#suppliers")[0]).contains("570 more suppliers"));
 }
 
+/// A quote takes six bytes of markup, so that a short text may be long.
+#[test]
+fn texts_of_quotes_do_not_make_it_larger_either() {
+    let quotes = "\"\"".repeat(120);
+    for tally in ["60 red + 40 white", "60 of no colour"] {
+        let mut input = "listing,supplier,title,claim_w,class,tally,measured_w\n".to_owned();
+        for row in 0..MOST {
+            let _ = writeln!(
+                input,
+                "\"{row}{quotes}\",\"{row}{quotes}\",\"{quotes}\",123456.789,3W,\"{tally}{}\",98.765",
+                if tally.contains("of") { &quotes } else { "" }
+            );
+        }
+        let (page, rows) = page_of(&input, &[]);
+        assert_eq!(rows.iter().all(|row| row["verdict"] == "unreadable"), tally.contains("of"));
+        assert_eq!(all(&page, "tr.listing").len(), MOST);
+    }
+}
+
 #[test]
 fn an_empty_catalogue_has_a_page_too() {
     let (page, _) = page_of("listing,claim_w,class,tally\n", &[]);

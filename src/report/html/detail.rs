@@ -7,18 +7,17 @@ use maud::{Markup, html};
 
 use super::axis::{Draws, large};
 use super::row::shortened_fault;
-use super::safe;
 use super::wide::wide;
+use super::{cut, safe};
 use crate::comparison::{Reason, honest_label, sentence};
 use crate::facts::{Colour, Count, Listing};
 use crate::photons::Photons;
 use crate::report::style::Style;
-use crate::report::table::shortened;
 use crate::report::{Light, Run, UNREADABLE, Unreadable, builder, figures, load, words, worth};
 use crate::units::Rounded;
 
-/// The most characters of a title that are shown.
-const MOST_TITLE: usize = 200;
+/// The most bytes of a title that are shown, as markup.
+const MOST_TITLE: usize = 240;
 
 /// The details of a listing.
 #[derive(Debug)]
@@ -37,14 +36,14 @@ pub(super) fn light(run: Run<'_>, light: Light<'_>, draws: &Draws, full: bool, w
     let name = listing.name.as_deref().or(if whole { None } else { listing.title.as_deref() });
     let title = listing.title.as_deref().filter(|_| listing.name.is_some());
     let heading = html! {
-        (name.map_or_else(|| Cow::Borrowed("The light"), |name| Cow::Owned(shortened(name))))
+        (name.map_or_else(|| Cow::Borrowed("The light"), |name| Cow::Owned(super::name(name))))
         ": " (assessment.verdict.word())
     };
     let full = full.then(|| {
         html! {
             div.pair {
                 div {
-                    @if let Some(title) = title { q { (safe(cut(title))) } }
+                    @if let Some(title) = title { q { (cut(title, MOST_TITLE)) } }
                     p { (sentence(listing, assessment)) }
                     (found(light))
                     @if let Some(label) = label(run, light) { p { "Honest label: " (label) } }
@@ -65,7 +64,7 @@ pub(super) fn light(run: Run<'_>, light: Light<'_>, draws: &Draws, full: bool, w
     let figures: Vec<String> =
         lines(run, light, false).into_iter().map(|(name, value)| format!("{name} {value}")).collect();
     let short = html! {
-        @if let Some(title) = title { q { (safe(cut(title))) } }
+        @if let Some(title) = title { q { (cut(title, MOST_TITLE)) } }
         p { (sentence(listing, assessment)) }
         @if !figures.is_empty() { small { (figures.join("; ")) } }
         @if !assessment.figures.is_empty() || !assessment.reasons.is_empty() {
@@ -83,7 +82,7 @@ pub(super) fn light(run: Run<'_>, light: Light<'_>, draws: &Draws, full: bool, w
 
 /// The details of a row that could not be read.
 pub(super) fn unreadable(row: Unreadable<'_>) -> Detail {
-    let name = row.name.filter(|name| !name.is_empty()).map_or_else(|| "A row".to_owned(), shortened);
+    let name = row.name.filter(|name| !name.is_empty()).map_or_else(|| "A row".to_owned(), super::name);
     Detail {
         heading: html! { (name) ": " (UNREADABLE) },
         full: None,
@@ -113,10 +112,6 @@ fn found(light: Light<'_>) -> Markup {
             }
         }
     }
-}
-
-fn cut(title: &str) -> &str {
-    title.char_indices().nth(MOST_TITLE).map_or(title, |(end, _)| &title[..end])
 }
 
 /// The figures by name.
@@ -238,7 +233,7 @@ fn read(light: Light<'_>) -> Markup {
     let (Some(title), Some(read)) = (light.listing.title.as_deref(), light.read) else { return html! {} };
     let quote = |start: usize, end: usize| safe(title.get(start..end).unwrap_or("")).into_owned();
     html! {
-        p { "Read from the title: \u{201c}" (safe(cut(title))) "\u{201d}" }
+        p { "Read from the title: \u{201c}" (cut(title, MOST_TITLE)) "\u{201d}" }
         ul {
             @for (what, span) in words::taken(read) {
                 li { (what) ", from \u{201c}" (quote(span.start, span.end)) "\u{201d}" }

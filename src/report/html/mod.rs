@@ -27,6 +27,7 @@ use maud::{Markup, html};
 
 use self::kept::{Kept, Order};
 use self::used::Used;
+use super::table::shortened;
 use super::worth::Measure;
 use super::{Light, Run, Unreadable};
 use crate::audit::{Audit, Histogram};
@@ -155,6 +156,35 @@ fn safe(text: &str) -> std::borrow::Cow<'_, str> {
     super::sanitise::terminal(text)
 }
 
+/// The most bytes of a name, as markup: enough for the 60 characters by which tables name a listing, were they Greek.
+const MOST_NAME: usize = 160;
+
+/// Text of a listing cut to so many bytes as markup. A quote takes six: so many characters would not bound the page.
+fn cut(text: &str, most: usize) -> String {
+    let safe = safe(text);
+    let mut bytes = 0;
+    let mut end = None;
+    for (place, c) in safe.char_indices() {
+        bytes += match c {
+            '&' => "&amp;".len(),
+            '<' | '>' => "&lt;".len(),
+            '"' => "&quot;".len(),
+            c => c.len_utf8(),
+        };
+        if bytes <= most - "...".len() {
+            end = Some(place + c.len_utf8());
+        } else if bytes > most {
+            return format!("{}...", &safe[..end.unwrap_or(0)]);
+        }
+    }
+    safe.into_owned()
+}
+
+/// The name of a listing or of a supplier.
+fn name(text: &str) -> String {
+    cut(&shortened(text), MOST_NAME)
+}
+
 /// A command to be copied, broken between its words alone.
 fn command(command: &str) -> Markup {
     html! {
@@ -169,4 +199,20 @@ fn command(command: &str) -> Markup {
 
 fn percent(share: f64) -> String {
     format!("{:.0} %", share * 100.0)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_text_is_cut_to_its_bytes_as_markup() {
+        assert_eq!(cut("plain", 10), "plain");
+        assert_eq!(cut("ten bytes.", 10), "ten bytes.");
+        assert_eq!(cut("eleven byte", 10), "eleven ...");
+        for text in ["\"".repeat(90), "\u{1f331}".repeat(90), "<&>".repeat(90), "\u{202e}".repeat(90)] {
+            let cut = cut(&text, 100);
+            assert!((90..=100).contains(&html! { (cut) }.0.len()), "{cut}");
+        }
+    }
 }

@@ -6,10 +6,10 @@
 use maud::{Markup, html};
 
 use super::axis::{Draws, small};
-use super::{percent, safe};
+use super::{cut, percent};
 use crate::comparison::Basis;
 use crate::report::number::six_digits;
-use crate::report::table::{fault_text, shortened};
+use crate::report::table::fault_text;
 use crate::report::worth::{Measure, amount};
 use crate::report::{Light, UNREADABLE, Unreadable};
 use crate::units::Rounded;
@@ -25,12 +25,12 @@ pub(super) const COLUMNS: [(&str, &str); 7] = [
     ("picture", "draw against the claim"),
 ];
 
-fn name(place: u64, name: &str, supplier: &str) -> Markup {
-    let name = shortened(name);
+fn heading(place: u64, name: &str, supplier: &str) -> Markup {
+    let name = super::name(name);
     html! {
         th role="rowheader" {
             a href=(format!("#d{place}")) { @if name.is_empty() { "row " (place) } @else { (name) } }
-            @if !supplier.is_empty() { small { (shortened(supplier)) } }
+            @if !supplier.is_empty() { small { (super::name(supplier)) } }
         }
     }
 }
@@ -50,7 +50,7 @@ pub(super) fn light(place: u64, light: Light<'_>, draws: &Draws, cost: Option<(M
     let basis = assessment.basis.map(Basis::word).filter(|basis| *basis != Basis::Unexplained.word());
     html! {
         tr.listing role="row" data-verdict=(assessment.verdict.word()) {
-            (name(place, known, listing.supplier.as_deref().unwrap_or("")))
+            (heading(place, known, listing.supplier.as_deref().unwrap_or("")))
             td.claim role="cell" data-sort=(number(listing.claim.map(|w| w.0))) {
                 @if let Some(claim) = listing.claim { (claim) }
             }
@@ -76,23 +76,18 @@ pub(super) fn light(place: u64, light: Light<'_>, draws: &Draws, cost: Option<(M
 pub(super) fn unreadable(place: u64, row: Unreadable<'_>) -> Markup {
     html! {
         tr.listing role="row" data-verdict=(UNREADABLE) {
-            (name(place, row.name.unwrap_or(""), row.supplier.unwrap_or("")))
+            (heading(place, row.name.unwrap_or(""), row.supplier.unwrap_or("")))
             td.claim role="cell" data-sort="" {}
             td role="cell" {}
             td.share role="cell" data-sort="" {}
             td.verdict role="cell" { (UNREADABLE) }
             td role="cell" {}
-            td role="cell" { (safe(&shortened_fault(row))) }
+            td role="cell" { (shortened_fault(row)) }
         }
     }
 }
 
 /// Why a row could not be read, cut to what a cell can hold.
 pub(super) fn shortened_fault(row: Unreadable<'_>) -> String {
-    const MOST: usize = 300;
-    let text = fault_text(row.fault);
-    match text.char_indices().nth(MOST) {
-        Some((end, _)) => format!("{}...", &text[..end]),
-        None => text,
-    }
+    cut(&fault_text(row.fault), 400)
 }

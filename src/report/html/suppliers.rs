@@ -2,8 +2,8 @@
 
 use maud::{Markup, html};
 
+use super::percent;
 use super::spread::{MOST_TICKS, spread};
-use super::{percent, safe};
 use crate::audit::{Audit, EXACT, Group, HALF_STEP};
 use crate::comparison::Verdict;
 use crate::report::UNREADABLE;
@@ -71,7 +71,7 @@ fn row(name: &str, group: &Group) -> Markup {
         .collect();
     html! {
         tr role="row" {
-            th role="rowheader" { @if name.is_empty() { "(not stated)" } @else { (safe(name)) } }
+            th role="rowheader" { @if name.is_empty() { "(not stated)" } @else { (super::name(name)) } }
             td.lights role="cell" { (counts.total()) }
             td.median role="cell" {
                 @if let Some(median) = group.median() { (percent(median.value)) @if median.or_more { " or more" } }

@@ -1,0 +1,185 @@
+//! Tokens to items: a number, its unit, range and tolerance become one figure; everything else stays a word or a sign.
+
+use super::figures::Figure;
+use super::fold::Mark;
+use super::item::{Item, What};
+use super::number::Printed;
+use super::roles::{Cues, Role};
+use super::scan::Tokens;
+
+/// What is on a page at all, so that rules for other things need not look.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Seen {
+    /// All roles of its words.
+    pub cues: Cues,
+    /// A bit for each sign.
+    pub marks: u64,
+    /// A bit for each unit of its figures.
+    pub units: u32,
+    /// Has a model, item or type number.
+    pub codes: bool,
+    /// Has a figure of several values with strokes between them.
+    pub lists: bool,
+}
+
+/// Most items that are looked at; a listing has a few dozen, a long one a few hundred.
+const MOST_ITEMS: usize = 16_384;
+/// Most figures that are looked at. Rules compare figures with one another, so this bounds the time that a text can take.
+const MOST_FIGURES: usize = 512;
+
+/// Builds items and figures from the tokens.
+pub(super) struct Builder<'a> {
+    pub tokens: &'a [Item],
+    numbers: &'a [Printed],
+    pub text: &'a str,
+    pub items: &'a mut Vec<Item>,
+    figures: &'a mut Vec<Figure>,
+    seen: Seen,
+}
+
+/// Builds the items and figures of a page; returns what is on it, and where it stopped if there are too many.
+pub(super) fn build(
+    text: &str,
+    tokens: &Tokens,
+    items: &mut Vec<Item>,
+    figures: &mut Vec<Figure>,
+) -> (Seen, Option<u32>) {
+    items.clear();
+    figures.clear();
+    let Tokens { all: tokens, numbers, open } = tokens;
+    let mut b = Builder { tokens, numbers, text, items, figures, seen: Seen::default() };
+    let mut i = 0;
+    for &at in open {
+        let at = at as usize;
+        // One that an earlier figure has taken.
+        if at < i {
+            continue;
+        }
+        let stop = b.plain(i, at);
+        if stop.is_some() || b.items.len() >= MOST_ITEMS {
+            return (b.seen, stop.or(Some(tokens[at].start)));
+        }
+        i = b.settle(at);
+        if b.figures.len() >= MOST_FIGURES {
+            return (b.seen, tokens.get(i).map(|t| t.start));
+        }
+    }
+    let stop = b.plain(i, tokens.len());
+    (b.seen, stop)
+}
+
+impl Builder<'_> {
+    /// Takes the tokens from `from` to `to` as they are; returns where it stopped if they are too many.
+    fn plain(&mut self, from: usize, to: usize) -> Option<u32> {
+        let end = to.min(from + MOST_ITEMS - self.items.len());
+        debug_assert!(
+            (from..end).all(|i| self.settled(self.tokens[i].role, i).is_none()),
+            "settled.rs changes a role that Role::open does not name"
+        );
+        let tokens = &self.tokens[from..end];
+        let seen = &mut self.seen;
+        self.items.extend(tokens.iter().map(|t| {
+            seen.cues = seen.cues.and(t.cue);
+            seen.marks |= t.mark.map_or(0, |mark| 1 << mark as u64);
+            seen.codes |= t.what == What::Code;
+            *t
+        }));
+        (end < to).then(|| self.tokens[end].start)
+    }
+
+    /// Takes the open token `i`, and what belongs to it; returns the token after that.
+    fn settle(&mut self, i: usize) -> usize {
+        match self.tokens[i].what {
+            What::Figure(_) if self.stock_number(i) => self.code(i),
+            What::Figure(n) => self.figure(i, self.numbers[usize::from(n)]),
+            What::Mark(Mark::Stop) if !self.ends_sentence(i) => i + 1,
+            // "one" alone is an article more often than a number.
+            What::Word(Role::Number(1)) if !self.counts_one(i) => self.word_as(Role::None, i),
+            What::Word(Role::Number(n)) => self.worded(i, n),
+            // "50 by 3W"
+            What::Word(Role::By) if i > 0 && self.number(i - 1).is_some() && self.number(i + 1).is_some() => {
+                self.sign_as(Mark::Times, i)
+            }
+            What::Word(role) => self.word_as(self.settled(role, i).unwrap_or(role), i),
+            // "* 576 diodes": a bullet.
+            What::Mark(Mark::Times)
+                if (i == 0 || self.mark(i - 1) == Some(Mark::Line)) && !self.glued(i + 1) =>
+            {
+                self.sign_as(Mark::Pipe, i)
+            }
+            What::Mark(_) | What::Code => {
+                self.plain(i, i + 1);
+                i + 1
+            }
+        }
+    }
+
+    /// Takes the tokens from `i` to `end` as one code.
+    pub(super) fn code_until(&mut self, i: usize, end: usize) -> usize {
+        let t = &self.tokens[i];
+        self.seen.codes = true;
+        self.items.push(Item::other(What::Code, (t.start, self.tokens[end - 1].end), t.spaced));
+        end
+    }
+
+    /// Adds a figure.
+    #[expect(clippy::cast_possible_truncation, reason = "at most MOST_ITEMS items")]
+    pub(super) fn add(&mut self, figure: Figure, spaced: bool) {
+        let (item, index) = (self.items.len() as u16, self.figures.len() as u16);
+        self.seen.units |= 1 << figure.unit as u32;
+        self.seen.lists |= figure.list;
+        self.items.push(Item::other(What::Figure(index), (figure.start, figure.end), spaced));
+        self.figures.push(Figure { item, ..figure });
+    }
+
+    /// Takes the word at token `i` in another role.
+    fn word_as(&mut self, role: Role, i: usize) -> usize {
+        let t = &self.tokens[i];
+        self.seen.cues = self.seen.cues.and(role.cue());
+        self.items.push(Item::word(role, role.cue(), (t.start, t.end), t.spaced));
+        i + 1
+    }
+
+    /// Takes token `i` for a sign.
+    fn sign_as(&mut self, mark: Mark, i: usize) -> usize {
+        let t = &self.tokens[i];
+        self.seen.marks |= 1 << mark as u64;
+        self.items.push(Item::other(What::Mark(mark), (t.start, t.end), t.spaced));
+        i + 1
+    }
+
+    pub(super) fn mark(&self, i: usize) -> Option<Mark> {
+        self.tokens.get(i).and_then(|t| t.mark)
+    }
+
+    pub(super) fn role(&self, i: usize) -> Role {
+        self.tokens.get(i).map_or(Role::None, |t| t.role)
+    }
+
+    pub(super) fn number(&self, i: usize) -> Option<Printed> {
+        self.numbers.get(usize::from(self.tokens.get(i)?.figure)).copied()
+    }
+
+    pub(super) fn glued(&self, i: usize) -> bool {
+        self.tokens.get(i).is_some_and(|t| !t.spaced)
+    }
+
+    /// A full stop ends a sentence before white space, unless an abbreviation stands before it.
+    fn ends_sentence(&self, i: usize) -> bool {
+        let full_width = self.tokens[i].end - self.tokens[i].start > 1;
+        if self.glued(i + 1) && !full_width {
+            return false;
+        }
+        let Some(last) = i.checked_sub(1) else { return false };
+        !matches!(
+            self.role(last),
+            Role::Short
+                | Role::Approx
+                | Role::Versus
+                | Role::Rating
+                | Role::Equivalent
+                | Role::Ppe
+                | Role::Current
+        )
+    }
+}

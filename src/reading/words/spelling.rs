@@ -1,0 +1,118 @@
+//! The letters of one word packed into a few machine words, so that a word is compared and hashed at once and not letter
+//! by letter.
+
+/// How many machine words hold the letters.
+pub(super) const CHUNKS: usize = 4;
+
+/// The most bytes of a spelling. An ASCII or Cyrillic letter takes one, any other letter three.
+pub(in crate::reading) const LONGEST: usize = CHUNKS * 8;
+
+const EACH: u64 = u64::MAX / 0xff;
+const TOP_BITS: u64 = EACH * 0x80;
+
+/// A folded word: its letters in order, then zeros. Letters after the [`LONGEST`] bytes are only counted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(in crate::reading) struct Spelling {
+    pub(super) chunks: [u64; CHUNKS],
+    pub(super) length: usize,
+}
+
+impl Spelling {
+    /// No letters.
+    pub(in crate::reading) const EMPTY: Self = Self { chunks: [0; CHUNKS], length: 0 };
+
+    /// The ASCII letters from `at` on, lower-cased; their number is the spelling's length.
+    #[inline]
+    pub(in crate::reading) fn of_ascii(bytes: &[u8], at: usize) -> Self {
+        let (first, length) = letters(eight(bytes, at));
+        let mut word = Self { chunks: [first, 0, 0, 0], length };
+        let mut taken = length;
+        while taken == 8 {
+            let (more, n) = letters(eight(bytes, at + word.length));
+            if let Some(chunk) = word.chunks.get_mut(word.length / 8) {
+                *chunk = more;
+            }
+            word.length += n;
+            taken = n;
+        }
+        word
+    }
+
+    /// How many bytes the letters take.
+    pub(in crate::reading) const fn letters(&self) -> usize {
+        self.length
+    }
+
+    /// Whether it is a lone x.
+    pub(in crate::reading) const fn is_x(&self) -> bool {
+        self.chunks[0] == b'x' as u64
+    }
+
+    /// The spelling with one more letter or digit, folded.
+    #[must_use]
+    pub(in crate::reading) const fn with(self, letter: u32) -> Self {
+        match letter {
+            0..0x80 => self.with_byte(letter as u64),
+            // Cyrillic
+            0x430..0x450 => self.with_byte(letter as u64 - 0x430 + 0x80),
+            _ => self
+                .with_byte(0xa0 | (letter as u64 >> 12) & 0x1f)
+                .with_byte(0x40 | (letter as u64 >> 6) & 0x3f)
+                .with_byte(0x40 | letter as u64 & 0x3f),
+        }
+    }
+
+    const fn with_byte(mut self, byte: u64) -> Self {
+        if self.length < LONGEST {
+            self.chunks[self.length / 8] |= byte << (self.length % 8 * 8);
+        }
+        self.length += 1;
+        self
+    }
+
+    /// The spelling without its last letter, which takes one byte.
+    #[must_use]
+    pub(in crate::reading) fn without_last(mut self) -> Self {
+        let Some(last) = self.length.checked_sub(1) else { return self };
+        if let Some(chunk) = self.chunks.get_mut(last / 8) {
+            *chunk &= !(0xff << (last % 8 * 8));
+        }
+        self.length = last;
+        self
+    }
+
+    /// A number that differs between nearly all words.
+    pub(super) const fn hash(&self) -> u64 {
+        let [a, b, c, d] = self.chunks;
+        let all = a ^ b.rotate_left(21) ^ c.rotate_left(42) ^ d.rotate_left(11);
+        (all ^ (all >> 29)).wrapping_mul(0x9e37_79b9_7f4a_7c15)
+    }
+}
+
+/// The eight bytes from `at` on, the first in the lowest place; zeros after the end.
+#[inline]
+pub(in crate::reading) fn eight(bytes: &[u8], at: usize) -> u64 {
+    match bytes.get(at..).and_then(<[u8]>::first_chunk::<8>) {
+        Some(chunk) => u64::from_le_bytes(*chunk),
+        None => last_bytes(bytes, at),
+    }
+}
+
+#[cold]
+fn last_bytes(bytes: &[u8], at: usize) -> u64 {
+    let rest = bytes.get(at..).unwrap_or_default();
+    rest.iter().rev().fold(0, |all, &b| all << 8 | u64::from(b))
+}
+
+/// The ASCII letters at the start of eight bytes, lower-cased, and how many there are.
+#[inline]
+fn letters(eight: u64) -> (u64, usize) {
+    let lower = eight | (EACH * 0x20);
+    let seven_bits = lower & !TOP_BITS;
+    let from_a = seven_bits + EACH * (0x80 - 0x61);
+    let past_z = seven_bits + EACH * (0x7f - 0x7a);
+    let other = (!from_a | past_z | eight) & TOP_BITS;
+    let count = other.trailing_zeros() / 8;
+    let kept = u64::MAX.checked_shr(64 - 8 * count).unwrap_or(0);
+    (lower & kept, count as usize)
+}
