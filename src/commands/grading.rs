@@ -109,7 +109,8 @@ pub(super) struct Worker {
     /// Whether any row had what rows are sorted by.
     pub(super) ranked: bool,
     seen: u64,
-    texts_read: Texts,
+    /// Set aside while a row is read; boxed, so that this moves a pointer.
+    texts_read: Option<Box<Texts>>,
 }
 
 impl Merge for Worker {
@@ -147,7 +148,7 @@ impl Grading<'_> {
         let Self { run, columns, titles, sheet, .. } = *self;
         let figures = self.form.has_figures();
         let assessing = Assessing { run, columns, titles, sheet, figures, money: Some(self.money) };
-        let mut texts = std::mem::take(&mut worker.texts_read);
+        let mut texts = worker.texts_read.take().unwrap_or_default();
         assessing.row(&mut texts, record, |graded| {
             let rank = match &graded {
                 Graded::Light(light) => {
@@ -170,7 +171,7 @@ impl Grading<'_> {
             };
             self.keep(worker, rank, &graded, out);
         });
-        worker.texts_read = texts;
+        worker.texts_read = Some(texts);
         worker.seen += 1;
     }
 

@@ -160,7 +160,8 @@ fn add_watts(assessment: &mut Assessment, listing: &Listing<'_>, model: &Model, 
         findings.push(Finding { evidence: Evidence::Counted, verdict, reason });
     }
 
-    let own = own_words::find(listing, settings);
+    let mut own = SmallVec::new();
+    own_words::find(listing, settings, &mut own);
     for (verdict, reason) in &own {
         findings.push(Finding { evidence: Evidence::OwnWords, verdict: *verdict, reason: *reason });
         if *verdict != Verdict::Unsettled {

@@ -37,8 +37,8 @@ pub(super) fn implied(ppf: Stated, ppe: Stated) -> Option<(Watts, Watts)> {
     Some((Watts(low), Watts((ppf.value + ppf.half_digit) / least_ppe)))
 }
 
-pub(super) fn find(listing: &Listing<'_>, settings: &Settings) -> SmallVec<[OwnWord; 3]> {
-    let mut found = SmallVec::new();
+/// Fills `found`, which should be empty.
+pub(super) fn find(listing: &Listing<'_>, settings: &Settings, found: &mut SmallVec<[OwnWord; 3]>) {
     let against = |low: Watts, high: Watts| match listing.claim {
         Some(claim) if high.0 < settings.least(claim).0 => Verdict::Overstated,
         Some(claim) if low.0 > settings.most(claim).0 => Verdict::Understated,
@@ -58,7 +58,6 @@ pub(super) fn find(listing: &Listing<'_>, settings: &Settings) -> SmallVec<[OwnW
     {
         found.push((against(low, high), Reason::ImpliedDraw { low, high }));
     }
-    found
 }
 
 /// What own words say together: a conviction outweighs an understatement, which outweighs silence.

@@ -36,7 +36,7 @@ impl Draw {
     pub fn scale_for(&self, wall_draw: Watts) -> Option<f64> {
         let led = led_behind(wall_draw);
         // Newton's steps shrink with their square: after one of a millionth the rest is below the last digit.
-        let mut s = led / self.full.led.value;
+        let mut s = self.scaled.nearly(led);
         for _ in 0..30 {
             let (watts, slope) = self.scaled.at(s);
             let next = (s - (watts.0 - led.0) / slope).max(s / 4.0);

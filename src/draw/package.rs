@@ -74,6 +74,16 @@ impl ScaledPower {
         (Watts(watts), self.level + log + self.log + 2.0 * self.ohmic * s)
     }
 
+    /// The scale that gives about that power, above zero: by the parabola that has the power, the slope and the curvature
+    /// of the curve at s = 1. The logarithm is the small part of it, so this is near over the whole range.
+    pub(super) fn nearly(&self, power: Watts) -> f64 {
+        let half_curvature = self.log / 2.0 + self.ohmic;
+        let slope = self.level + self.log + 2.0 * self.ohmic;
+        let lacking = power.0 - (self.level + self.ohmic);
+        // The root written so that nothing cancels where the curvature is small.
+        1.0 + 2.0 * lacking / (slope + (slope * slope + 4.0 * half_curvature * lacking).sqrt())
+    }
+
     pub(super) fn add(&mut self, other: &Self, times: f64) {
         self.level += other.level * times;
         self.log += other.log * times;

@@ -3,6 +3,8 @@
 use std::fs::{self, File, OpenOptions};
 use std::io::{self, BufWriter, IsTerminal as _, Write};
 use std::path::{Path, PathBuf};
+
+use super::settling::Settling;
 use tempfile::{Builder, NamedTempFile};
 
 /// How much is gathered before it is written, in bytes: less than a batch gives, so that most is written as it comes, without
@@ -23,8 +25,26 @@ pub struct AtomicFile {
 }
 
 enum Target {
-    Beside(BufWriter<NamedTempFile>, PathBuf),
+    Beside(BufWriter<Settled>, PathBuf),
     Direct(BufWriter<File>),
+}
+
+/// The unfinished file.
+struct Settled {
+    file: NamedTempFile,
+    settling: Settling,
+}
+
+impl Write for Settled {
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
+        let written = self.file.write(bytes)?;
+        self.settling.wrote(self.file.as_file(), written);
+        Ok(written)
+    }
+
+    fn flush(&mut self) -> io::Result<()> {
+        self.file.flush()
+    }
 }
 
 impl AtomicFile {
@@ -114,14 +134,16 @@ impl Target {
         if let Some(old) = old {
             file.as_file().set_permissions(old.permissions())?;
         }
-        Ok(Self::Beside(BufWriter::with_capacity(BUFFER, file), place))
+        let settled = Settled { file, settling: Settling::default() };
+        Ok(Self::Beside(BufWriter::with_capacity(BUFFER, settled), place))
     }
 
     fn commit(self) -> io::Result<()> {
         match self {
             Self::Direct(mut file) => file.flush(),
             Self::Beside(file, place) => {
-                let file = file.into_inner().map_err(io::IntoInnerError::into_error)?;
+                let Settled { file, settling } = file.into_inner().map_err(io::IntoInnerError::into_error)?;
+                settling.end()?;
                 file.as_file().sync_all()?;
                 file.persist(&place).map_err(|error| error.error)?;
                 // So that the new name outlives a power cut too; not every file system can.

@@ -63,6 +63,7 @@ mod quoting;
 mod reader;
 mod record;
 mod run;
+mod settling;
 mod source;
 mod supply;
 mod text;
