@@ -79,12 +79,6 @@ pub fn combined(contributions: &[f64], r: impl Fn(usize, usize) -> f64) -> f64 {
     variance.max(0.0).sqrt()
 }
 
-/// The combined standard uncertainty of a sum of contributions that know nothing of each other: [`combined`] without
-/// correlation (GUM 5.1.2, equation 10).
-pub(crate) fn quadrature(contributions: impl Iterator<Item = f64>) -> f64 {
-    contributions.map(|c| c * c).sum::<f64>().sqrt()
-}
-
 /// The probability that a normal quantity is above a limit, kept as how many standard uncertainties its estimate is above:
 /// a decision can often be taken by that, and few results show the probability itself.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -68,7 +68,8 @@ impl Draw {
         }
         let point = sums.point(0);
         let watts_per_scale = self.scaled.at(scale).1 * wall_factor(point.efficiency);
-        Ok(u_reading.0.hypot(point.u_wall_at_known_current.0) / watts_per_scale)
+        let u_wall = (u_reading.0.powi(2) + point.wall_variance_at_known_current).sqrt();
+        Ok(u_wall / watts_per_scale)
     }
 
     /// The current through each die of that class at full draw.

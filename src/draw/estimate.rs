@@ -72,8 +72,9 @@ pub struct PointDraw {
     pub wall: Uncertain<Watts>,
     /// The driver's efficiency.
     pub efficiency: Efficiency,
-    /// Standard uncertainty of the wall draw with the currents taken as known.
-    pub(super) u_wall_at_known_current: Watts,
+    /// Square of the standard uncertainty of the wall draw with the currents taken as known, square watts; its root is
+    /// seldom needed.
+    pub(super) wall_variance_at_known_current: f64,
 }
 
 impl PointDraw {

@@ -7,7 +7,7 @@ use super::model::JUNCTION_HALF_WIDTH;
 use super::package::OperatingPoint;
 use crate::facts::{Colour, Count};
 use crate::reference::{Die, driver};
-use crate::uncertain::{Distribution, Uncertain, quadrature};
+use crate::uncertain::{Distribution, Uncertain};
 use crate::units::Watts;
 
 /// Half the width of what a driver's current may be off, as a share of it, rectangular; common to the whole light.
@@ -78,9 +78,9 @@ impl<const P: usize> Sums<P> {
         self.batches.iter().map(move |sums| (sums.batch, sums.voltage[point]))
     }
 
-    /// The same of all together; batches know nothing of each other.
-    fn voltage_u(&self, point: usize) -> f64 {
-        quadrature(self.batches.iter().map(|sums| sums.voltage[point]))
+    /// The square of the same of all together; batches know nothing of each other.
+    fn voltage_variance(&self, point: usize) -> f64 {
+        self.batches.iter().map(|sums| sums.voltage[point].powi(2)).sum()
     }
 
     pub(super) fn regulation_u(&self, point: usize) -> f64 {
@@ -100,17 +100,18 @@ impl<const P: usize> Sums<P> {
     pub(super) fn point(&self, point: usize) -> PointDraw {
         let led = Watts(self.points[point].watts);
         let efficiency = Efficiency::at(led);
-        let known = self.voltage_u(point).powi(2)
+        let known = self.voltage_variance(point)
             + self.temperature_u(point).powi(2)
             + self.points[point].counts_squared;
-        let u_led = (known + self.regulation_u(point).powi(2)).sqrt();
+        let variance = known + self.regulation_u(point).powi(2);
         let factor = wall_factor(efficiency);
         let beyond_led = efficiency_u(led, efficiency).powi(2) + aux_u(led).powi(2);
+        let at_wall = |variance: f64| variance * factor * factor + beyond_led;
         PointDraw {
-            led: Uncertain { value: led, u: Watts(u_led) },
-            wall: Uncertain { value: led * factor, u: Watts(((u_led * factor).powi(2) + beyond_led).sqrt()) },
+            led: Uncertain { value: led, u: Watts(variance.sqrt()) },
+            wall: Uncertain { value: led * factor, u: Watts(at_wall(variance).sqrt()) },
             efficiency,
-            u_wall_at_known_current: Watts((known * factor * factor + beyond_led).sqrt()),
+            wall_variance_at_known_current: at_wall(known),
         }
     }
 }
