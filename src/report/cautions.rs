@@ -1,5 +1,7 @@
 //! The usual cautions, short, and only where they apply.
 
+use std::collections::BTreeSet;
+
 use super::Light;
 use crate::comparison::Assessment;
 use crate::facts::{Colour, Listing};
@@ -8,6 +10,15 @@ use crate::units::Watts;
 /// From this wall draw on, how many lights a circuit carries becomes a question: half of what a 15 A, 120 V circuit
 /// carries continuously (NFPA 70 (NEC) 210.20(A): 80 % of 1800 W).
 const CIRCUIT_FROM: Watts = Watts(720.0);
+
+const BLUE: &str = "eyes: do not look into the blue diodes (IEC 62471)";
+const UV: &str = "eyes and skin: UV-A harms both and gives no glare to warn you (IEC 62471)";
+const BLUE_AND_UV: &str = "eyes, skin: UV-A harms both, unseen; do not look into blue or UV (IEC 62471)";
+
+/// Whether `all`, the cautions of several lights, say with another one what this one says.
+pub(super) fn is_said_by_another(caution: &str, all: &BTreeSet<&'static str>) -> bool {
+    [BLUE, UV].contains(&caution) && all.contains(BLUE_AND_UV)
+}
 
 /// The cautions for a light.
 #[must_use]
@@ -20,13 +31,9 @@ pub fn of(listing: &Listing<'_>, assessment: &Assessment) -> Vec<&'static str> {
             .is_some_and(|t| t.groups.iter().any(|g| g.colour == colour && g.count.number > 0))
     };
     match (has(Colour::RoyalBlue) || has(Colour::Blue), has(Colour::UvA)) {
-        (true, true) => {
-            cautions.push("eyes, skin: UV-A harms both, unseen; do not look into blue or UV (IEC 62471)");
-        }
-        (true, false) => cautions.push("eyes: do not look into the blue diodes (IEC 62471)"),
-        (false, true) => {
-            cautions.push("eyes and skin: UV-A harms both and gives no glare to warn you (IEC 62471)");
-        }
+        (true, true) => cautions.push(BLUE_AND_UV),
+        (true, false) => cautions.push(BLUE),
+        (false, true) => cautions.push(UV),
         (false, false) => {}
     }
     if has(Colour::FarRed) || has(Colour::Infrared) {

@@ -14,7 +14,7 @@ pub const STYLE: &str = include_str!("style.css");
 pub const SCRIPT: &str = include_str!("script.js");
 
 /// SHA-256 of [`STYLE`], in base 64, as a content security policy names it.
-pub const STYLE_HASH: &str = "wmDBxaViBrHYzVCgfJS4ECup8RWhAEa4espX9M1IDkI=";
+pub const STYLE_HASH: &str = "nRFyGc0IPDmpwF/JGyDcxxqWEYIQzzMOO5N2EJhRagI=";
 
 /// SHA-256 of [`SCRIPT`], in base 64.
 pub const SCRIPT_HASH: &str = "7QHoagJc2baUDh/2kbO/Akxk+V8Liycm4h5kLN0zmMo=";

@@ -90,10 +90,11 @@ fn sentence(counts: &Counts) -> String {
     };
     let first = format!("Of {}, ", plural(total, "listing", "listings"));
     let high = if too_high == 0 {
-        "none claims more watts than its diodes, a meter or its own numbers allow.".to_owned()
+        "none claims more watts than it can be seen to draw.".to_owned()
     } else {
         format!(
-            "{} more watts than the diodes, a meter or the listing's own numbers allow.",
+            "{} more watts than can be seen to be drawn: by a meter, by the diodes at the current of their class, or \
+             by the listing's own numbers.",
             plural(too_high, "claims", "claim")
         )
     };

@@ -53,8 +53,8 @@ impl Used {
         self.dice.iter().map(|(die, colour)| table.diode(*die, *colour).0)
     }
 
-    /// The cautions.
+    /// The cautions, none that another one says too.
     pub(super) fn cautions(&self) -> impl Iterator<Item = &'static str> {
-        self.cautions.iter().copied()
+        self.cautions.iter().copied().filter(|caution| !cautions::is_said_by_another(caution, &self.cautions))
     }
 }
