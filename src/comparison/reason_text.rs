@@ -41,6 +41,10 @@ impl Reason {
             Self::ImpliedDraw { low, high } => {
                 format!("the stated photon flux over the stated efficacy makes {}", range(*low, *high))
             }
+            Self::ImpliedByDoubtful { stated, best } => format!(
+                "the stated efficacy of {stated} is above the {best} of the best packages known, so the watts that it \
+                 makes with the photon flux are not held against the claim; ask for a test report"
+            ),
             Self::ClassNotStated => "diodes are counted but not all have a drive class; without one a count says \
                  nothing about watts; look for '3W' or a drive current in the listing, or ask the seller"
                 .to_owned(),
