@@ -35,7 +35,8 @@ impl Reason {
                 format!("the listing itself gives {} as the draw", range(*low, *high))
             }
             Self::SupplyCeiling { most } => format!(
-                "the stated volts and amperes allow at most {} VA, and watts are never more than volt-amperes",
+                "the stated volts and amperes, each up by half of its last digit, allow at most {} VA, and watts are never \
+                 more than volt-amperes",
                 Rounded(most.0)
             ),
             Self::ImpliedDraw { low, high } => {

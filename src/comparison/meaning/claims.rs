@@ -105,8 +105,8 @@ pub(super) const CLAIMS: &[Meaning] = &[
         means: "The lamp's photon flux was not found published, so nothing can be held against it.",
         decided_by: "The lamp is no sodium lamp from 100 to 1000 W, no ceramic metal halide lamp of \
             315 W and no incandescent lamp of a usual size.",
-        rests_on: "Nelson & Bugbee 2014, PLoS ONE 9(6): e99010; between its sodium lamps the flux is \
-            interpolated and said to be, beyond them it is not. Regulation (EU) 2019/2015, Annex V.",
+        rests_on: "Nelson & Bugbee 2014, PLoS ONE 9(6): e99010; between its sodium lamps and \
+            below the flux is scaled and said to be, above them it is not. Regulation (EU) 2019/2015, Annex V.",
         cannot_see: "What that lamp gives.",
         example: "plainwatt vet --claim 300 --replaces \"2000W HPS\" --working",
     },
