@@ -4,7 +4,7 @@ mod published;
 
 use std::process::Command;
 
-use plainwatt::circuit::{Circuit, amps, assumed_factor, btu_per_hour};
+use plainwatt::circuit::{Circuit, amps, assumed_factor, assumed_volt_amperes, btu_per_hour};
 use plainwatt::units::{Amps, Volts, Watts};
 
 fn vet(args: &[&str]) -> (bool, String) {
@@ -88,6 +88,7 @@ fn amperes_on_the_type_plate_count_where_they_are_more() {
 fn a_circuit_names_its_rule_and_who_decides_once() {
     let (ok, text) = vet(&["--class", "3W", "--tally", "500 white", "--circuit", "120V 15A"]);
     assert!(ok);
+    let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
     for part in
         ["NEC 210.20(A)", "rule of the USA", "licensed electrician", "Btu/h", "A at 120 V", "0.9 assumed"]
     {
@@ -97,4 +98,31 @@ fn a_circuit_names_its_rule_and_who_decides_once() {
         let (ok, text) = vet(&[&LIGHT[..], &["--circuit", wrong]].concat());
         assert!(!ok && text.contains("--circuit") && text.contains("120V 15A"), "{wrong}: {text}");
     }
+}
+
+/// At 25 W the power factor assumed jumps; as long as a light may draw no more than that, more diodes promise no more lights.
+#[test]
+fn a_light_about_25_w_is_counted_with_the_worse_power_factor() {
+    let mut before = u64::MAX;
+    for count in 8..40 {
+        let tally = format!("{count} white");
+        let value = json(&["--class", "1W", "--tally", &tally, "--circuit", "230V 16A"]);
+        if value["load"]["heat_btu_h"][0].as_f64().expect("heat") > btu_per_hour(Watts(25.0)) {
+            break;
+        }
+        let lights = value["load"]["lights"].as_u64().expect("a number");
+        assert!(lights <= before, "{lights} of {count} diodes after {before}");
+        before = lights;
+    }
+    assert!(before < 70, "it went past 25 W");
+    let (least, most, factor) = assumed_volt_amperes(Watts(20.0), Watts(30.0));
+    assert!((least.0 - 25.0 / 0.9).abs() < 1e-9 && (most.0 - 50.0).abs() < 1e-9 && factor < 0.6);
+    let (_, most, factor) = assumed_volt_amperes(Watts(20.0), Watts(54.0));
+    assert!((most.0 - 60.0).abs() < 1e-9 && factor > 0.8, "past 45 W the larger end is worse");
+}
+
+#[test]
+fn no_light_at_all_is_called_none() {
+    let (ok, text) = vet(&["--class", "3W", "--tally", "5000 white", "--circuit", "120V 15A"]);
+    assert!(ok && text.contains("15 A: none") && !text.contains("0 such"), "{text}");
 }

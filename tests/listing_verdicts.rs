@@ -2,7 +2,7 @@
 //!
 //! The texts are invented (fixtures/README.md); the labels were made by two people independently.
 
-use plainwatt::comparison::{Settings, Verdict, assess};
+use plainwatt::comparison::{Reason, Settings, Verdict, assess};
 use plainwatt::draw::Model;
 use plainwatt::facts::{Listing, Read, Span, Stated, StatedClass, Taken};
 use plainwatt::reference::Table;
@@ -90,4 +90,22 @@ fn a_spec_sheet_that_contradicts_itself_is_convicted_by_its_own_words() {
         assert!((result.implied.unwrap().0 - implied).abs() < 0.05, "{sheet}: {:?}", result.implied);
         assert_eq!((result.verdict, result.evidence.word()), (Verdict::Overstated, "own-words"), "{sheet}");
     }
+}
+
+/// Kusuma, Pattison & Bugbee 2020, Horticulture Research 7:56: the best white packages have 2.9 umol/J.
+#[test]
+fn an_efficacy_that_is_itself_doubted_convicts_no_watts() {
+    let model = Model::new(Table::built_in()).unwrap();
+    let verdict = |text: &str| {
+        let mut listing = Listing::default();
+        intake::complete(&mut listing, &reading::read(text));
+        let result = assess(&listing, &model, &Settings::default());
+        let codes: Vec<_> = result.reasons.iter().map(Reason::code).collect();
+        (result.verdict, codes.contains(&"implied-by-doubtful"))
+    };
+    let counted = "300W LED grow light 100x3W 100 white, PPF 900 umol/s";
+    assert_eq!(verdict(&format!("{counted}, PPE 4.0 umol/J")), (Verdict::Unsettled, true));
+    let bare = "300W LED grow light, PPF 900 umol/s";
+    assert_eq!(verdict(&format!("{bare}, PPE 4.0 umol/J")), (Verdict::Overstated, false), "deep red has 4.5");
+    assert_eq!(verdict(&format!("{bare}, PPE 4.8 umol/J")), (Verdict::Unsettled, true));
 }

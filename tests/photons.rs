@@ -87,6 +87,20 @@ fn an_estimate_stays_within_the_published_limits_of_lights() {
     }
 }
 
+/// Sellers call 660 nm red too, so what deep red may reach speaks against no light of "red" diodes.
+#[test]
+fn plain_red_may_be_as_good_as_deep_red() {
+    let model = model();
+    for class in [3.0, 0.2] {
+        let of = |colour| Photons::of(&model, &light(&model, class, &[(colour, 1000)]));
+        let (red, deep) = (of(Colour::Red), of(Colour::DeepRed));
+        assert!(red.best_packages >= deep.best_packages, "{} and {}", red.best_packages, deep.best_packages);
+        assert!(red.limit >= deep.limit, "{} and {}", red.limit, deep.limit);
+        let (red, deep) = (red.efficacy_interval(), deep.efficacy_interval());
+        assert!(red.0 < deep.0 && red.1 > deep.1 * 0.95, "{red:?} and {deep:?}");
+    }
+}
+
 /// ANSI/ASABE S640: PPF is 400-700 nm; far red is 700-800 nm.
 #[test]
 fn far_red_infrared_and_ultraviolet_are_not_in_the_ppf() {

@@ -50,6 +50,19 @@ pub fn assumed_factor(wall: Watts) -> f64 {
     if wall.0 > SMALL.0 { FACTOR_LARGE } else { FACTOR_SMALL }
 }
 
+/// The least and the most volt-amperes of a wall draw within those bounds whose power factor is not known, and the factor
+/// behind the most. At 25 W the factor assumed jumps, so that a draw just under it may take more than one well over it.
+#[must_use]
+pub fn assumed_volt_amperes(low: Watts, high: Watts) -> (Watts, Watts, f64) {
+    if high.0 <= SMALL.0 || low.0 > SMALL.0 {
+        let factor = assumed_factor(high);
+        return (low / factor, high / factor, factor);
+    }
+    let (small, large) = (SMALL / FACTOR_SMALL, high / FACTOR_LARGE);
+    let (most, factor) = if small.0 > large.0 { (small, FACTOR_SMALL) } else { (large, FACTOR_LARGE) };
+    ((low / FACTOR_SMALL).min(SMALL / FACTOR_LARGE), most, factor)
+}
+
 /// Whether that is a voltage of the mains, at which a light takes its wall draw.
 #[must_use]
 pub fn is_mains(volts: Volts) -> bool {

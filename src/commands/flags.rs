@@ -81,6 +81,19 @@ pub(super) fn figure(flag: &str, text: &str, accepted: &str) -> Result<Stated> {
     above_zero(flag, text, "", accepted)
 }
 
+/// An amount of money above 0; `.3` is read too.
+pub(super) fn money(flag: &str, text: &str, accepted: &str) -> Result<Stated> {
+    let text = text.trim();
+    let whole = if text.starts_with('.') { format!("0{text}") } else { text.to_owned() };
+    above_zero(flag, &whole, "", accepted).map_err(|_| {
+        if text.contains(',') {
+            refused(flag, text, &format!("{accepted}, with a point and not a comma before the decimals"))
+        } else {
+            refused(flag, text, accepted)
+        }
+    })
+}
+
 /// Diodes in the counting notation; the error shows the place under the text.
 pub(super) fn tally(text: &str) -> Result<Tally> {
     counting::tally(text).map_err(|error| anyhow!("--tally: {error}\n\n{}", indented(&error.pointer(text))))

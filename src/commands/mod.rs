@@ -23,6 +23,7 @@ use std::io::{self, Write as _};
 use std::process::ExitCode;
 
 use clap::Parser as _;
+use clap::error::ErrorKind;
 
 use crate::cli::{Cli, Command};
 
@@ -39,12 +40,19 @@ pub enum Ended {
 ///
 /// A pipe that the reader closes is a normal end.
 pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
-    let cli = match Cli::try_parse_from(arguments) {
+    let arguments: Vec<OsString> = arguments.into_iter().collect();
+    let cli = match Cli::try_parse_from(&arguments) {
         Ok(cli) => cli,
         Err(error) => {
             // Help and version are asked for, everything else is a mistake; clap knows the stream and the code of each.
             let code = u8::try_from(error.exit_code()).unwrap_or(2);
             let _ = error.print();
+            if matches!(error.kind(), ErrorKind::UnknownArgument)
+                && arguments.get(1).is_some_and(|command| command == "vet")
+                && arguments.get(2).is_some_and(|first| !first.to_string_lossy().starts_with('-'))
+            {
+                output::say("\nput the title in quotes: plainwatt vet \"300W LED Grow Light 100x3W\"");
+            }
             return ExitCode::from(code);
         }
     };

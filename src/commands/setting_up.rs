@@ -48,7 +48,7 @@ pub(super) fn money(asked: &cli::Money) -> Result<Money> {
     let tariff = asked
         .tariff
         .as_deref()
-        .map(|t| flags::figure("tariff", t, "a price of a kWh above 0, such as 0.31"))
+        .map(|t| flags::money("tariff", t, "a price of a kWh above 0, such as 0.31"))
         .transpose()?;
     let hours = flags::hours(&asked.hours)?;
     let currency = flags::currency(asked.currency.as_deref().unwrap_or(""))?;

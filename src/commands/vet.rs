@@ -92,7 +92,7 @@ fn listing(vet: &Vet) -> Result<Listing<'_>> {
             .map(|t| flags::figure("ppe", &t, "a photon efficacy in umol/J above 0, such as 1.5"))
             .transpose()?,
         price: given(&vet.price)
-            .map(|t| flags::figure("price", &t, "a price above 0 without a currency, such as 89.99"))
+            .map(|t| flags::money("price", &t, "a price above 0 without a currency, such as 89.99"))
             .transpose()?
             .map(|price| price.value),
         replaces: given(&vet.replaces).map(|t| flags::replaced(&t)).transpose()?,

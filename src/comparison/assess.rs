@@ -12,8 +12,9 @@ use super::settings::Settings;
 use super::verdict::{Basis, Evidence, Verdict};
 use crate::draw::Model;
 use crate::facts::Listing;
+use crate::photons::{Photons, best_of_any};
 use crate::uncertain::Uncertain;
-use crate::units::{Amps, Watts};
+use crate::units::{Amps, PhotonEfficacy, Watts};
 
 /// One piece of evidence with its own verdict.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -161,10 +162,13 @@ fn add_watts(assessment: &mut Assessment, listing: &Listing<'_>, model: &Model, 
     }
 
     let mut own = SmallVec::new();
-    own_words::find(listing, settings, &mut own);
+    own_words::find(listing, || best_packages(listing, model, counted), settings, &mut own);
     for (verdict, reason) in &own {
-        findings.push(Finding { evidence: Evidence::OwnWords, verdict: *verdict, reason: *reason });
-        if *verdict != Verdict::Unsettled {
+        let doubt = matches!(reason, Reason::ImpliedByDoubtful { .. });
+        if !doubt {
+            findings.push(Finding { evidence: Evidence::OwnWords, verdict: *verdict, reason: *reason });
+        }
+        if doubt || *verdict != Verdict::Unsettled {
             reasons.push(*reason);
         }
     }
@@ -190,6 +194,15 @@ fn add_watts(assessment: &mut Assessment, listing: &Listing<'_>, model: &Model, 
         assessment.share = draw.map(|draw| draw / claim);
     }
     solve_backwards(assessment, listing, model);
+}
+
+/// The efficacy of the best packages: of the mix, or of any colour where it is not known.
+fn best_packages(listing: &Listing<'_>, model: &Model, counted: &Counted) -> PhotonEfficacy {
+    let complete = !listing.tally.as_ref().is_some_and(|tally| tally.lower_bound);
+    match counted.draw.as_ref().filter(|_| complete) {
+        Some(draw) => Photons::of(model, draw).best_packages,
+        None => best_of_any(model.table().diodes()),
+    }
 }
 
 /// A measurement decides alone. Without one the worse of the count and the listing's own words decides if it convicts;

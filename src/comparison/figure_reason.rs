@@ -12,7 +12,7 @@ pub enum FigureReason {
         /// Upper end.
         high: PhotonFlux,
     },
-    /// The most with the best published packages at full draw.
+    /// The most with the best packages of the reference table at full draw.
     FluxOfBestPackages {
         /// Upper end of the 95 % interval.
         most: PhotonFlux,
@@ -29,7 +29,7 @@ pub enum FigureReason {
         /// Upper end.
         high: PhotonEfficacy,
     },
-    /// More than the best packages published in 2020.
+    /// More than the best packages of the reference table.
     EfficacyAboveBestPackages {
         /// Theirs, for this mix.
         best: PhotonEfficacy,
@@ -135,8 +135,8 @@ impl FigureReason {
         match self {
             Self::Flux { low, high } => format!("these diodes give some {} to {high}", Rounded(low.0)),
             Self::FluxOfBestPackages { most } => format!(
-                "these diodes give at most {most} at the current of their class, were each as good as the best \
-                 published in 2020 and nothing lost"
+                "these diodes give at most {most} at the current of their class, were each the best \
+                 that the reference table has and nothing lost"
             ),
             Self::FluxLimit { most } => format!(
                 "these diodes give at most {most} at their published maximum, were all their power light"
@@ -145,7 +145,7 @@ impl FigureReason {
                 format!("lights of such diodes have some {} to {high}", Rounded(low.0))
             }
             Self::EfficacyAboveBestPackages { best } => format!(
-                "the best packages published in 2020 have {best} in this mix, before any loss in the light; packages \
+                "the best packages of the reference table have {best} in this mix, before any loss in the light; packages \
                  improve, and certified lights of mostly white diodes reach 2.87 umol/J: ask for a test report"
             ),
             Self::EfficacyLimit { limit, of_mix } => {

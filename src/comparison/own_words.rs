@@ -7,7 +7,7 @@ use super::settings::Settings;
 use super::verdict::Verdict;
 use crate::circuit::phases;
 use crate::facts::{Admitted, Listing, Stated, Supply, Tolerance};
-use crate::units::{Volts, Watts};
+use crate::units::{PhotonEfficacy, Volts, Watts};
 
 /// One finding: its verdict (absent without a claim) and what was seen.
 pub(super) type OwnWord = (Verdict, Reason);
@@ -37,8 +37,14 @@ pub(super) fn implied(ppf: Stated, ppe: Stated) -> Option<(Watts, Watts)> {
     Some((Watts(low), Watts((ppf.value + ppf.half_digit) / least_ppe)))
 }
 
-/// Fills `found`, which should be empty.
-pub(super) fn find(listing: &Listing<'_>, settings: &Settings, found: &mut SmallVec<[OwnWord; 3]>) {
+/// Fills `found`, which should be empty. `best` gives the efficacy of the best packages, and is asked only where one is
+/// stated beside a flux.
+pub(super) fn find(
+    listing: &Listing<'_>,
+    best: impl FnOnce() -> PhotonEfficacy,
+    settings: &Settings,
+    found: &mut SmallVec<[OwnWord; 4]>,
+) {
     let against = |low: Watts, high: Watts| match listing.claim {
         Some(claim) if high.0 < settings.least(claim).0 => Verdict::Overstated,
         Some(claim) if low.0 > settings.most(claim).0 => Verdict::Understated,
@@ -56,7 +62,14 @@ pub(super) fn find(listing: &Listing<'_>, settings: &Settings, found: &mut Small
     if let (Some(ppf), Some(ppe)) = (listing.ppf, listing.ppe)
         && let Some((low, high)) = implied(ppf, ppe)
     {
-        found.push((against(low, high), Reason::ImpliedDraw { low, high }));
+        let (stated, best) = (PhotonEfficacy(ppe.value), best());
+        // What is itself doubted convicts nobody.
+        if stated > best {
+            found.push((Verdict::Unsettled, Reason::ImpliedDraw { low, high }));
+            found.push((Verdict::Unsettled, Reason::ImpliedByDoubtful { stated, best }));
+        } else {
+            found.push((against(low, high), Reason::ImpliedDraw { low, high }));
+        }
     }
 }
 

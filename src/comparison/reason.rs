@@ -3,7 +3,7 @@
 use crate::draw::OutsideCurve;
 use crate::facts::{Colour, Note, Package, StatedClass};
 use crate::reference::Die;
-use crate::units::{Amps, Watts};
+use crate::units::{Amps, PhotonEfficacy, Watts};
 
 /// One reason. Its text ([`Reason::text`]) says what was seen, why it matters and what to do.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -54,6 +54,13 @@ pub enum Reason {
         low: Watts,
         /// Upper end.
         high: Watts,
+    },
+    /// The stated efficacy is above the best packages', so the watts that it implies say nothing.
+    ImpliedByDoubtful {
+        /// What is stated.
+        stated: PhotonEfficacy,
+        /// Of the best packages of the mix; without a count of the best of any colour.
+        best: PhotonEfficacy,
     },
     /// There are diodes without a class.
     ClassNotStated,
@@ -124,7 +131,7 @@ pub enum Reason {
 
 impl Reason {
     /// Every code, in the order of the variants.
-    pub const CODES: [&'static str; 32] = [
+    pub const CODES: [&'static str; 33] = [
         "colours-short",
         "colours-exceed",
         "counts-differ",
@@ -140,6 +147,7 @@ impl Reason {
         "admitted-draw",
         "supply-ceiling",
         "implied-draw",
+        "implied-by-doubtful",
         "class-not-stated",
         "class-unknown",
         "package-only",
@@ -180,6 +188,7 @@ impl Reason {
             Self::AdmittedDraw { .. } => "admitted-draw",
             Self::SupplyCeiling { .. } => "supply-ceiling",
             Self::ImpliedDraw { .. } => "implied-draw",
+            Self::ImpliedByDoubtful { .. } => "implied-by-doubtful",
             Self::ClassNotStated => "class-not-stated",
             Self::ClassUnknown { .. } => "class-unknown",
             Self::PackageOnly { .. } => "package-only",

@@ -35,12 +35,17 @@ impl Reason {
                 format!("the listing itself gives {} as the draw", range(*low, *high))
             }
             Self::SupplyCeiling { most } => format!(
-                "the stated volts and amperes allow at most {} VA, and watts are never more than volt-amperes",
+                "the stated volts and amperes, each up by half of its last digit, allow at most {} VA, and watts are never \
+                 more than volt-amperes",
                 Rounded(most.0)
             ),
             Self::ImpliedDraw { low, high } => {
                 format!("the stated photon flux over the stated efficacy makes {}", range(*low, *high))
             }
+            Self::ImpliedByDoubtful { stated, best } => format!(
+                "the stated efficacy of {stated} is above the {best} of the best packages known, so the watts that it \
+                 makes with the photon flux are not held against the claim; ask for a test report"
+            ),
             Self::ClassNotStated => "diodes are counted but not all have a drive class; without one a count says \
                  nothing about watts; look for '3W' or a drive current in the listing, or ask the seller"
                 .to_owned(),

@@ -130,9 +130,16 @@ fn own_words(assessment: &Assessment, claim: Watts) -> String {
         .find(|f| f.evidence == Evidence::OwnWords && f.verdict == assessment.verdict)
         .map_or_else(String::new, |f| f.reason.text());
     let against_count = assessment.reasons.iter().any(|r| matches!(r, Reason::OwnWordsAgainstCount));
+    let doubtful = assessment.reasons.iter().any(|r| matches!(r, Reason::ImpliedByDoubtful { .. }));
     match assessment.verdict {
-        Verdict::Overstated => format!("Overstated by its own words: {deciding}, and claims {claim}."),
-        Verdict::Understated => format!("Understated by its own words: {deciding}, and claims only {claim}."),
+        Verdict::Overstated => format!("Overstated by its own words: {claim} is claimed, but {deciding}."),
+        Verdict::Understated => {
+            format!("Understated by its own words: only {claim} is claimed, but {deciding}.")
+        }
+        _ if doubtful => format!(
+            "Unsettled: the efficacy that the listing states is above the best packages', so with its photon flux it \
+             says nothing of {claim}. A plug-in meter would settle it."
+        ),
         _ if against_count => format!(
             "Unsettled: these diodes can draw {claim}, while the listing's other numbers point to more. A plug-in meter \
              would settle it."

@@ -26,7 +26,7 @@ pub struct Photons {
     pub efficacy: Uncertain<PhotonEfficacy>,
     /// No light of this mix can have more photons of any band per joule: all its power turned into radiation.
     pub limit: PhotonEfficacy,
-    /// What this mix would have if every package were the best published in 2020, with no loss beyond the package.
+    /// What this mix would have if every package were the best that the table has, with no loss beyond the package.
     pub best_packages: PhotonEfficacy,
 }
 
@@ -59,6 +59,9 @@ impl Photons {
     /// Per colour P_led x efficiency x photons per joule, times what the light keeps. The published share (0.67 to 0.93)
     /// is of the wall draw and has the driver in it (0.85 and 0.95, as in [`Efficiency`](crate::draw::Efficiency)), so it
     /// is divided by the driver's before it is applied to LED power: counted once, not twice.
+    ///
+    /// Red's upper bounds are those of deep red, whether or not its wavelength was stated, which a tally does not keep: a
+    /// listing's "red" is often 660 nm (common practice, no source).
     #[must_use]
     #[expect(clippy::doc_markdown, reason = "P_led is a symbol of a formula")]
     pub fn of(model: &Model, draw: &Draw) -> Self {
@@ -69,26 +72,31 @@ impl Photons {
             let row = model.table().diode(class.die, part.colour).0;
             let watts = draw.package_at_full(model, part).watts.0 * f64::from(part.count.number);
             let spectrum = per_joule(row);
-            let (efficiency, u_efficiency) = rectangular(row.eff_low, row.eff_high);
-            let (photons, u_photons) = rectangular(spectrum.low.0, spectrum.high.0);
+            // Sellers call 660 nm red too, so plain red may be as good as deep red, and no upper bound may be lower than its.
+            let deep_red = model.table().diode(class.die, Colour::DeepRed).0;
+            let at_most = if part.colour == Colour::Red { deep_red } else { row };
+            let eff_high = row.eff_high.max(at_most.eff_high);
+            let high = spectrum.high.max(per_joule(at_most).high);
+            let (efficiency, u_efficiency) = rectangular(row.eff_low, eff_high);
+            let (photons, u_photons) = rectangular(spectrum.low.0, high.0);
             let band = &mut bands[Band::of(part.colour) as usize];
             band.flux += watts * efficiency * photons;
             band.efficiency += watts * u_efficiency * photons;
             band.spectrum += watts * efficiency * u_photons;
             band.any = true;
             led += watts;
-            most += watts * spectrum.high.0;
+            most += watts * high.0;
             // The best white is a cool one: its efficiency goes with its spectrum, not with the warmest.
             // A diode of unstated colour might be the best there is in 400-700 nm: a deep-red one.
-            let (best_row, of_best) = match row.colour {
-                Colour::White => (row, spectrum.low),
-                Colour::Unstated => {
-                    let red = model.table().diode(class.die, Colour::DeepRed).0;
-                    (red, per_joule(red).mean())
-                }
-                _ => (row, spectrum.mean()),
-            };
-            best += watts * best_row.eff_high * of_best.0;
+            let own =
+                row.eff_high * if row.colour == Colour::White { spectrum.low.0 } else { spectrum.mean().0 };
+            best += watts
+                * match row.colour {
+                    Colour::Unstated | Colour::Red => {
+                        own.max(deep_red.eff_high * per_joule(deep_red).mean().0)
+                    }
+                    _ => own,
+                };
         }
         let full = &draw.full;
         let (kept, u_kept) = rectangular(LIGHT_LOW / full.efficiency.low, LIGHT_HIGH / full.efficiency.high);

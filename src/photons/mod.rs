@@ -8,4 +8,4 @@ mod light;
 mod spectrum;
 
 pub use light::{LIGHT_HIGH, LIGHT_LOW, Photons};
-pub use spectrum::{Band, LIMIT_PAR, PerJoule, per_joule};
+pub use spectrum::{Band, LIMIT_PAR, PerJoule, best_of_any, per_joule};

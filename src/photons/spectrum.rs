@@ -67,6 +67,15 @@ impl PerJoule {
     }
 }
 
+/// The photons in 400-700 nm per joule into the best package of any of those rows.
+#[must_use]
+pub fn best_of_any(rows: &[DiodeRow]) -> PhotonEfficacy {
+    rows.iter()
+        .filter(|row| Band::of(row.colour) == Band::Photosynthetic)
+        .map(|row| per_joule(row).mean() * row.eff_high)
+        .fold(PhotonEfficacy(0.0), PhotonEfficacy::max)
+}
+
 /// The photons per joule of what a diode of that row emits.
 ///
 /// By the row's peak where it has one; white between the coolest and the warmest CIE LED illuminant; pink about LED-B1

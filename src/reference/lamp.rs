@@ -42,6 +42,8 @@ const LUMENS_PER_FLUX: f64 = 305.282_24 / 4.397_485;
 pub enum LampSource {
     /// A fixture of those watts was measured and published.
     Measured,
+    /// A fixture with a ceramic metal halide lamp of those watts was; a listing may mean another kind.
+    Ceramic,
     /// Scaled from the published ones.
     Scaled,
     /// Lumens of a published row, as the photons that white LED light needs for them.
@@ -70,7 +72,7 @@ pub fn lamp_flux(lamp: &Replaced) -> Option<LampFlux> {
         // Either kind may be meant: the one of those watts that was measured, else sodium.
         LampKind::Hid if !is(CMH.0) => high_pressure_sodium(lamp.watts),
         LampKind::Mh | LampKind::Hid => {
-            is(CMH.0).then_some(LampFlux { flux: PhotonFlux(CMH.1), source: LampSource::Measured })
+            is(CMH.0).then_some(LampFlux { flux: PhotonFlux(CMH.1), source: LampSource::Ceramic })
         }
         LampKind::Incandescent => {
             let (watts, lumens) = INCANDESCENT.into_iter().find(|row| is(row.0))?;

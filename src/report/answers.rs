@@ -71,7 +71,8 @@ fn numbers(parts: &mut Vec<Part>, run: Run<'_>, light: Light<'_>, layout: Layout
         let (low, high) = draw.full.wall_interval();
         let (full, common) = (range(low, high), range(draw.common.0, draw.common.1));
         let value = draw.full.wall.value;
-        lines.push((0, "wall draw", format!("{value}, 95 % interval {full}; commonly run {common}")));
+        let name = super::light::draw_name(assessment);
+        lines.push((0, name, format!("{value}, 95 % interval {full}; commonly run {common}")));
         lines.push((0, "photons", figures::photons(&Photons::of(run.model, draw), assessment.measured)));
     } else if assessment.measured.is_none() {
         lines.push((0, "wall draw", unknown(light)));

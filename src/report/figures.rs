@@ -94,7 +94,7 @@ fn row(figure: &Figure, verdict: &str) -> String {
             lamp.watts,
             lamp.kind.map_or("lamp", |kind| match kind {
                 LampKind::Hps => "HPS",
-                LampKind::Mh => "MH",
+                LampKind::Mh => "metal halide",
                 LampKind::Hid => "HID",
                 LampKind::Incandescent | LampKind::Fluorescent => kind.key(),
             })
@@ -115,7 +115,8 @@ fn lamp_text(lamp: &LampFlux) -> String {
 fn how(source: LampSource) -> &'static str {
     match source {
         LampSource::Measured => "measured, Nelson & Bugbee 2014",
-        LampSource::Scaled => "interpolated, Nelson & Bugbee 2014",
+        LampSource::Ceramic => "a ceramic one, measured, Nelson & Bugbee 2014",
+        LampSource::Scaled => "scaled, Nelson & Bugbee 2014",
         LampSource::Lumens => "for its lumens, EU 2019/2015 Annex V",
         LampSource::LumensFromMemory => "for its lumens, from memory",
     }

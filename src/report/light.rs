@@ -10,7 +10,7 @@ use super::sanitise::terminal;
 use super::style::Style;
 use super::words::words;
 use super::{Light, Run};
-use crate::comparison::{honest_label, sentence};
+use crate::comparison::{Assessment, honest_label, sentence};
 use crate::draw::Draw;
 use crate::photons::Photons;
 use crate::units::{Rounded, Watts};
@@ -128,6 +128,11 @@ pub(super) fn settings(run: Run<'_>) -> String {
     )
 }
 
+/// What the draw of the count is called: beside a reading it is not what the light draws.
+pub(super) fn draw_name(assessment: &Assessment) -> &'static str {
+    if assessment.measured.is_some() { "by the count" } else { "wall draw" }
+}
+
 /// One named value, wrapped under itself.
 fn named(text: &mut String, name: &str, value: &str, layout: Layout) {
     let name = format!("{name:<13} ");
@@ -191,7 +196,7 @@ fn powers(run: Run<'_>, light: Light<'_>, draw: &Draw, layout: Layout) -> String
     let full = &draw.full;
     lines.push(("LED power", format!("{} \u{b1} {}", Rounded(full.led.value.0), full.led.half_95())));
     let (low, high) = full.wall_interval();
-    lines.push(("wall draw", format!("{}, 95 % interval {}", full.wall.value, range(low, high))));
+    lines.push((draw_name(assessment), format!("{}, 95 % interval {}", full.wall.value, range(low, high))));
     lines.push((
         "driver, fans",
         format!(

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::Light;
-use crate::circuit::{Circuit, amps, assumed_factor, btu_per_hour, is_mains};
+use crate::circuit::{Circuit, amps, assumed_factor, assumed_volt_amperes, btu_per_hour, is_mains};
 use crate::facts::MeterReading;
 use crate::units::{Amps, Rounded, Volts, Watts};
 
@@ -57,8 +57,11 @@ impl Load {
             _ => None,
         };
         let supply = volts.map(|volts| {
-            let factor = measured.unwrap_or_else(|| assumed_factor(wall.1));
-            let estimate = (amps(wall.0, volts, factor), amps(wall.1, volts, factor));
+            let (least, most, factor) = measured.map_or_else(
+                || assumed_volt_amperes(wall.0, wall.1),
+                |factor| (wall.0 / factor, wall.1 / factor, factor),
+            );
+            let estimate = (amps(least, volts, 1.0), amps(most, volts, 1.0));
             let plate = stated
                 .filter(|s| (s.volts.value / volts.0 - 1.0).abs() <= SAME_MAINS)
                 .map(|s| Amps(s.amps.value))
@@ -113,6 +116,7 @@ pub(super) fn lines(light: Light<'_>) -> Vec<(&'static str, String)> {
     if let Some((circuit, lights)) = load.circuit {
         let what = format!("{} V, {} A", circuit.volts.0, circuit.breaker.0);
         let carries = match lights {
+            Some(0) => format!("none, at {} A for hours", Rounded(circuit.continuous().0)),
             Some(lights) => {
                 format!(
                     "{lights} such lights and nothing else, at {} A for hours",

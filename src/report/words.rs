@@ -74,14 +74,14 @@ pub(super) fn taken(read: &Read) -> Vec<(String, Span)> {
     add(read.actual_w.map(|t| (format!("admitted draw {} W", range(t.value.low.0, t.value.high.0)), t.span)));
     add(read.replaces.map(|t| {
         let kind = match t.value.kind {
-            Some(LampKind::Hps) => "HPS lamp",
-            Some(LampKind::Mh) => "metal halide lamp",
-            Some(LampKind::Hid) => "HID lamp",
-            Some(LampKind::Incandescent) => "incandescent lamp",
-            Some(LampKind::Fluorescent) => "fluorescent lamp",
-            None => "lamp",
+            Some(LampKind::Hps) => "an HPS lamp",
+            Some(LampKind::Mh) => "a metal halide lamp",
+            Some(LampKind::Hid) => "an HID lamp",
+            Some(LampKind::Incandescent) => "an incandescent lamp",
+            Some(LampKind::Fluorescent) => "a fluorescent lamp",
+            None => "a lamp",
         };
-        (format!("compared with a {kind} of {}", t.value.watts), t.span)
+        (format!("compared with {kind} of {}", t.value.watts), t.span)
     }));
     add(read.ppf.map(|t| (format!("photon flux {} umol/s", Rounded(t.value.value)), t.span)));
     let bound = if read.ppe_is_bound { " at best" } else { "" };

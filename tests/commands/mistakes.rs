@@ -130,3 +130,21 @@ fn an_unknown_option_or_command_is_two_and_suggests() {
     let ran = run(&[]);
     assert_eq!((ran.code, ran.out.as_str()), (2, ""));
 }
+
+#[test]
+fn a_title_without_quotes_is_asked_to_be_put_in_quotes() {
+    let ran = run(&["vet", "300", "W", "LED"]);
+    assert_eq!((ran.code, ran.out.as_str()), (2, ""));
+    assert!(ran.err.contains("put the title in quotes"), "{}", ran.err);
+    let ran = run(&["vet", "--clam", "300"]);
+    assert!(!ran.err.contains("quotes"), "{}", ran.err);
+}
+
+#[test]
+fn a_decimal_comma_in_an_amount_is_named_and_a_bare_point_is_read() {
+    run(&["vet", "--claim", "300", "--price", "64,99"]).refused(
+        "plainwatt: --price: found '64,99', accepted: a price above 0 without a currency, such as 89.99, with a point and \
+         not a comma before the decimals\n",
+    );
+    assert_eq!(run(&["vet", "--claim", "300", "--tariff", ".3"]).code, 0);
+}

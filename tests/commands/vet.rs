@@ -117,3 +117,13 @@ fn tolerance_and_confidence_move_the_verdict() {
     assert_eq!(verdict(&["--tolerance", "0"]), "overstated");
     assert_eq!(verdict(&["--tolerance", "0", "--confidence", "99.9"]), "unsettled");
 }
+
+#[test]
+fn where_a_meter_bears_the_claim_out_nothing_is_said_of_what_would_make_it_true() {
+    let light = ["vet", "--claim", "300", "--class", "3W", "--tally", "100 red", "--measured", "290W"];
+    for more in [&[][..], &["--working"]] {
+        let ran = run(&[&light[..], more].concat());
+        assert!(ran.out.contains("Borne out") && ran.out.contains("by the count"), "{}", ran.out);
+        assert!(!ran.out.contains("true with") && !ran.out.contains("wall draw  "), "{}", ran.out);
+    }
+}

@@ -19,14 +19,14 @@ pub(super) const CLAIMS: &[Meaning] = &[
     },
     Meaning {
         word: "flux-of-best-packages",
-        gist: "too much even for the best packages of 2020",
-        means: "At the current of their class, were each diode as good as the best published in 2020 and \
-            nothing lost in the light, the photon flux (or that of the lamp) would still not be reached.",
+        gist: "too much even for the best packages known",
+        means: "At the current of their class, were each diode the best that the reference table has \
+            (plain red: deep red) and nothing lost in the light, the photon flux (or that of the lamp) would still not be reached.",
         decided_by: "The probability that LED watts at full draw (or the watts read) x the best \
             packages' umol/J reach the claim less the tolerance is at most 1 minus the confidence. \
             --tolerance and --confidence set the limits.",
         rests_on: "Kusuma, Pattison & Bugbee 2020, Hortic. Res. 7:56: 2.9 umol/J white, 4.5 at 660 nm, \
-            3.5 at 450 nm. Decision: JCGM 106:2012, clause 7.",
+            3.5 at 450 nm; 'plainwatt diodes' has every row's source. Decision: JCGM 106:2012, clause 7.",
         cannot_see: "A drive current above the class's own, and packages made since.",
         example: "plainwatt vet --class 3W --tally \"100 white\" --ppf 1000 --working",
     },
@@ -56,8 +56,8 @@ pub(super) const CLAIMS: &[Meaning] = &[
     },
     Meaning {
         word: "efficacy-above-best-packages",
-        gist: "above the best packages of 2020, so ask",
-        means: "The efficacy is above that of the best packages published in 2020. Packages improve, so \
+        gist: "above the best packages known, so ask",
+        means: "The efficacy is above that of the best packages of the reference table. They improve, so \
             it is left open.",
         decided_by: "The claim is over the best packages' umol/J for this mix, and the claim less the \
             tolerance is not over the photons that a joule of such light has. --tolerance sets that.",
@@ -105,8 +105,8 @@ pub(super) const CLAIMS: &[Meaning] = &[
         means: "The lamp's photon flux was not found published, so nothing can be held against it.",
         decided_by: "The lamp is no sodium lamp from 100 to 1000 W, no ceramic metal halide lamp of \
             315 W and no incandescent lamp of a usual size.",
-        rests_on: "Nelson & Bugbee 2014, PLoS ONE 9(6): e99010; between its sodium lamps the flux is \
-            interpolated and said to be, beyond them it is not. Regulation (EU) 2019/2015, Annex V.",
+        rests_on: "Nelson & Bugbee 2014, PLoS ONE 9(6): e99010; between its sodium lamps and \
+            below the flux is scaled and said to be, above them it is not. Regulation (EU) 2019/2015, Annex V.",
         cannot_see: "What that lamp gives.",
         example: "plainwatt vet --claim 300 --replaces \"2000W HPS\" --working",
     },

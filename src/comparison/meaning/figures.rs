@@ -64,6 +64,18 @@ pub(super) const FIGURES: &[Meaning] = &[
         example: "plainwatt vet --claim 240 --ppf 300.82 --ppe 1.5 --working",
     },
     Meaning {
+        word: "implied-by-doubtful",
+        gist: "an efficacy too good to imply watts from",
+        means: "The stated efficacy (PPE) is above that of the best packages, so it is doubted, and the \
+            watts that it makes with the photon flux (PPF) do not speak against the claim.",
+        decided_by: "The stated PPE is over the best packages' umol/J for the counted mix; without a \
+            complete count, over those of the best package of any colour.",
+        rests_on: "The efficiencies of the reference table ('plainwatt diodes'); above all Kusuma, Pattison \
+            & Bugbee 2020, Hortic. Res. 7:56.",
+        cannot_see: "Packages made since. Ask for a test report of the whole light.",
+        example: "plainwatt vet --claim 300 --ppf 900 --ppe 5 --working",
+    },
+    Meaning {
         word: "reading-beyond-ceiling",
         gist: "the reading is more than the diodes can draw",
         means: "The meter reads more than these diodes would draw at their published maximum. The count \
