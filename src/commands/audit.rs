@@ -4,6 +4,7 @@ use std::io::Write as _;
 
 use anyhow::{Context as _, Result, anyhow, bail};
 
+use super::apart::Files;
 use super::assessing::{Assessing, Graded, Texts};
 use super::input::{self, shown};
 use super::output::{Progress, Sink, TerminalGuard, say, stop_on_interrupt};
@@ -34,6 +35,7 @@ impl Merge for Worker {
 }
 
 pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
+    files(audit).apart()?;
     let settings = setting_up::settings(&audit.strictness)?;
     let model = setting_up::model(audit.strictness.reference.as_deref())?;
     let earlier = audit.since.as_deref().map(since::read).transpose()?;
@@ -120,6 +122,15 @@ pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
         say(&render::changes_line(&changes, earlier));
     }
     Ok(gate(audit, &counts, total.total()))
+}
+
+/// What is read and written.
+fn files(audit: &Audit) -> Files<'_> {
+    let mut files = Files { read: vec![("the input", &audit.catalogue.file)], ..Files::default() };
+    files.read.extend(audit.strictness.reference.as_deref().map(|path| ("--reference", path)));
+    files.read.extend(audit.since.as_deref().map(|path| ("--since", path)));
+    files.written.extend(audit.output.as_deref().map(|path| ("--output", path)));
+    files
 }
 
 /// Writes what can only be said when all rows are counted.
