@@ -112,12 +112,20 @@ pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
     }
     watched.check(&audit.catalogue.file)?;
     let Worker { summary: total, mut counts, changes, .. } = outcome.summary;
+    let nothing = nothing(audit, &total);
+    if let (Some(nothing), Some(_)) = (&nothing, audit.stop_at) {
+        // What an earlier run wrote stays: an empty list of pages would look like a clean catalogue.
+        bail!("{nothing}; accepted by --stop-at: at least one row that can be read");
+    }
     write_totals(audit, &mut out, &mut counts, &changes, earlier.as_ref(), colour)?;
     out.commit()?;
     for notice in &outcome.notices {
         say(&notice.to_string());
     }
     say(&summary::line(&total));
+    if let Some(nothing) = nothing {
+        say(&nothing);
+    }
     if let Some(earlier) = &earlier {
         say(&render::changes_line(&changes, earlier));
     }
@@ -173,6 +181,17 @@ fn place(audit: &Audit, columns: &Columns) -> Result<usize> {
             sanitise::terminal(&headers)
         )
     })
+}
+
+/// Says so where no row could be graded, which must not pass for a catalogue without faults.
+fn nothing(audit: &Audit, total: &Counts) -> Option<String> {
+    let found = match (total.total(), total.unreadable()) {
+        (0, _) => format!("{} has no rows", shown(&audit.catalogue.file)),
+        (1, 1) => "the only row is unreadable".to_owned(),
+        (all, unreadable) if all == unreadable => format!("all {all} rows are unreadable"),
+        _ => return None,
+    };
+    Some(format!("nothing could be graded: {found}"))
 }
 
 fn gate(audit: &Audit, counts: &ByGroup, total: u64) -> Ended {

@@ -59,6 +59,26 @@ fn the_gate_is_met_where_nothing_is_so_bad() {
 }
 
 #[test]
+fn a_gate_over_nothing_that_could_be_graded_is_an_error() {
+    for (rows, found) in [
+        ("", "standard input has no rows"),
+        ("A,many,x\n", "the only row is unreadable"),
+        ("A,many,x\nB,some,x\n", "all 2 rows are unreadable"),
+    ] {
+        // Invented.
+        let input = format!("listing,claim_w,supplier\n{rows}");
+        let ran = run_with_input(&["audit", "-", "--stop-at", "overstated"], input.as_bytes());
+        let last = format!(
+            "plainwatt: nothing could be graded: {found}; accepted by --stop-at: at least one row that can be read\n"
+        );
+        assert!(ran.code == 2 && ran.out.is_empty() && ran.err.ends_with(&last), "{}", ran.err);
+        let ran = run_with_input(&["audit", "-"], input.as_bytes());
+        assert!(ran.code == 0, "{}", ran.err);
+        assert!(ran.err.ends_with(&format!("nothing could be graded: {found}\n")), "{}", ran.err);
+    }
+}
+
+#[test]
 fn any_column_can_be_counted_by() {
     // Invented rows, with names that a spreadsheet would run.
     let rows = "listing,claim_w,measured_w,brand\n=1+1,100,50,-Sorrel\nB,100,99,-Sorrel\nC,100,50,\n";
