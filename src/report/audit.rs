@@ -9,7 +9,7 @@ use super::sanitise::{spreadsheet, terminal};
 use super::style::{RULED, Style};
 use super::{Light, Run, UNREADABLE};
 use crate::audit::{Audit, Changes, EXACT, Earlier, Group, HALF_STEP, Named, Page};
-use crate::comparison::{Reason, Verdict, honest_label};
+use crate::comparison::{Reason, Verdict, honest_label, sentence};
 use crate::units::Rounded;
 
 /// The most groups of a table, which has to be held whole to be laid out.
@@ -58,7 +58,10 @@ impl Csv {
     #[must_use]
     pub fn header(self, by: &str) -> Vec<u8> {
         let mut out = Vec::new();
-        self.row(&mut out, ["listing", by, "claim_w", "honest_label", "verdict", "evidence", "reasons"]);
+        self.row(
+            &mut out,
+            ["listing", by, "claim_w", "honest_label", "verdict", "evidence", "reasons", "why"],
+        );
         out
     }
 
@@ -73,10 +76,11 @@ impl Csv {
         let verdict = light.assessment.verdict.word();
         let evidence = light.assessment.evidence.word();
         let claim = String::from_utf8_lossy(&claim);
-        self.row(out, [name(light), group, &claim, &label, verdict, evidence, &codes.join(" ")]);
+        let why = sentence(light.listing, light.assessment);
+        self.row(out, [name(light), group, &claim, &label, verdict, evidence, &codes.join(" "), &why]);
     }
 
-    fn row(self, out: &mut Vec<u8>, cells: [&str; 7]) {
+    fn row(self, out: &mut Vec<u8>, cells: [&str; 8]) {
         let mut writer = ::csv::Writer::from_writer(out);
         let cells = cells.map(|cell| if self.raw { cell.into() } else { spreadsheet(cell) });
         // Into memory: this cannot fail.
@@ -106,6 +110,7 @@ pub fn json_page(
         "share": light.assessment.share,
         "honest_label": label(run, light),
         "reasons": reasons,
+        "why": sentence(light.listing, light.assessment),
         "newly": newly,
     });
     out.extend_from_slice(object.to_string().as_bytes());

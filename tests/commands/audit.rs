@@ -85,9 +85,11 @@ fn any_column_can_be_counted_by() {
     let ran = run_with_input(&["audit", "-", "--by", "brand", "--format", "csv"], rows.as_bytes());
     assert_eq!(
         ran.out,
-        "listing,brand,claim_w,honest_label,verdict,evidence,reasons\n\
-         '=1+1,'-Sorrel,100,draws 50 W at the wall (measured),overstated,measured,full-brightness\n\
-         C,,100,draws 50 W at the wall (measured),overstated,measured,full-brightness\n"
+        "listing,brand,claim_w,honest_label,verdict,evidence,reasons,why\n\
+         '=1+1,'-Sorrel,100,draws 50 W at the wall (measured),overstated,measured,full-brightness,\
+         \"Overstated: a meter read 50 W, not 100 W.\"\n\
+         C,,100,draws 50 W at the wall (measured),overstated,measured,full-brightness,\
+         \"Overstated: a meter read 50 W, not 100 W.\"\n"
     );
     let raw = run_with_input(&["audit", "-", "--by", "brand", "--format", "csv", "--raw"], rows.as_bytes());
     assert!(raw.out.contains("\n=1+1,-Sorrel,100,"), "{}", raw.out);
