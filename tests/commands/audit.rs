@@ -142,8 +142,28 @@ fn what_changed_since_an_earlier_run_is_told() {
 fn an_earlier_run_that_is_none_is_refused() {
     let ran = run(&["audit", DEMO, "--since", DEMO]);
     ran.refused(&format!(
-        "plainwatt: --since: {DEMO} has no column 'verdict'; accepted is what 'plainwatt grade --format csv' wrote\n"
+        "plainwatt: --since: {DEMO} has no column 'verdict'; accepted: what 'plainwatt grade --format csv' wrote, also if a \
+         spreadsheet has saved it as CSV since\n"
     ));
+    let folder = tempfile::tempdir().unwrap();
+    let book = folder.path().join("old.xlsx");
+    // The first bytes of a package are all that tells.
+    std::fs::write(&book, b"PK\x03\x04\xff\xff\xff\xff").unwrap();
+    let book = book.to_str().unwrap();
+    run(&["audit", DEMO, "--since", book]).refused(&format!(
+        "plainwatt: --since: found a workbook, {book}; accepted: what 'plainwatt grade --format csv' wrote, also if a \
+         spreadsheet has saved it as CSV since\n"
+    ));
+}
+
+#[test]
+fn an_earlier_run_that_a_spreadsheet_saved_is_read_all_the_same() {
+    let folder = tempfile::tempdir().unwrap();
+    let old = folder.path().join("old.csv");
+    std::fs::write(&old, format!("\u{feff}{}", OLD.replace(',', ";").replace('\n', "\r\n"))).unwrap();
+    let ran = run_with_input(&["audit", "-", "--since", old.to_str().unwrap()], NEW.as_bytes());
+    assert!(ran.err.contains("since the earlier run: 2 newly too high"), "{}", ran.err);
+    assert!(ran.out.contains("\ncorrected 1: C (x)\n"), "{}", ran.out);
 }
 
 #[test]
