@@ -9,10 +9,11 @@ use super::assessing::{Assessing, Graded, Texts};
 use super::input::{self, shown};
 use super::output::{Progress, Sink, TerminalGuard, say, stop_on_interrupt};
 use super::{Ended, setting_up, since, terminal};
-use crate::audit::{Audit as ByGroup, Changes, Earlier};
+use crate::audit::{Audit as ByGroup, Changes, Earlier, Said};
 use crate::cli::{Audit, AuditFormat, When};
 use crate::comparison::Counts;
 use crate::intake::Columns;
+use crate::report::changes::{changes_line, changes_text, json_changes};
 use crate::report::style::Style;
 use crate::report::{Run, audit as render, sanitise, summary};
 use crate::stream::{self, Merge, Output, Record, Sinks, StreamError};
@@ -69,9 +70,9 @@ pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
         let map = |worker: &mut Worker, record: &Record<'_>, output: &mut Output| {
             let group = render::kept(record.get(place).unwrap_or("").trim());
             let Worker { summary, counts, changes, texts } = worker;
-            let mut see = |name: Option<&str>, supplier: Option<&str>, verdict| {
+            let mut see = |name: Option<&str>, supplier: Option<&str>, said| {
                 let named = || (name.unwrap_or("").to_owned(), supplier.unwrap_or("").to_owned());
-                earlier.as_ref().map(|earlier| changes.see(earlier, named(), verdict))
+                earlier.as_ref().map(|earlier| changes.see(earlier, named(), said))
             };
             assessing.row(texts, record, |graded| match graded {
                 Graded::Unreadable(row) => {
@@ -82,7 +83,8 @@ pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
                 Graded::Light(light) => {
                     let verdict = light.assessment.verdict;
                     let listing = light.listing;
-                    let newly = see(listing.name.as_deref(), listing.supplier.as_deref(), Some(verdict));
+                    let said = Some(Said { verdict, claim: listing.claim });
+                    let newly = see(listing.name.as_deref(), listing.supplier.as_deref(), said);
                     summary.count(verdict);
                     counts.count(group, verdict, light.assessment.share, || render::page(run, light, group));
                     match audit.format {
@@ -127,7 +129,7 @@ pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
         say(&nothing);
     }
     if let Some(earlier) = &earlier {
-        say(&render::changes_line(&changes, earlier));
+        say(&changes_line(&changes, earlier));
     }
     Ok(gate(audit, &counts, total.total()))
 }
@@ -155,7 +157,7 @@ fn write_totals(
         AuditFormat::Json => {
             let mut text = render::json_groups(counts, &audit.by);
             if let Some(earlier) = earlier {
-                text.push_str(&render::json_changes(changes, earlier));
+                text.push_str(&json_changes(changes, earlier));
             }
             TerminalGuard::new(out).write_all(text.as_bytes()).map_err(StreamError::Write)?;
         }
@@ -163,7 +165,7 @@ fn write_totals(
             let style = if out.is_standard() { terminal::style(colour) } else { Style::PLAIN };
             let mut text = render::table(counts, &audit.by, terminal::width(), style);
             if let Some(earlier) = earlier {
-                text.push_str(&render::changes(changes, earlier, terminal::width()));
+                text.push_str(&changes_text(changes, earlier, terminal::width()));
             }
             out.write_all(text.as_bytes()).map_err(StreamError::Write)?;
         }

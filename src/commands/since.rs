@@ -5,10 +5,11 @@ use std::path::Path;
 use anyhow::{Context as _, Result, anyhow, bail};
 
 use super::input::Input;
-use crate::audit::Earlier;
+use crate::audit::{Earlier, Said};
 use crate::comparison::Verdict;
 use crate::report::{UNREADABLE, sanitise};
 use crate::stream::{Batch, ReadOptions, Record, RecordReader};
+use crate::units::Watts;
 
 /// What is accepted.
 const OURS: &str =
@@ -33,6 +34,7 @@ pub(super) fn read(path: &Path) -> Result<Earlier> {
             .ok_or_else(|| anyhow!("--since: {} has no column '{name}'; accepted: {OURS}", path.display()))
     };
     let (listing, supplier, verdict) = (place("listing")?, place("supplier")?, place("verdict")?);
+    let claim = place("claim_w")?;
     let mut earlier = Earlier::default();
     while reader.read_one(&mut batch).with_context(cannot)? {
         let Some(record) = batch.get(0) else { continue };
@@ -49,9 +51,15 @@ pub(super) fn read(path: &Path) -> Result<Earlier> {
             let accepted = format!("the word of a verdict, or {UNREADABLE}");
             return Err(wrong(&format!("'{word}'"), &accepted));
         }
-        earlier.insert((text(&record, listing), text(&record, supplier)), found);
+        let said = found.map(|verdict| Said { verdict, claim: watts(record.get(claim).unwrap_or("")) });
+        earlier.insert((text(&record, listing), text(&record, supplier)), said);
     }
     Ok(earlier)
+}
+
+/// A claim as it was written, or with the comma for a point that a spreadsheet may have put there.
+fn watts(cell: &str) -> Option<Watts> {
+    cell.trim().replace(',', ".").parse().ok().filter(|watts| *watts > 0.0).map(Watts)
 }
 
 /// A cell of text without its guard against spreadsheet formulas, which is one leading apostrophe.

@@ -8,7 +8,7 @@ use serde_json::{Map, Value, json};
 use super::sanitise::{spreadsheet, terminal};
 use super::style::{RULED, Style};
 use super::{Light, Run, UNREADABLE};
-use crate::audit::{Audit, Changes, EXACT, Earlier, Group, HALF_STEP, Named, Page};
+use crate::audit::{Audit, EXACT, Group, HALF_STEP, Page};
 use crate::comparison::{Reason, Verdict, honest_label, sentence};
 use crate::units::Rounded;
 
@@ -148,7 +148,7 @@ fn json_group(kind: &str, by: &str, name: Option<&str>, group: &Group) -> Value 
     })
 }
 
-fn stated(group: &str) -> Option<&str> {
+pub(super) fn stated(group: &str) -> Option<&str> {
     Some(group).filter(|group| !group.is_empty())
 }
 
@@ -235,53 +235,6 @@ pub fn table(audit: &mut Audit, by: &str, width: u16, style: Style) -> String {
     let left = all.saturating_sub(pages.len() as u64);
     if left > 0 {
         let _ = writeln!(text, "{left} more pages are not shown; --format csv has all");
-    }
-    text
-}
-
-/// How many pages changed, on one line.
-#[must_use]
-pub fn changes_line(changes: &Changes, earlier: &Earlier) -> String {
-    let (corrected, gone) = (changes.corrected().len(), changes.gone(earlier).len());
-    format!("since the earlier run: {} newly too high, {corrected} corrected, {gone} gone", changes.newly())
-}
-
-/// The pages that changed, by name.
-#[must_use]
-pub fn changes(changes: &Changes, earlier: &Earlier, width: u16) -> String {
-    const MOST: usize = 100;
-    let one = |(listing, supplier): &Named| {
-        let (listing, supplier) = (terminal(listing), terminal(supplier));
-        if supplier.is_empty() { listing.into_owned() } else { format!("{listing} ({supplier})") }
-    };
-    let newly: Vec<_> = changes.newly_named().collect();
-    let (corrected, gone) = (changes.corrected(), changes.gone(earlier));
-    let mut text = String::from("\nsince the earlier run\n");
-    for (what, names, all) in [
-        ("newly too high", &newly, changes.newly()),
-        ("corrected", &corrected, corrected.len() as u64),
-        ("gone", &gone, gone.len() as u64),
-    ] {
-        let shown: Vec<_> = names.iter().take(MOST).map(|name| one(name)).collect();
-        let left = all.saturating_sub(shown.len() as u64);
-        let more = if left > 0 { format!(", and {left} more") } else { String::new() };
-        let colon = if all > 0 { ": " } else { "" };
-        let line = format!("{what} {all}{colon}{}{more}", shown.join(", "));
-        text.push_str(&textwrap::fill(&line, textwrap::Options::new(width.into()).subsequent_indent("  ")));
-        text.push('\n');
-    }
-    text
-}
-
-/// The JSON objects of the pages that were corrected or are gone, one a line.
-#[must_use]
-pub fn json_changes(changes: &Changes, earlier: &Earlier) -> String {
-    let mut text = String::new();
-    for (kind, names) in [("corrected", changes.corrected()), ("gone", changes.gone(earlier))] {
-        for (listing, supplier) in names {
-            let _ =
-                writeln!(text, "{}", json!({"kind": kind, "listing": listing, "supplier": stated(supplier)}));
-        }
     }
     text
 }

@@ -111,11 +111,13 @@ fn the_order_of_the_rows_changes_nothing_of_the_table() {
     assert_eq!(run_with_input(&["audit", "-"], turned.as_bytes()).out, run(&["audit", DEMO]).out);
 }
 
-/// Invented: A stays wrong, B is new and wrong, C was corrected, D cannot be read now, E is gone, F has become wrong.
+/// Invented: A stays wrong, B is new and wrong, C was corrected, D cannot be read now, E is gone, F has become wrong, H still
+/// claims what it did without what convicted it, I claims less without it.
 const OLD: &str = "listing,supplier,claim_w,verdict\nA,x,100,overstated\nC,x,100,out-of-reach\nD,x,100,overstated\n\
-                   '=E,x,100,overstated\nF,x,50,borne-out\nG,x,50,borne-out\n";
-const NEW: &str =
-    "listing,supplier,claim_w,measured_w\nA,x,100,50\nB,x,100,50\nC,x,50,50\nD,x,100,many\nF,x,100,50\n";
+                   '=E,x,100,overstated\nF,x,50,borne-out\nG,x,50,borne-out\n\
+                   H,x,100,overstated\nI,x,100,overstated\n";
+const NEW: &str = "listing,supplier,claim_w,measured_w\nA,x,100,50\nB,x,100,50\nC,x,50,50\nD,x,100,many\nF,x,100,50\nH,x,100,\n\
+                   I,x,90,\n";
 
 #[test]
 fn what_changed_since_an_earlier_run_is_told() {
@@ -123,11 +125,12 @@ fn what_changed_since_an_earlier_run_is_told() {
     let old = folder.path().join("old.csv");
     std::fs::write(&old, OLD).unwrap();
     let old = old.to_str().unwrap();
-    let counts = "since the earlier run: 2 newly too high, 1 corrected, 1 gone\n";
+    let counts = "since the earlier run: 2 newly too high; of those too high then 2 corrected, 1 no longer decided, \
+                  1 unreadable now, 1 gone\n";
     for threads in ["1", "3"] {
         let ran = run_with_input(&["audit", "-", "--since", old, "--threads", threads], NEW.as_bytes());
-        let told =
-            "\nsince the earlier run\nnewly too high 2: B (x), F (x)\ncorrected 1: C (x)\ngone 1: =E (x)\n";
+        let told = "\nsince the earlier run\nnewly too high 2: B (x), F (x)\nof those too high then\ncorrected 2: C (x), \
+                    I (x)\nno longer decided 1: H (x)\nunreadable now 1: D (x)\ngone 1: =E (x)\n";
         assert!(ran.out.ends_with(told), "{}", ran.out);
         assert!(ran.code == 0 && ran.err.ends_with(counts), "{}", ran.err);
     }
@@ -136,6 +139,8 @@ fn what_changed_since_an_earlier_run_is_told() {
     let newly: Vec<_> = objects.iter().filter(|o| o["newly"] == true).map(|o| o["listing"].clone()).collect();
     assert_eq!(newly, ["B", "F"]);
     assert!(objects.iter().any(|o| o["kind"] == "gone" && o["listing"] == "=E"), "{json}");
+    assert!(objects.iter().any(|o| o["kind"] == "no-longer-decided" && o["listing"] == "H"), "{json}");
+    assert!(objects.iter().any(|o| o["kind"] == "unreadable-now" && o["listing"] == "D"), "{json}");
 }
 
 #[test]
@@ -163,7 +168,7 @@ fn an_earlier_run_that_a_spreadsheet_saved_is_read_all_the_same() {
     std::fs::write(&old, format!("\u{feff}{}", OLD.replace(',', ";").replace('\n', "\r\n"))).unwrap();
     let ran = run_with_input(&["audit", "-", "--since", old.to_str().unwrap()], NEW.as_bytes());
     assert!(ran.err.contains("since the earlier run: 2 newly too high"), "{}", ran.err);
-    assert!(ran.out.contains("\ncorrected 1: C (x)\n"), "{}", ran.out);
+    assert!(ran.out.contains("\ncorrected 2: C (x), I (x)\n"), "{}", ran.out);
 }
 
 #[test]
@@ -173,7 +178,10 @@ fn what_grade_wrote_of_the_same_catalogue_shows_no_change() {
     std::fs::write(&old, run(&["grade", DEMO, "--format", "csv"]).out).unwrap();
     let ran = run(&["audit", DEMO, "--since", old.to_str().unwrap(), "--format", "csv"]);
     assert!(
-        ran.err.ends_with("since the earlier run: 0 newly too high, 0 corrected, 0 gone\n"),
+        ran.err.ends_with(
+            "since the earlier run: 0 newly too high; of those too high then 0 corrected, 0 no longer decided, 0 \
+             unreadable now, 0 gone\n"
+        ),
         "{}",
         ran.err
     );
