@@ -15,7 +15,7 @@ pub use group::Group;
 pub use histogram::{Histogram, STEPS, Side};
 pub use page::{Page, Pages};
 pub use shares::{EXACT, HALF_STEP, Median, Shares, TOP};
-pub use since::{Changes, Earlier, Named};
+pub use since::{Changes, Earlier, Fate, Named, Said};
 
 use crate::comparison::Verdict;
 

@@ -4,14 +4,16 @@ use std::io::Write as _;
 
 use anyhow::{Context as _, Result, anyhow, bail};
 
+use super::apart::Files;
 use super::assessing::{Assessing, Graded, Texts};
 use super::input::{self, shown};
 use super::output::{Progress, Sink, TerminalGuard, say, stop_on_interrupt};
 use super::{Ended, setting_up, since, terminal};
-use crate::audit::{Audit as ByGroup, Changes, Earlier};
+use crate::audit::{Audit as ByGroup, Changes, Earlier, Said};
 use crate::cli::{Audit, AuditFormat, When};
 use crate::comparison::Counts;
 use crate::intake::Columns;
+use crate::report::changes::{changes_line, changes_text, json_changes};
 use crate::report::style::Style;
 use crate::report::{Run, audit as render, sanitise, summary};
 use crate::stream::{self, Merge, Output, Record, Sinks, StreamError};
@@ -34,6 +36,7 @@ impl Merge for Worker {
 }
 
 pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
+    files(audit).apart()?;
     let settings = setting_up::settings(&audit.strictness)?;
     let model = setting_up::model(audit.strictness.reference.as_deref())?;
     let earlier = audit.since.as_deref().map(since::read).transpose()?;
@@ -67,9 +70,9 @@ pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
         let map = |worker: &mut Worker, record: &Record<'_>, output: &mut Output| {
             let group = render::kept(record.get(place).unwrap_or("").trim());
             let Worker { summary, counts, changes, texts } = worker;
-            let mut see = |name: Option<&str>, supplier: Option<&str>, verdict| {
+            let mut see = |name: Option<&str>, supplier: Option<&str>, said| {
                 let named = || (name.unwrap_or("").to_owned(), supplier.unwrap_or("").to_owned());
-                earlier.as_ref().map(|earlier| changes.see(earlier, named(), verdict))
+                earlier.as_ref().map(|earlier| changes.see(earlier, named(), said))
             };
             assessing.row(texts, record, |graded| match graded {
                 Graded::Unreadable(row) => {
@@ -80,7 +83,8 @@ pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
                 Graded::Light(light) => {
                     let verdict = light.assessment.verdict;
                     let listing = light.listing;
-                    let newly = see(listing.name.as_deref(), listing.supplier.as_deref(), Some(verdict));
+                    let said = Some(Said { verdict, claim: listing.claim });
+                    let newly = see(listing.name.as_deref(), listing.supplier.as_deref(), said);
                     summary.count(verdict);
                     counts.count(group, verdict, light.assessment.share, || render::page(run, light, group));
                     match audit.format {
@@ -110,16 +114,33 @@ pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
     }
     watched.check(&audit.catalogue.file)?;
     let Worker { summary: total, mut counts, changes, .. } = outcome.summary;
+    let nothing = nothing(audit, &total);
+    if let (Some(nothing), Some(_)) = (&nothing, audit.stop_at) {
+        // What an earlier run wrote stays: an empty list of pages would look like a clean catalogue.
+        bail!("{nothing}; accepted by --stop-at: at least one row that can be read");
+    }
     write_totals(audit, &mut out, &mut counts, &changes, earlier.as_ref(), colour)?;
     out.commit()?;
     for notice in &outcome.notices {
         say(&notice.to_string());
     }
     say(&summary::line(&total));
+    if let Some(nothing) = nothing {
+        say(&nothing);
+    }
     if let Some(earlier) = &earlier {
-        say(&render::changes_line(&changes, earlier));
+        say(&changes_line(&changes, earlier));
     }
     Ok(gate(audit, &counts, total.total()))
+}
+
+/// What is read and written.
+fn files(audit: &Audit) -> Files<'_> {
+    let mut files = Files { read: vec![("the input", &audit.catalogue.file)], ..Files::default() };
+    files.read.extend(audit.strictness.reference.as_deref().map(|path| ("--reference", path)));
+    files.read.extend(audit.since.as_deref().map(|path| ("--since", path)));
+    files.written.extend(audit.output.as_deref().map(|path| ("--output", path)));
+    files
 }
 
 /// Writes what can only be said when all rows are counted.
@@ -136,7 +157,7 @@ fn write_totals(
         AuditFormat::Json => {
             let mut text = render::json_groups(counts, &audit.by);
             if let Some(earlier) = earlier {
-                text.push_str(&render::json_changes(changes, earlier));
+                text.push_str(&json_changes(changes, earlier));
             }
             TerminalGuard::new(out).write_all(text.as_bytes()).map_err(StreamError::Write)?;
         }
@@ -144,7 +165,7 @@ fn write_totals(
             let style = if out.is_standard() { terminal::style(colour) } else { Style::PLAIN };
             let mut text = render::table(counts, &audit.by, terminal::width(), style);
             if let Some(earlier) = earlier {
-                text.push_str(&render::changes(changes, earlier, terminal::width()));
+                text.push_str(&changes_text(changes, earlier, terminal::width()));
             }
             out.write_all(text.as_bytes()).map_err(StreamError::Write)?;
         }
@@ -162,6 +183,17 @@ fn place(audit: &Audit, columns: &Columns) -> Result<usize> {
             sanitise::terminal(&headers)
         )
     })
+}
+
+/// Says so where no row could be graded, which must not pass for a catalogue without faults.
+fn nothing(audit: &Audit, total: &Counts) -> Option<String> {
+    let found = match (total.total(), total.unreadable()) {
+        (0, _) => format!("{} has no rows", shown(&audit.catalogue.file)),
+        (1, 1) => "the only row is unreadable".to_owned(),
+        (all, unreadable) if all == unreadable => format!("all {all} rows are unreadable"),
+        _ => return None,
+    };
+    Some(format!("nothing could be graded: {found}"))
 }
 
 fn gate(audit: &Audit, counts: &ByGroup, total: u64) -> Ended {

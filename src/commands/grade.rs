@@ -6,6 +6,7 @@ use std::path::Path;
 use anyhow::{Context as _, Result, bail};
 use clap::ValueEnum as _;
 
+use super::apart::Files;
 use super::grading::{Form, Grading, Keep, Rows, Worker, cut, measure, rejects_header};
 use super::input::{self, is_dash, shown};
 use super::output::{Sink, TerminalGuard, say};
@@ -123,22 +124,19 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
     Ok(Ended::Ran)
 }
 
-/// Refuses two outputs in one place, where each would break the other.
+/// Refuses outputs that would break each other or the input.
 fn apart(grade: &Grade) -> Result<()> {
-    let Some(rejects) = grade.rejects.as_deref() else { return Ok(()) };
     let rows = grade.output.as_deref().unwrap_or(Path::new("-"));
-    if is_dash(rejects) && is_dash(rows) {
+    if is_dash(rows) && grade.rejects.as_deref().is_some_and(is_dash) {
         bail!(
             "--rejects: found - for standard output, where the rows go; accepted: a file, or - beside --output FILE"
         );
     }
-    let same = rows == rejects
-        || matches!((rows.canonicalize(), rejects.canonicalize()), (Ok(rows), Ok(rejects)) if rows == rejects);
-    // A device such as /dev/null takes both.
-    if same && !std::fs::metadata(rows).is_ok_and(|m| !m.is_file()) {
-        bail!("--rejects: found the file of --output, {}; accepted: another file", rows.display());
-    }
-    Ok(())
+    let mut files =
+        Files { read: vec![("the input", &grade.catalogue.file)], written: vec![("--output", rows)] };
+    files.read.extend(grade.strictness.reference.as_deref().map(|path| ("--reference", path)));
+    files.written.extend(grade.rejects.as_deref().map(|path| ("--rejects", path)));
+    files.apart()
 }
 
 /// As it is typed.

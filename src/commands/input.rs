@@ -44,7 +44,7 @@ impl Input {
     }
 
     /// What the input is by its first bytes; `None` for text. They are still there afterwards.
-    fn kind(&mut self) -> io::Result<Option<Kind>> {
+    pub(super) fn kind(&mut self) -> io::Result<Option<Kind>> {
         let mut head = Vec::with_capacity(MAGIC_LEN);
         // No more than tells: who types rows should not have to wait.
         while Kind::needs_more(&head) && self.bytes.by_ref().take(1).read_to_end(&mut head)? > 0 {}

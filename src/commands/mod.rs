@@ -1,5 +1,6 @@
 //! One thin file a command: the only rooms that see intake, reading, stream and report together.
 
+mod apart;
 mod assessing;
 mod audit;
 mod diodes;

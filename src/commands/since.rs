@@ -4,42 +4,66 @@ use std::path::Path;
 
 use anyhow::{Context as _, Result, anyhow, bail};
 
-use crate::audit::Earlier;
+use super::input::Input;
+use crate::audit::{Earlier, Said};
 use crate::comparison::Verdict;
 use crate::report::{UNREADABLE, sanitise};
+use crate::stream::{Batch, ReadOptions, Record, RecordReader};
+use crate::units::Watts;
 
+/// What is accepted.
+const OURS: &str =
+    "what 'plainwatt grade --format csv' wrote, also if a spreadsheet has saved it as CSV since";
+
+/// Reads it as a catalogue is read: a spreadsheet may have put in a byte order mark, or semicolons for commas.
 pub(super) fn read(path: &Path) -> Result<Earlier> {
     let cannot = || format!("--since: cannot read {}", path.display());
-    let mut reader = ::csv::Reader::from_path(path).with_context(cannot)?;
-    let header = reader.headers().with_context(cannot)?.clone();
+    let mut input = Input::open(path).context("--since")?;
+    if input.kind().with_context(cannot)?.is_some() {
+        bail!("--since: found a workbook, {}; accepted: {OURS}", path.display());
+    }
+    let mut reader = RecordReader::new(input.split().0, ReadOptions::default());
+    let mut batch = Batch::default();
+    reader.read_one(&mut batch).with_context(cannot)?;
+    let header: Vec<String> =
+        batch.get(0).map(|record| record.iter().map(str::to_owned).collect()).unwrap_or_default();
     let place = |name: &str| {
-        header.iter().position(|h| h == name).ok_or_else(|| {
-            anyhow!(
-                "--since: {} has no column '{name}'; accepted is what 'plainwatt grade --format csv' wrote",
-                path.display()
-            )
-        })
+        header
+            .iter()
+            .position(|h| h == name)
+            .ok_or_else(|| anyhow!("--since: {} has no column '{name}'; accepted: {OURS}", path.display()))
     };
     let (listing, supplier, verdict) = (place("listing")?, place("supplier")?, place("verdict")?);
+    let claim = place("claim_w")?;
     let mut earlier = Earlier::default();
-    let mut record = ::csv::StringRecord::new();
-    while reader.read_record(&mut record).with_context(cannot)? {
-        // The guard against spreadsheet formulas is one leading apostrophe.
-        let text = |place: usize| {
-            let cell = record.get(place).unwrap_or("");
-            cell.strip_prefix('\'').unwrap_or(cell).to_owned()
+    while reader.read_one(&mut batch).with_context(cannot)? {
+        let Some(record) = batch.get(0) else { continue };
+        let wrong = |found: &str, accepted: &str| {
+            let (found, line) = (sanitise::terminal(found), record.line());
+            anyhow!("--since: {}: line {line}: found {found}, accepted: {accepted}", path.display())
         };
+        if let Some(fault) = record.fault() {
+            return Err(wrong(&fault.found(), &fault.accepted()));
+        }
         let word = record.get(verdict).unwrap_or("");
         let found = Verdict::ALL.into_iter().find(|v| v.word() == word);
         if found.is_none() && word != UNREADABLE {
-            bail!(
-                "--since: {}: line {}: found '{}', accepted: the word of a verdict, or {UNREADABLE}",
-                path.display(),
-                record.position().map_or(0, ::csv::Position::line),
-                sanitise::terminal(word)
-            );
+            let accepted = format!("the word of a verdict, or {UNREADABLE}");
+            return Err(wrong(&format!("'{word}'"), &accepted));
         }
-        earlier.insert((text(listing), text(supplier)), found);
+        let said = found.map(|verdict| Said { verdict, claim: watts(record.get(claim).unwrap_or("")) });
+        earlier.insert((text(&record, listing), text(&record, supplier)), said);
     }
     Ok(earlier)
+}
+
+/// A claim as it was written, or with the comma for a point that a spreadsheet may have put there.
+fn watts(cell: &str) -> Option<Watts> {
+    cell.trim().replace(',', ".").parse().ok().filter(|watts| *watts > 0.0).map(Watts)
+}
+
+/// A cell of text without its guard against spreadsheet formulas, which is one leading apostrophe.
+fn text(record: &Record<'_>, place: usize) -> String {
+    let cell = record.get(place).unwrap_or("");
+    cell.strip_prefix('\'').unwrap_or(cell).to_owned()
 }

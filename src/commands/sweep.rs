@@ -7,6 +7,7 @@ use std::path::Path;
 
 use anyhow::{Context as _, Result, bail};
 
+use super::apart::Files;
 use super::output::Sink;
 use super::{Ended, print};
 use crate::cli::Sweep;
@@ -20,6 +21,8 @@ const MOST: u64 = 4 * 1024 * 1024;
 
 pub(super) fn run(asked: &Sweep) -> Result<Ended> {
     let path = &asked.file;
+    let written = asked.output.as_deref().map(|output| ("--output", output));
+    Files { read: vec![("the readings", path)], written: written.into_iter().collect() }.apart()?;
     let text = read(path)?;
     let place = |fault: &Fault| {
         let line = fault.line.map(|line| format!(", line {line}")).unwrap_or_default();

@@ -8,8 +8,8 @@ use serde_json::{Map, Value, json};
 use super::sanitise::{spreadsheet, terminal};
 use super::style::{RULED, Style};
 use super::{Light, Run, UNREADABLE};
-use crate::audit::{Audit, Changes, EXACT, Earlier, Group, HALF_STEP, Named, Page};
-use crate::comparison::{Reason, Verdict, honest_label};
+use crate::audit::{Audit, EXACT, Group, HALF_STEP, Page};
+use crate::comparison::{Reason, Verdict, honest_label, sentence};
 use crate::units::Rounded;
 
 /// The most groups of a table, which has to be held whole to be laid out.
@@ -58,7 +58,10 @@ impl Csv {
     #[must_use]
     pub fn header(self, by: &str) -> Vec<u8> {
         let mut out = Vec::new();
-        self.row(&mut out, ["listing", by, "claim_w", "honest_label", "verdict", "evidence", "reasons"]);
+        self.row(
+            &mut out,
+            ["listing", by, "claim_w", "honest_label", "verdict", "evidence", "reasons", "why"],
+        );
         out
     }
 
@@ -73,10 +76,11 @@ impl Csv {
         let verdict = light.assessment.verdict.word();
         let evidence = light.assessment.evidence.word();
         let claim = String::from_utf8_lossy(&claim);
-        self.row(out, [name(light), group, &claim, &label, verdict, evidence, &codes.join(" ")]);
+        let why = sentence(light.listing, light.assessment);
+        self.row(out, [name(light), group, &claim, &label, verdict, evidence, &codes.join(" "), &why]);
     }
 
-    fn row(self, out: &mut Vec<u8>, cells: [&str; 7]) {
+    fn row(self, out: &mut Vec<u8>, cells: [&str; 8]) {
         let mut writer = ::csv::Writer::from_writer(out);
         let cells = cells.map(|cell| if self.raw { cell.into() } else { spreadsheet(cell) });
         // Into memory: this cannot fail.
@@ -106,6 +110,7 @@ pub fn json_page(
         "share": light.assessment.share,
         "honest_label": label(run, light),
         "reasons": reasons,
+        "why": sentence(light.listing, light.assessment),
         "newly": newly,
     });
     out.extend_from_slice(object.to_string().as_bytes());
@@ -143,7 +148,7 @@ fn json_group(kind: &str, by: &str, name: Option<&str>, group: &Group) -> Value 
     })
 }
 
-fn stated(group: &str) -> Option<&str> {
+pub(super) fn stated(group: &str) -> Option<&str> {
     Some(group).filter(|group| !group.is_empty())
 }
 
@@ -230,53 +235,6 @@ pub fn table(audit: &mut Audit, by: &str, width: u16, style: Style) -> String {
     let left = all.saturating_sub(pages.len() as u64);
     if left > 0 {
         let _ = writeln!(text, "{left} more pages are not shown; --format csv has all");
-    }
-    text
-}
-
-/// How many pages changed, on one line.
-#[must_use]
-pub fn changes_line(changes: &Changes, earlier: &Earlier) -> String {
-    let (corrected, gone) = (changes.corrected().len(), changes.gone(earlier).len());
-    format!("since the earlier run: {} newly too high, {corrected} corrected, {gone} gone", changes.newly())
-}
-
-/// The pages that changed, by name.
-#[must_use]
-pub fn changes(changes: &Changes, earlier: &Earlier, width: u16) -> String {
-    const MOST: usize = 100;
-    let one = |(listing, supplier): &Named| {
-        let (listing, supplier) = (terminal(listing), terminal(supplier));
-        if supplier.is_empty() { listing.into_owned() } else { format!("{listing} ({supplier})") }
-    };
-    let newly: Vec<_> = changes.newly_named().collect();
-    let (corrected, gone) = (changes.corrected(), changes.gone(earlier));
-    let mut text = String::from("\nsince the earlier run\n");
-    for (what, names, all) in [
-        ("newly too high", &newly, changes.newly()),
-        ("corrected", &corrected, corrected.len() as u64),
-        ("gone", &gone, gone.len() as u64),
-    ] {
-        let shown: Vec<_> = names.iter().take(MOST).map(|name| one(name)).collect();
-        let left = all.saturating_sub(shown.len() as u64);
-        let more = if left > 0 { format!(", and {left} more") } else { String::new() };
-        let colon = if all > 0 { ": " } else { "" };
-        let line = format!("{what} {all}{colon}{}{more}", shown.join(", "));
-        text.push_str(&textwrap::fill(&line, textwrap::Options::new(width.into()).subsequent_indent("  ")));
-        text.push('\n');
-    }
-    text
-}
-
-/// The JSON objects of the pages that were corrected or are gone, one a line.
-#[must_use]
-pub fn json_changes(changes: &Changes, earlier: &Earlier) -> String {
-    let mut text = String::new();
-    for (kind, names) in [("corrected", changes.corrected()), ("gone", changes.gone(earlier))] {
-        for (listing, supplier) in names {
-            let _ =
-                writeln!(text, "{}", json!({"kind": kind, "listing": listing, "supplier": stated(supplier)}));
-        }
     }
     text
 }

@@ -7,6 +7,7 @@ mod answers;
 pub mod audit;
 mod builder;
 pub mod cautions;
+pub mod changes;
 pub mod csv;
 pub mod diodes;
 mod figures;

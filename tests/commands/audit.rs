@@ -59,15 +59,37 @@ fn the_gate_is_met_where_nothing_is_so_bad() {
 }
 
 #[test]
+fn a_gate_over_nothing_that_could_be_graded_is_an_error() {
+    for (rows, found) in [
+        ("", "standard input has no rows"),
+        ("A,many,x\n", "the only row is unreadable"),
+        ("A,many,x\nB,some,x\n", "all 2 rows are unreadable"),
+    ] {
+        // Invented.
+        let input = format!("listing,claim_w,supplier\n{rows}");
+        let ran = run_with_input(&["audit", "-", "--stop-at", "overstated"], input.as_bytes());
+        let last = format!(
+            "plainwatt: nothing could be graded: {found}; accepted by --stop-at: at least one row that can be read\n"
+        );
+        assert!(ran.code == 2 && ran.out.is_empty() && ran.err.ends_with(&last), "{}", ran.err);
+        let ran = run_with_input(&["audit", "-"], input.as_bytes());
+        assert!(ran.code == 0, "{}", ran.err);
+        assert!(ran.err.ends_with(&format!("nothing could be graded: {found}\n")), "{}", ran.err);
+    }
+}
+
+#[test]
 fn any_column_can_be_counted_by() {
     // Invented rows, with names that a spreadsheet would run.
     let rows = "listing,claim_w,measured_w,brand\n=1+1,100,50,-Sorrel\nB,100,99,-Sorrel\nC,100,50,\n";
     let ran = run_with_input(&["audit", "-", "--by", "brand", "--format", "csv"], rows.as_bytes());
     assert_eq!(
         ran.out,
-        "listing,brand,claim_w,honest_label,verdict,evidence,reasons\n\
-         '=1+1,'-Sorrel,100,draws 50 W at the wall (measured),overstated,measured,full-brightness\n\
-         C,,100,draws 50 W at the wall (measured),overstated,measured,full-brightness\n"
+        "listing,brand,claim_w,honest_label,verdict,evidence,reasons,why\n\
+         '=1+1,'-Sorrel,100,draws 50 W at the wall (measured),overstated,measured,full-brightness,\
+         \"Overstated: a meter read 50 W, not 100 W.\"\n\
+         C,,100,draws 50 W at the wall (measured),overstated,measured,full-brightness,\
+         \"Overstated: a meter read 50 W, not 100 W.\"\n"
     );
     let raw = run_with_input(&["audit", "-", "--by", "brand", "--format", "csv", "--raw"], rows.as_bytes());
     assert!(raw.out.contains("\n=1+1,-Sorrel,100,"), "{}", raw.out);
@@ -89,11 +111,13 @@ fn the_order_of_the_rows_changes_nothing_of_the_table() {
     assert_eq!(run_with_input(&["audit", "-"], turned.as_bytes()).out, run(&["audit", DEMO]).out);
 }
 
-/// Invented: A stays wrong, B is new and wrong, C was corrected, D cannot be read now, E is gone, F has become wrong.
+/// Invented: A stays wrong, B is new and wrong, C was corrected, D cannot be read now, E is gone, F has become wrong, H still
+/// claims what it did without what convicted it, I claims less without it.
 const OLD: &str = "listing,supplier,claim_w,verdict\nA,x,100,overstated\nC,x,100,out-of-reach\nD,x,100,overstated\n\
-                   '=E,x,100,overstated\nF,x,50,borne-out\nG,x,50,borne-out\n";
-const NEW: &str =
-    "listing,supplier,claim_w,measured_w\nA,x,100,50\nB,x,100,50\nC,x,50,50\nD,x,100,many\nF,x,100,50\n";
+                   '=E,x,100,overstated\nF,x,50,borne-out\nG,x,50,borne-out\n\
+                   H,x,100,overstated\nI,x,100,overstated\n";
+const NEW: &str = "listing,supplier,claim_w,measured_w\nA,x,100,50\nB,x,100,50\nC,x,50,50\nD,x,100,many\nF,x,100,50\nH,x,100,\n\
+                   I,x,90,\n";
 
 #[test]
 fn what_changed_since_an_earlier_run_is_told() {
@@ -101,11 +125,12 @@ fn what_changed_since_an_earlier_run_is_told() {
     let old = folder.path().join("old.csv");
     std::fs::write(&old, OLD).unwrap();
     let old = old.to_str().unwrap();
-    let counts = "since the earlier run: 2 newly too high, 1 corrected, 1 gone\n";
+    let counts = "since the earlier run: 2 newly too high; of those too high then 2 corrected, 1 no longer decided, \
+                  1 unreadable now, 1 gone\n";
     for threads in ["1", "3"] {
         let ran = run_with_input(&["audit", "-", "--since", old, "--threads", threads], NEW.as_bytes());
-        let told =
-            "\nsince the earlier run\nnewly too high 2: B (x), F (x)\ncorrected 1: C (x)\ngone 1: =E (x)\n";
+        let told = "\nsince the earlier run\nnewly too high 2: B (x), F (x)\nof those too high then\ncorrected 2: C (x), \
+                    I (x)\nno longer decided 1: H (x)\nunreadable now 1: D (x)\ngone 1: =E (x)\n";
         assert!(ran.out.ends_with(told), "{}", ran.out);
         assert!(ran.code == 0 && ran.err.ends_with(counts), "{}", ran.err);
     }
@@ -114,14 +139,36 @@ fn what_changed_since_an_earlier_run_is_told() {
     let newly: Vec<_> = objects.iter().filter(|o| o["newly"] == true).map(|o| o["listing"].clone()).collect();
     assert_eq!(newly, ["B", "F"]);
     assert!(objects.iter().any(|o| o["kind"] == "gone" && o["listing"] == "=E"), "{json}");
+    assert!(objects.iter().any(|o| o["kind"] == "no-longer-decided" && o["listing"] == "H"), "{json}");
+    assert!(objects.iter().any(|o| o["kind"] == "unreadable-now" && o["listing"] == "D"), "{json}");
 }
 
 #[test]
 fn an_earlier_run_that_is_none_is_refused() {
     let ran = run(&["audit", DEMO, "--since", DEMO]);
     ran.refused(&format!(
-        "plainwatt: --since: {DEMO} has no column 'verdict'; accepted is what 'plainwatt grade --format csv' wrote\n"
+        "plainwatt: --since: {DEMO} has no column 'verdict'; accepted: what 'plainwatt grade --format csv' wrote, also if a \
+         spreadsheet has saved it as CSV since\n"
     ));
+    let folder = tempfile::tempdir().unwrap();
+    let book = folder.path().join("old.xlsx");
+    // The first bytes of a package are all that tells.
+    std::fs::write(&book, b"PK\x03\x04\xff\xff\xff\xff").unwrap();
+    let book = book.to_str().unwrap();
+    run(&["audit", DEMO, "--since", book]).refused(&format!(
+        "plainwatt: --since: found a workbook, {book}; accepted: what 'plainwatt grade --format csv' wrote, also if a \
+         spreadsheet has saved it as CSV since\n"
+    ));
+}
+
+#[test]
+fn an_earlier_run_that_a_spreadsheet_saved_is_read_all_the_same() {
+    let folder = tempfile::tempdir().unwrap();
+    let old = folder.path().join("old.csv");
+    std::fs::write(&old, format!("\u{feff}{}", OLD.replace(',', ";").replace('\n', "\r\n"))).unwrap();
+    let ran = run_with_input(&["audit", "-", "--since", old.to_str().unwrap()], NEW.as_bytes());
+    assert!(ran.err.contains("since the earlier run: 2 newly too high"), "{}", ran.err);
+    assert!(ran.out.contains("\ncorrected 2: C (x), I (x)\n"), "{}", ran.out);
 }
 
 #[test]
@@ -131,7 +178,10 @@ fn what_grade_wrote_of_the_same_catalogue_shows_no_change() {
     std::fs::write(&old, run(&["grade", DEMO, "--format", "csv"]).out).unwrap();
     let ran = run(&["audit", DEMO, "--since", old.to_str().unwrap(), "--format", "csv"]);
     assert!(
-        ran.err.ends_with("since the earlier run: 0 newly too high, 0 corrected, 0 gone\n"),
+        ran.err.ends_with(
+            "since the earlier run: 0 newly too high; of those too high then 0 corrected, 0 no longer decided, 0 \
+             unreadable now, 0 gone\n"
+        ),
         "{}",
         ran.err
     );

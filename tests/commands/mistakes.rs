@@ -1,6 +1,6 @@
 //! Mistakes: exit code 2, no data, and a message that says what was found, where, and what is accepted.
 
-use crate::program::{fixture, run, run_with_input};
+use crate::program::{finish, fixture, program, run, run_with_input};
 
 #[test]
 fn watts_are_above_zero_and_are_numbers() {
@@ -147,4 +147,39 @@ fn a_decimal_comma_in_an_amount_is_named_and_a_bare_point_is_read() {
          not a comma before the decimals\n",
     );
     assert_eq!(run(&["vet", "--claim", "300", "--tariff", ".3"]).code, 0);
+}
+
+#[test]
+fn an_output_never_takes_the_place_of_what_is_read() {
+    let folder = tempfile::tempdir().unwrap();
+    // Invented.
+    let text = "listing,supplier,claim_w,verdict\nA,x,100,unsettled\n";
+    for name in ["mine.csv", "old.csv", "table.csv"] {
+        std::fs::write(folder.path().join(name), text).unwrap();
+    }
+    let mut links = vec!["mine.csv", "./mine.csv"];
+    if cfg!(unix) {
+        #[cfg(unix)]
+        std::os::unix::fs::symlink("mine.csv", folder.path().join("link.csv")).unwrap();
+        links.push("link.csv");
+    }
+    let refused = |arguments: &[&str], flag: &str, what: &str, path: &str| {
+        finish(program().current_dir(folder.path()).args(arguments)).refused(&format!(
+            "plainwatt: {flag}: found the file of {what}, {path}, which would be overwritten; accepted: another file\n"
+        ));
+        assert_eq!(std::fs::read_to_string(folder.path().join("mine.csv")).unwrap(), text);
+    };
+    for path in links {
+        refused(&["grade", "mine.csv", "-o", path], "--output", "the input", path);
+        refused(&["audit", "mine.csv", "--format", "csv", "-o", path], "--output", "the input", path);
+        refused(&["grade", "mine.csv", "--rejects", path], "--rejects", "the input", path);
+        refused(&["sweep", "mine.csv", "-o", path], "--output", "the readings", path);
+    }
+    refused(&["audit", "mine.csv", "--since", "old.csv", "-o", "old.csv"], "--output", "--since", "old.csv");
+    refused(
+        &["grade", "mine.csv", "--reference", "table.csv", "-o", "table.csv"],
+        "--output",
+        "--reference",
+        "table.csv",
+    );
 }
