@@ -176,7 +176,7 @@ fn of_the_light(page: Page, f: &Figure) -> bool {
 }
 
 /// Whether the device at item `i` feeds the light: its volts are the light's supply.
-fn feeds(page: Page, i: usize) -> bool {
+pub(super) fn feeds(page: Page, i: usize) -> bool {
     [
         "adapt",
         "driver",
