@@ -100,6 +100,25 @@ fn a_current_is_paired_with_the_voltage_the_text_gives_it() {
 }
 
 #[test]
+fn the_volts_and_amperes_of_a_part_or_another_device_are_not_the_lights_supply() {
+    for text in [
+        "Lampada LED coltivazione indoor 300W, 312 LED SMD 3030, 5V 2A USB timer",
+        "LED grow light 50W, 24V 1A per strip, 2 strips",
+        "Grow Light 200W dual 100W drivers, 120V 0.9A per driver",
+        "LED Grow Light 300W 24V 2A (each of 8 bars)",
+        "Grow light 1000W, fan 12V 0.2A, 100 x 10W",
+    ] {
+        let read = read(text);
+        assert!(read.supply.is_none() && read.amps.is_none(), "{text}: {:?} {:?}", read.supply, read.amps);
+    }
+    for text in
+        ["LED lamp 10W, 5V 2A USB cable", "LED lamp 10W, adapter 5V 2A", "LED lamp 10W, 5V 2A USB adapter"]
+    {
+        assert!(read(text).supply.is_some(), "{text}");
+    }
+}
+
+#[test]
 fn the_printed_precision_is_half_a_unit_of_the_last_digit() {
     let table = [
         ("300W panel", 300.0, 0.5),
