@@ -8,6 +8,7 @@ use smallvec::SmallVec;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::page::Page;
+use super::partial::per_part;
 use super::power::span;
 use super::roles::{Cues, Role, Unit};
 use crate::facts::{Read, Stated, Supply, Taken};
@@ -167,16 +168,48 @@ fn of_the_light(page: Page, f: &Figure) -> bool {
     let limit = page.cues.any(other) && page.left(at).cues.any(other);
     // "fans 12V", "fans (12V)"
     let before = at - usize::from(page.mark_before(at) == Some(Mark::Open));
+    // "fan 12V 0.2A"
+    let electrical = |i: usize| {
+        page.role(i) == Role::Dc
+            || page.figure(i).is_some_and(|f| {
+                matches!(f.unit, Unit::Volt | Unit::VoltAc | Unit::VoltDc | Unit::Amp | Unit::Milliamp)
+            })
+    };
+    let mut before = before;
+    while before > 0 && electrical(before - 1) {
+        before -= 1;
+    }
     let device = page.role_before(before) == Role::Device && !feeds(page, before - 1);
     let fuse = matches!(page.role(at + 1), Role::Breaker | Role::Load)
         || matches!(page.role(at + 2), Role::Breaker) && !page.breaks(at + 1);
     let fan = page.role(at + 1) == Role::Device && !feeds(page, at + 1);
+    // "5V 2A USB timer"; the cable of a light carries the light's.
+    let mut after = at;
+    while electrical(after + 1) {
+        after += 1;
+    }
+    let fan = fan
+        || page.role(after + 1) == Role::Device
+            && !feeds(page, after + 1)
+            && !["cabl", "kabel", "plug"].iter().any(|w| page.starts(after + 1, w));
+    // "24V 1A per strip", "24V 2A (each of 8 bars)"; the mains are the same for every part.
+    let mains = f.unit != Unit::Amp && f.unit != Unit::VoltDc && f.high >= MAINS;
+    let part = !mains && (per_part(page, after) || each_part(page, after));
     let dim = matches!(page.role(at + 1), Role::Dim | Role::Switchable) && f.high <= 10.0;
-    !(dimming || limit || device || fuse || fan || dim)
+    !(dimming || limit || device || fuse || fan || dim || part)
+}
+
+/// "each of 8 bars", "each bar", straight after item `at`.
+fn each_part(page: Page, at: usize) -> bool {
+    let start = at + 1 + usize::from(page.mark(at + 1) == Some(Mark::Open));
+    page.role(start) == Role::Each
+        && (start + 1..start + 5)
+            .take_while(|&i| page.mark(i).is_none())
+            .any(|i| matches!(page.role(i), Role::Part | Role::Board))
 }
 
 /// Whether the device at item `i` feeds the light: its volts are the light's supply.
-fn feeds(page: Page, i: usize) -> bool {
+pub(super) fn feeds(page: Page, i: usize) -> bool {
     [
         "adapt",
         "driver",

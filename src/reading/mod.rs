@@ -32,6 +32,7 @@ mod number;
 mod pack;
 mod page;
 mod pairs;
+mod partial;
 mod photons;
 mod phrase;
 mod power;

@@ -11,6 +11,7 @@ use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::letters::white_letter;
 use super::page::Page;
+use super::partial;
 use super::phrase::{DRAW, Phrase};
 use super::roles::{Cues, Role, Unit};
 use super::says::{All, Says};
@@ -32,6 +33,7 @@ pub(super) fn classify(page: Page, arrays: &Arrays, pack: Option<u32>) -> SmallV
         };
         all.push(says);
     }
+    partial::leave(page, pack, &mut all);
     all
 }
 

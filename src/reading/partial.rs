@@ -1,0 +1,242 @@
+//! Draws that are not the whole light's at full power: at a dimmed level, on standby, in one mode, of one part, of another
+//! device. Taken for the light's they would convict an honest maker out of the maker's own mouth.
+
+use super::electrical::feeds;
+use super::figures::{Figure, What};
+use super::fold::Mark;
+use super::page::Page;
+use super::phrase::DRAW;
+use super::roles::{Cues, Role, Unit};
+use super::says::{All, Says};
+use crate::facts::LeftWhy;
+
+/// Words that join a level to the figure before it, beside those that the vocabulary has: "in standby", "al 10 %".
+const JOINS: [&str; 18] = [
+    "in", "im", "when", "while", "if", "during", "wenn", "al", "a", "au", "en", "quando", "cuando", "quand",
+    "i", "w", "az", "del",
+];
+
+/// How words for a lower level begin, beside those that the vocabulary has.
+const LOWER: [&str; 12] = [
+    "half", "halb", "mitad", "moitie", "metade", "helft", "polow", "veille", "repos", "ripos", "ruhe",
+    "atten",
+];
+
+/// How words for a part begin, beside those that the vocabulary has, where "per" stands before them.
+const PARTS: [&str; 12] =
+    ["side", "seite", "lado", "lato", "cote", "barr", "modul", "balk", "kanal", "canal", "string", "driver"];
+
+/// Words for "per", beside those that the vocabulary has.
+const PER: [&str; 5] = ["pro", "par", "por", "na", "pr"];
+
+/// Leaves the draws that are not the whole light's at full power.
+pub(super) fn leave(page: Page, pack: Option<u32>, says: &mut All) {
+    for k in 0..says.len() {
+        if matches!(says[k], Says::Draw(_))
+            && let Some(why) = why(page, &page.figures[k], pack)
+        {
+            says[k] = Says::Left(why);
+        }
+    }
+}
+
+fn why(page: Page, f: &Figure, pack: Option<u32>) -> Option<LeftWhy> {
+    let at = usize::from(f.item);
+    if lower_level(page, at) || one_mode(page, at) {
+        return Some(LeftWhy::NotFullPower);
+    }
+    if of_a_device(page, at) {
+        return Some(LeftWhy::OtherDevice);
+    }
+    let alone = page.figures.iter().filter(|w| w.unit == Unit::Watt).count() == 1;
+    let part = (per_part(page, at) || per_part_before(page, at)) && !(pack.is_some() && alone);
+    (part || times(page, at) || of_each(page, at, pack)).then_some(LeftWhy::Part)
+}
+
+/// "50W at 25 %", "0.5W in standby", "(1.2W when off)", "at 25 % it draws 50W", "50 %: 98W".
+fn lower_level(page: Page, at: usize) -> bool {
+    let start = after_draw_words(page, at);
+    if joins(page, start) {
+        for i in start + 1..start + 4 {
+            match page.what(i) {
+                Some(What::Figure(_)) => return below_full(page, i),
+                Some(What::Word(_)) if lower(page, i) => return true,
+                Some(What::Word(_)) => {}
+                _ => break,
+            }
+        }
+    }
+    // The level first: straight before the figure, or after "at" and a few words before.
+    let colon = usize::from(matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal)));
+    let mut i = at - colon;
+    for _ in 0..4 {
+        let Some(before) = i.checked_sub(1) else { return false };
+        i = before;
+        match page.what(i) {
+            Some(What::Figure(_)) => {
+                let led = i > 0 && joins(page, i - 1);
+                return (led || i + 1 + colon == at) && below_full(page, i);
+            }
+            Some(What::Word(_)) => {
+                let led = i > 0 && joins(page, i - 1);
+                let half = page.is(i, "half") && page.role(i + 1) == Role::Power;
+                if half || led && lower(page, i) {
+                    return true;
+                }
+            }
+            _ => return false,
+        }
+    }
+    false
+}
+
+/// The first item after the figure at item `at` that is no word for power or draw, an opening bracket skipped too.
+fn after_draw_words(page: Page, at: usize) -> usize {
+    let mut i = at + 1;
+    while page.cue(i).any(DRAW) || matches!(page.role(i), Role::Power) {
+        i += 1;
+    }
+    i + usize::from(page.mark(i) == Some(Mark::Open))
+}
+
+/// Whether the word at item `i` joins a level to a figure.
+fn joins(page: Page, i: usize) -> bool {
+    page.role(i) == Role::At || page.mark(i) == Some(Mark::At) || JOINS.iter().any(|w| page.is(i, w))
+}
+
+/// Whether the word at item `i` names a lower level or standby.
+fn lower(page: Page, i: usize) -> bool {
+    page.role(i) == Role::Dim
+        || LOWER.iter().any(|w| page.starts(i, w))
+        || page.is(i, "meta")
+        || page.is(i, "stand") && page.is(i + 2, "by")
+}
+
+/// Whether the figure at item `i` is a share of full power: below 100 %, and of nothing else such as efficiency.
+fn below_full(page: Page, i: usize) -> bool {
+    let other = matches!(page.role(i + 1), Role::Ppe | Role::Approx)
+        || page.is(i + 1, "pf")
+        || page.is(i + 1, "humidity")
+        || page.is(i + 2, "factor");
+    page.figure(i).is_some_and(|p| p.unit == Unit::Percent && p.high < 99.5) && !other
+}
+
+/// "red mode 30W", "30W in veg mode": a level that is named and is not the full one.
+fn one_mode(page: Page, at: usize) -> bool {
+    let lower = |i: usize| {
+        page.role(i) == Role::Level
+            && (["veg", "seedl"].iter().any(|w| page.starts(i, w))
+                || (page.starts(i, "mod") && i > 0 && matches!(page.role(i - 1), Role::Colour(_))))
+    };
+    let start = after_draw_words(page, at);
+    let mut i = at - usize::from(matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal)));
+    while i > 0 && (page.cue(i - 1).any(DRAW) || page.role(i - 1) == Role::Power) {
+        i -= 1;
+    }
+    let before = i.checked_sub(1);
+    let after = joins(page, start) && (start + 1..start + 4).any(|i| lower(i));
+    after || before.is_some_and(|i| lower(i) || page.is(i, "mode") && i > 0 && lower(i - 1))
+}
+
+/// "fan power consumption 38W", "timer uses 3W": the subject of the draw is another device, and none that feeds the light.
+/// "LED with dimmer, actual power 110W" is about the light.
+fn of_a_device(page: Page, at: usize) -> bool {
+    let mut i = at;
+    let mut draws = false;
+    while let Some(before) = i.checked_sub(1) {
+        i = before;
+        match page.what(i) {
+            Some(What::Word(Role::Device)) => return draws && !feeds(page, i) && !page.starts(i, "dimmer"),
+            Some(What::Word(Role::DrawNoun | Role::DrawVerb | Role::Input)) => draws = true,
+            Some(What::Word(Role::Power | Role::Rating | Role::Approx | Role::UpTo | Role::Only)) => {}
+            Some(What::Word(Role::None)) if page.is(i, "is") => {}
+            Some(What::Mark(Mark::Colon | Mark::Equal)) => {}
+            _ => return false,
+        }
+    }
+    false
+}
+
+fn per(page: Page, i: usize) -> bool {
+    page.role(i) == Role::Per || PER.iter().any(|w| page.is(i, w))
+}
+
+fn is_part(page: Page, i: usize) -> bool {
+    matches!(page.role(i), Role::Part | Role::Board | Role::Cob | Role::Diode | Role::Chip)
+        || PARTS.iter().any(|w| page.starts(i, w))
+}
+
+/// "95W par barre", "120W per driver", "75W per LED bar": per part, straight after item `at`.
+pub(super) fn per_part(page: Page, at: usize) -> bool {
+    let slash = page.mark(at + 1) == Some(Mark::Slash);
+    (1..=3).any(|d| {
+        let words = (at + 1..at + d).all(|i| {
+            page.cue(i).any(DRAW) || matches!(page.role(i), Role::Power) || page.mark(i) == Some(Mark::Open)
+        });
+        words && (per(page, at + d) || d == 1 && slash) && named_part(page, at + d + 1)
+    })
+}
+
+/// A part at item `i` or after one word.
+fn named_part(page: Page, i: usize) -> bool {
+    is_part(page, i) || page.role(i) == Role::Led && is_part(page, i + 1)
+}
+
+/// "consumo por barra 100W", "Leistungsaufnahme pro Modul: 25W", "each bar draws 80W".
+fn per_part_before(page: Page, at: usize) -> bool {
+    let mut i = at;
+    for _ in 0..5 {
+        let Some(before) = i.checked_sub(1) else { return false };
+        i = before;
+        match page.what(i) {
+            Some(What::Word(_)) if is_part(page, i) => return distributed(page, i),
+            Some(What::Word(_) | What::Mark(Mark::Colon | Mark::Equal | Mark::Open | Mark::Close)) => {}
+            _ => return false,
+        }
+    }
+    false
+}
+
+/// "per bar", "per-bar", "each LED bar", "each of the 4 boards": whether the part at item `i` stands for every part.
+fn distributed(page: Page, mut i: usize) -> bool {
+    for _ in 0..4 {
+        let Some(before) = i.checked_sub(1) else { return false };
+        i = before;
+        if per(page, i) || page.role(i) == Role::Each {
+            return true;
+        }
+        let passes = matches!(page.role(i), Role::Led | Role::Of | Role::At)
+            || page.mark(i) == Some(Mark::Dash) && !page.breaks(i)
+            || page.figure(i).is_some_and(|n| n.unit == Unit::Bare);
+        if !passes {
+            return false;
+        }
+    }
+    false
+}
+
+/// "60W actual power x 4".
+fn times(page: Page, at: usize) -> bool {
+    let i = after_draw_words(page, at);
+    page.mark(i) == Some(Mark::Times)
+        && page.mark(i + 2) != Some(Mark::Times)
+        && page.figure(i + 1).is_some_and(|n| n.unit == Unit::Bare && n.high >= 2.0)
+}
+
+/// "4 boards of 120W actual power each", "two channels each consuming 300W": each of the parts; in a pack, only where parts
+/// are named, for each of the lights draws it otherwise.
+fn of_each(page: Page, at: usize, pack: Option<u32>) -> bool {
+    let whole = |i: usize| matches!(page.role(i + 1), Role::Light | Role::Lights);
+    let after = at + 1..at + 5;
+    let ends = |i: &usize| matches!(page.what(*i), Some(What::Word(_)));
+    let after = after.take_while(ends).find(|&i| page.role(i) == Role::Each && !whole(i));
+    let before = (at.saturating_sub(4)..at)
+        .rev()
+        .take_while(|&i| ends(&i) || matches!(page.mark(i), Some(Mark::Colon | Mark::Equal)))
+        .find(|&i| page.role(i) == Role::Each && !whole(i));
+    if after.is_none() && before.is_none() {
+        return false;
+    }
+    let parts: Cues = Role::Part.cue();
+    pack.is_none() || page.left(at).cues.any(parts) || page.right(at).cues.any(parts)
+}
