@@ -56,8 +56,9 @@ pub(super) fn lines(run: Run<'_>, light: Light<'_>) -> Vec<(&'static str, String
             if fit.reach.0 > TOUCH_SAFE {
                 lines.push((
                     "  danger",
-                    "over 60 V DC a string is not safe to touch: split it, or leave it to a licensed electrician; the \
-                     driver's mains side in any case"
+                    "over 60 V DC a string is not safe to touch: split it into several in parallel, each under 60 V \
+                     and each with a current limiter of its own, or leave it to a licensed electrician; the driver's mains \
+                     side in any case"
                         .to_owned(),
                 ));
             }
