@@ -8,6 +8,7 @@ mod histogram;
 mod page;
 mod shares;
 mod since;
+mod unreadable;
 
 use std::collections::BTreeMap;
 
@@ -16,6 +17,7 @@ pub use histogram::{Histogram, STEPS, Side};
 pub use page::{Page, Pages};
 pub use shares::{EXACT, HALF_STEP, Median, Shares, TOP};
 pub use since::{Changes, Earlier, Fate, Named, Said};
+pub use unreadable::{Row, Unreadables};
 
 use crate::comparison::Verdict;
 

@@ -34,6 +34,9 @@ pub struct Audit {
     /// Write to a file, replaced when all is written
     #[arg(short, long, value_name = "FILE")]
     pub output: Option<PathBuf>,
+    /// Write the rows that could not be read, and why
+    #[arg(long, value_name = "FILE")]
+    pub rejects: Option<PathBuf>,
     /// Write CSV without the guard against formulas
     #[arg(long)]
     pub raw: bool,
@@ -70,6 +73,6 @@ pub enum AuditFormat {
     Table,
     /// The pages to correct, all of them
     Csv,
-    /// One object a page to correct, then one a group
+    /// One object a page to correct, then one a group, then one for each of the first 100 unreadable rows
     Json,
 }

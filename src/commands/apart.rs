@@ -11,13 +11,18 @@ use super::input::is_dash;
 pub(super) struct Files<'a> {
     /// What is read, such as `("the input", path)`.
     pub(super) read: Vec<(&'static str, &'a Path)>,
-    /// What is written, by flag; `-` is standard output.
+    /// What is written, by flag, `--rejects` last; `-` is standard output.
     pub(super) written: Vec<(&'static str, &'a Path)>,
 }
 
 impl Files<'_> {
     /// Refuses to write where something is read, and two outputs in one place, where each would break the other.
     pub(super) fn apart(&self) -> Result<()> {
+        if self.written.iter().filter(|(_, path)| is_dash(path)).count() > 1 {
+            bail!(
+                "--rejects: found - for standard output, where the rows go; accepted: a file, or - beside --output FILE"
+            );
+        }
         for (place, (flag, path)) in self.written.iter().enumerate() {
             if let Some((what, _)) = self.read.iter().find(|(_, read)| same(read, path)) {
                 bail!(

@@ -1,6 +1,7 @@
 //! `audit`: a catalogue by supplier, the pages to correct, and a gate.
 
-use std::io::Write as _;
+use std::io::Write;
+use std::path::Path;
 
 use anyhow::{Context as _, Result, anyhow, bail};
 
@@ -8,12 +9,13 @@ use super::apart::Files;
 use super::assessing::{Assessing, Graded, Texts};
 use super::input::{self, shown};
 use super::output::{Progress, Sink, TerminalGuard, say, stop_on_interrupt};
-use super::{Ended, setting_up, since, terminal};
-use crate::audit::{Audit as ByGroup, Changes, Earlier, Said};
+use super::{Ended, rejects, setting_up, since, terminal};
+use crate::audit::{Audit as ByGroup, Changes, Earlier, Said, Unreadables};
 use crate::cli::{Audit, AuditFormat, When};
 use crate::comparison::Counts;
 use crate::intake::Columns;
 use crate::report::changes::{changes_line, changes_text, json_changes};
+use crate::report::faults::{self, faults_text, json_faults};
 use crate::report::style::Style;
 use crate::report::{Run, audit as render, sanitise, summary};
 use crate::stream::{self, Merge, Output, Record, Sinks, StreamError};
@@ -24,6 +26,7 @@ struct Worker {
     summary: Counts,
     counts: ByGroup,
     changes: Changes,
+    unreadable: Unreadables,
     texts: Texts,
 }
 
@@ -32,6 +35,7 @@ impl Merge for Worker {
         self.summary.add(&other.summary);
         self.counts.add(other.counts);
         self.changes.add(other.changes);
+        self.unreadable.add(other.unreadable);
     }
 }
 
@@ -53,6 +57,7 @@ pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
     };
     let csv = render::Csv { raw: audit.raw };
     let mut out = Sink::open(audit.output.as_deref())?;
+    let mut rejects = rejects::open(audit.rejects.as_deref(), sheet.as_deref())?;
     let outcome = {
         let flush = out.is_standard();
         let mut progress = Progress::over(&audit.catalogue.file, out.is_terminal());
@@ -69,7 +74,7 @@ pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
         };
         let map = |worker: &mut Worker, record: &Record<'_>, output: &mut Output| {
             let group = render::kept(record.get(place).unwrap_or("").trim());
-            let Worker { summary, counts, changes, texts } = worker;
+            let Worker { summary, counts, changes, unreadable, texts } = worker;
             let mut see = |name: Option<&str>, supplier: Option<&str>, said| {
                 let named = || (name.unwrap_or("").to_owned(), supplier.unwrap_or("").to_owned());
                 earlier.as_ref().map(|earlier| changes.see(earlier, named(), said))
@@ -79,6 +84,10 @@ pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
                     see(row.name, row.supplier, None);
                     summary.count_unreadable();
                     counts.count_unreadable(group);
+                    unreadable.push(record.line(), || faults::row(row.name, row.supplier, row.fault));
+                    if audit.rejects.is_some() {
+                        rejects::write(&mut output.rejects, row.fault, record.raw(), audit.raw);
+                    }
                 }
                 Graded::Light(light) => {
                     let verdict = light.assessment.verdict;
@@ -99,7 +108,9 @@ pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
                 }
             });
         };
-        let outcome = stream::run(reader, how, map, Sinks { rows: &mut guarded, rejects: None });
+        let mut rejects = rejects.as_mut().map(TerminalGuard::new);
+        let rejects = rejects.as_mut().map(|rejects| rejects as &mut dyn Write);
+        let outcome = stream::run(reader, how, map, Sinks { rows: &mut guarded, rejects });
         progress.finish();
         match outcome {
             Err(StreamError::Read(error)) => {
@@ -113,25 +124,56 @@ pub(super) fn run(audit: &Audit, colour: When) -> Result<Ended> {
         bail!("stopped after {} listings", outcome.done.rows);
     }
     watched.check(&audit.catalogue.file)?;
-    let Worker { summary: total, mut counts, changes, .. } = outcome.summary;
+    let sinks = (out, rejects);
+    finish(audit, sinks, outcome.summary, &outcome.notices, earlier.as_ref(), colour)
+}
+
+/// Writes and says what can only be known when all rows are counted.
+fn finish(
+    audit: &Audit,
+    (mut out, rejects): (Sink, Option<Sink>),
+    worker: Worker,
+    notices: &[stream::Notice],
+    earlier: Option<&Earlier>,
+    colour: When,
+) -> Result<Ended> {
+    let Worker { summary: total, mut counts, changes, unreadable, .. } = worker;
     let nothing = nothing(audit, &total);
+    let told = faults_text(&unreadable);
+    if let Some(rejects) = rejects {
+        rejects.commit()?;
+    }
     if let (Some(nothing), Some(_)) = (&nothing, audit.stop_at) {
         // What an earlier run wrote stays: an empty list of pages would look like a clean catalogue.
+        tell(&told);
         bail!("{nothing}; accepted by --stop-at: at least one row that can be read");
     }
-    write_totals(audit, &mut out, &mut counts, &changes, earlier.as_ref(), colour)?;
+    write_totals(audit, &mut out, &mut counts, &changes, earlier, colour)?;
+    if audit.format == AuditFormat::Json {
+        TerminalGuard::new(&mut out)
+            .write_all(json_faults(&unreadable).as_bytes())
+            .map_err(StreamError::Write)?;
+    }
     out.commit()?;
-    for notice in &outcome.notices {
+    for notice in notices {
         say(&notice.to_string());
     }
+    tell(&told);
     say(&summary::line(&total));
     if let Some(nothing) = nothing {
         say(&nothing);
     }
-    if let Some(earlier) = &earlier {
+    if let Some(earlier) = earlier {
         say(&changes_line(&changes, earlier));
     }
     Ok(gate(audit, &counts, total.total()))
+}
+
+/// Says what there is to say, if anything.
+fn tell(text: &str) {
+    if !text.is_empty() {
+        say(text.trim_end());
+    }
 }
 
 /// What is read and written.
@@ -139,7 +181,8 @@ fn files(audit: &Audit) -> Files<'_> {
     let mut files = Files { read: vec![("the input", &audit.catalogue.file)], ..Files::default() };
     files.read.extend(audit.strictness.reference.as_deref().map(|path| ("--reference", path)));
     files.read.extend(audit.since.as_deref().map(|path| ("--since", path)));
-    files.written.extend(audit.output.as_deref().map(|path| ("--output", path)));
+    files.written.push(("--output", audit.output.as_deref().unwrap_or(Path::new("-"))));
+    files.written.extend(audit.rejects.as_deref().map(|path| ("--rejects", path)));
     files
 }
 

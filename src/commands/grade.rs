@@ -7,10 +7,10 @@ use anyhow::{Context as _, Result, bail};
 use clap::ValueEnum as _;
 
 use super::apart::Files;
-use super::grading::{Form, Grading, Keep, Rows, Worker, cut, measure, rejects_header};
-use super::input::{self, is_dash, shown};
+use super::grading::{Form, Grading, Keep, Rows, Worker, cut, measure};
+use super::input::{self, shown};
 use super::output::{Sink, TerminalGuard, say};
-use super::{Ended, paging, setting_up, terminal};
+use super::{Ended, paging, rejects, setting_up, terminal};
 use crate::cli::{Format, Grade, Sort, When};
 use crate::report::worth::{Measure, Money};
 use crate::report::{self, csv, markdown, table};
@@ -34,10 +34,7 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
     let form = form(grade);
     let mut out = Sink::open(grade.output.as_deref())?;
     paging::refuse_terminal(grade.format, &out)?;
-    let mut rejects = grade.rejects.as_deref().map(|path| Sink::open(Some(path))).transpose()?;
-    if let Some(rejects) = &mut rejects {
-        rejects.write_all(rejects_header(sheet.as_deref()).as_bytes()).context("cannot write the rejects")?;
-    }
+    let mut rejects = rejects::open(grade.rejects.as_deref(), sheet.as_deref())?;
     let stop = super::output::stop_on_interrupt();
     let run = report::Run { model: &model, settings: &settings };
     let grading = Grading {
@@ -127,11 +124,6 @@ pub(super) fn run(grade: &Grade, colour: When) -> Result<Ended> {
 /// Refuses outputs that would break each other or the input.
 fn apart(grade: &Grade) -> Result<()> {
     let rows = grade.output.as_deref().unwrap_or(Path::new("-"));
-    if is_dash(rows) && grade.rejects.as_deref().is_some_and(is_dash) {
-        bail!(
-            "--rejects: found - for standard output, where the rows go; accepted: a file, or - beside --output FILE"
-        );
-    }
     let mut files =
         Files { read: vec![("the input", &grade.catalogue.file)], written: vec![("--output", rows)] };
     files.read.extend(grade.strictness.reference.as_deref().map(|path| ("--reference", path)));

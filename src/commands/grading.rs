@@ -1,15 +1,10 @@
 //! One record -> one graded row, in whichever form; what `grade` does again and again.
 
-use std::borrow::Cow;
-
-use encoding_rs::WINDOWS_1252;
-
 use super::assessing::{Assessing, Graded, Texts};
+use super::rejects;
 use crate::cli::Sort;
 use crate::comparison::Counts;
-use crate::facts::Fault;
 use crate::intake::Columns;
-use crate::report::sanitise::spreadsheet;
 use crate::report::table::Line;
 use crate::report::worth::{Measure, Money};
 use crate::report::{Run, csv, html, json, markdown};
@@ -164,7 +159,7 @@ impl Grading<'_> {
                 Graded::Unreadable(row) => {
                     worker.summary.count_unreadable();
                     if self.rejects {
-                        self.reject(&mut out.rejects, row.fault, record.raw());
+                        rejects::write(&mut out.rejects, row.fault, record.raw(), self.raw);
                     }
                     (2, 0.0)
                 }
@@ -204,25 +199,6 @@ impl Grading<'_> {
         }
     }
 
-    /// Writes why a row could not be read, and the row as it stood: as UTF-8 text, guarded as every cell is.
-    fn reject(&self, out: &mut Vec<u8>, fault: &Fault, raw: &[u8]) {
-        let number = |n: Option<u64>| n.map(|n| n.to_string()).unwrap_or_default();
-        let row = text(raw);
-        let cell = |text| if self.raw { Cow::Borrowed(text) } else { spreadsheet(text) };
-        let place = fault.cell.as_deref().map_or_else(|| Cow::Owned(number(fault.byte)), cell);
-        let mut writer = ::csv::Writer::from_writer(&mut *out);
-        // Into memory: this cannot fail.
-        let _ = writer.write_record([
-            number(fault.line).as_str(),
-            &place,
-            &cell(fault.column.as_deref().unwrap_or("")),
-            &cell(&fault.found),
-            &cell(&fault.accepted),
-            &cell(&row),
-        ]);
-        let _ = writer.flush();
-    }
-
     fn write(&self, rows: Rows, graded: &Graded<'_>, out: &mut Vec<u8>) {
         match (rows, graded) {
             (Rows::Csv(format), Graded::Light(light)) => format.light(out, self.run, *light),
@@ -251,18 +227,4 @@ pub(super) fn cut<T>(kept: &mut Vec<Kept<T>>, keep: Keep) {
         });
     }
     kept.truncate(keep.most);
-}
-
-/// A raw row as text, read as its fields were.
-fn text(raw: &[u8]) -> Cow<'_, str> {
-    std::str::from_utf8(raw).map_or_else(|_| WINDOWS_1252.decode_without_bom_handling(raw).0, Cow::Borrowed)
-}
-
-/// The header of the rejects file: a place in a text is a byte, in a sheet a cell.
-pub(super) fn rejects_header(sheet: Option<&str>) -> &'static str {
-    if sheet.is_some() {
-        "line,cell,column,found,accepted,row\n"
-    } else {
-        "line,byte,column,found,accepted,row\n"
-    }
 }

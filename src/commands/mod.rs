@@ -12,6 +12,7 @@ mod manual;
 mod meaning;
 mod output;
 mod paging;
+mod rejects;
 mod setting_up;
 mod sheet;
 mod since;

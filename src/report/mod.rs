@@ -10,6 +10,7 @@ pub mod cautions;
 pub mod changes;
 pub mod csv;
 pub mod diodes;
+pub mod faults;
 mod figures;
 pub mod html;
 pub mod json;

@@ -5,7 +5,9 @@ use serde_json::Value;
 use crate::program::{run, run_with_input};
 
 const DEMO: &str = "../../demo-data/listings.csv";
-const SUMMARY: &str = "41 listings: 7 borne-out, 5 within-reach, 2 understated, 8 unsettled, 15 overstated, \
+const SUMMARY: &str = "unreadable L41: line 42, tally: found 20 rde + 10 royal-blue; accepted: in place of 'rde' at column 4, \
+                       a colour such as deep-red or royal-blue, a wavelength such as 660nm, a colour temperature such \
+                       as 3000K; did you mean 'red'?\n41 listings: 7 borne-out, 5 within-reach, 2 understated, 8 unsettled, 15 overstated, \
                        3 out-of-reach, 1 unreadable\n";
 
 #[test]
@@ -54,7 +56,9 @@ fn the_gate_is_met_where_nothing_is_so_bad() {
     // Invented: one light that is borne out, and a row that cannot be read, which is apart.
     let rows = "listing,claim_w,measured_w,supplier\nA,100,99,x\nB,100,many,x\n";
     let ran = run_with_input(&["audit", "-", "--stop-at", "overstated"], rows.as_bytes());
-    assert_eq!((ran.code, ran.err.as_str()), (0, "2 listings: 1 borne-out, 1 unreadable\n"));
+    let told = "unreadable B: line 3, measured_w: found many; accepted: watts above 0, such as 300 or 28.5\n\
+                2 listings: 1 borne-out, 1 unreadable\n";
+    assert_eq!((ran.code, ran.err.as_str()), (0, told));
     assert!(ran.out.ends_with("no page to correct\n"), "{}", ran.out);
 }
 
@@ -75,6 +79,41 @@ fn a_gate_over_nothing_that_could_be_graded_is_an_error() {
         let ran = run_with_input(&["audit", "-"], input.as_bytes());
         assert!(ran.code == 0, "{}", ran.err);
         assert!(ran.err.ends_with(&format!("nothing could be graded: {found}\n")), "{}", ran.err);
+    }
+}
+
+#[test]
+fn rows_that_cannot_be_read_are_named_with_their_reason() {
+    // Invented: twelve such rows, and one that can be read.
+    let wrong: Vec<_> = (1..=12).map(|n| format!("B{n},-{n},x\n")).collect();
+    let rows = format!("listing,claim_w,supplier\nA,100,x\n{}", wrong.concat());
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("rejects.csv");
+    for threads in ["1", "3"] {
+        let asked =
+            ["audit", "-", "--format", "json", "--threads", threads, "--rejects", path.to_str().unwrap()];
+        let ran = run_with_input(&asked, rows.as_bytes());
+        assert_eq!(ran.code, 0);
+        let told: Vec<_> = ran.err.lines().collect();
+        assert_eq!(told.len(), 10 + 2, "{}", ran.err);
+        assert_eq!(
+            told[9],
+            "unreadable B10: line 12, claim_w: found -10; accepted: watts above 0, such as 300 or 28.5"
+        );
+        assert_eq!(told[10], "2 more are unreadable; --rejects FILE writes them all");
+        let objects = ran.out.lines().map(|line| serde_json::from_str::<Value>(line).unwrap());
+        let unreadable: Vec<_> = objects.filter(|o| o["kind"] == "unreadable").collect();
+        assert_eq!(unreadable.len(), 12);
+        assert_eq!(
+            (&unreadable[11]["listing"], &unreadable[11]["fault"]["line"]),
+            (&"B12".into(), &14.into())
+        );
+        let rejects = std::fs::read_to_string(&path).unwrap();
+        assert_eq!(rejects.lines().count(), 1 + 12);
+        assert!(
+            rejects.ends_with("\n14,125,claim_w,'-12,\"watts above 0, such as 300 or 28.5\",\"B12,-12,x\"\n"),
+            "{rejects}"
+        );
     }
 }
 
