@@ -190,6 +190,11 @@ fn a_type_of_diode_is_no_count_of_blue_letters() {
 }
 
 #[test]
+fn the_volts_of_an_adapter_leave_the_lights_watts_to_the_light() {
+    assert_eq!(claim(&read("Grow light 30W DC 12V 1A adapter, 60 LEDs")), Some(30.0));
+}
+
+#[test]
 fn cobs_keep_their_package_and_make_colour_counts_partial() {
     let read = read("COB 600W: 4 COB×150W, UV 2pcs IR 2pcs");
     assert_eq!(read.class.unwrap().value.package, Some(Package::Cob));
