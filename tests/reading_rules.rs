@@ -171,6 +171,30 @@ fn a_package_number_is_no_count_and_goes_with_the_class() {
 }
 
 #[test]
+fn a_type_of_diode_is_no_count_of_blue_letters() {
+    for (text, watts) in [
+        ("Grow light 110W 281B+", 110.0),
+        ("Grow light 240W 288B", 240.0),
+        ("Grow light 240W/288B", 240.0),
+        ("Grow light 1000W 281B", 1000.0),
+        ("Grow light 1000W 3000B 0.2W", 1000.0),
+        ("Grow light 240W 281B pro 0.5W", 240.0),
+    ] {
+        let read = read(text);
+        assert_eq!(claim(&read), Some(watts), "{text}");
+        assert!(read.colours.is_empty(), "{text}: {:?}", read.colours);
+    }
+    for (text, colours) in [("40R/8B/2W grow lamp", 3), ("60R+20B+10W", 3), ("96 W, 24 R, 8 B", 3)] {
+        assert_eq!(read(text).colours.len(), colours, "{text}");
+    }
+}
+
+#[test]
+fn the_volts_of_an_adapter_leave_the_lights_watts_to_the_light() {
+    assert_eq!(claim(&read("Grow light 30W DC 12V 1A adapter, 60 LEDs")), Some(30.0));
+}
+
+#[test]
 fn cobs_keep_their_package_and_make_colour_counts_partial() {
     let read = read("COB 600W: 4 COB×150W, UV 2pcs IR 2pcs");
     assert_eq!(read.class.unwrap().value.package, Some(Package::Cob));

@@ -35,7 +35,32 @@ pub(super) fn white_letter(page: Page, at: usize) -> bool {
         m if sign(m) => at.checked_sub(3),
         _ => at.checked_sub(2),
     };
-    (letter(after) || before.is_some_and(letter) || completes_letters(page, at)) && single()
+    (letter(after) || before.is_some_and(letter) || completes_letters(page, at))
+        && single()
+        && grouped(page, at)
+}
+
+/// Whether the watts at item `at` may be one of a group of colour letters: with two more colours on the page, or joined by a
+/// plus or a stroke to one that is not blue. "110W 281B+" is watts and a type of diode.
+fn grouped(page: Page, at: usize) -> bool {
+    let joined = [Some(at + 1), at.checked_sub(1)]
+        .into_iter()
+        .flatten()
+        .any(|i| matches!(page.mark(i), Some(Mark::Plus | Mark::Slash | Mark::And)));
+    let mut first = None;
+    for i in 0..page.items.len() {
+        let role = page.role(i);
+        let short =
+            matches!(role, Role::Letter(_)) || matches!(role, Role::Colour(_)) && page.words(i).len() <= 2;
+        if !short || page.figure_before(i).is_none() && page.figure(i + 1).is_none() {
+            continue;
+        }
+        if first.is_some_and(|first| first != role) {
+            return true;
+        }
+        first = Some(role);
+    }
+    joined && first != Some(Role::Letter(ColourWord::Blue))
 }
 
 /// "96 W | 128 LEDs | 24 R | 8 B": apart from the other letters, but with them the whole count.

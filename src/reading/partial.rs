@@ -31,11 +31,11 @@ const PER: [&str; 5] = ["pro", "par", "por", "na", "pr"];
 
 /// Leaves the draws that are not the whole light's at full power.
 pub(super) fn leave(page: Page, pack: Option<u32>, says: &mut All) {
-    for k in 0..says.len() {
-        if matches!(says[k], Says::Draw(_))
-            && let Some(why) = why(page, &page.figures[k], pack)
+    for (f, says) in page.figures.iter().zip(says) {
+        if matches!(says, Says::Draw(_))
+            && let Some(why) = why(page, f, pack)
         {
-            says[k] = Says::Left(why);
+            *says = Says::Left(why);
         }
     }
 }
@@ -123,7 +123,7 @@ fn below_full(page: Page, i: usize) -> bool {
 
 /// "red mode 30W", "30W in veg mode": a level that is named and is not the full one.
 fn one_mode(page: Page, at: usize) -> bool {
-    let lower = |i: usize| {
+    let partly = |i: usize| {
         page.role(i) == Role::Level
             && (["veg", "seedl"].iter().any(|w| page.starts(i, w))
                 || (page.starts(i, "mod") && i > 0 && matches!(page.role(i - 1), Role::Colour(_))))
@@ -134,8 +134,8 @@ fn one_mode(page: Page, at: usize) -> bool {
         i -= 1;
     }
     let before = i.checked_sub(1);
-    let after = joins(page, start) && (start + 1..start + 4).any(|i| lower(i));
-    after || before.is_some_and(|i| lower(i) || page.is(i, "mode") && i > 0 && lower(i - 1))
+    let after = joins(page, start) && (start + 1..start + 4).any(partly);
+    after || before.is_some_and(|i| partly(i) || page.is(i, "mode") && i > 0 && partly(i - 1))
 }
 
 /// "fan power consumption 38W", "timer uses 3W": the subject of the draw is another device, and none that feeds the light.

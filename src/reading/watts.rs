@@ -100,7 +100,12 @@ fn foreign(page: Page, at: usize, left: Cues, near: Cues, right: Cues, next: Cue
         let ends = THING.and(BEAD).and(LAMP).and(DRAW).and(EQUAL).and(Role::With.cue());
         let first = page.first_right(at, device.and(ends), 4);
         let labelled = near.any(DRAW.and(Role::Power.cue()));
-        if (first.any(device) && !labelled) || (near.any(device) && !first.any(THING)) {
+        // "light 30W DC 12V 1A adapter": the adapter's are the volts and amperes, the watts are the light's.
+        let rated = near.any(THING)
+            && (at + 1..at + 4).any(|i| {
+                page.figure(i).is_some_and(|f| matches!(f.unit, Unit::Volt | Unit::VoltDc | Unit::Amp))
+            });
+        if (first.any(device) && !labelled && !rated) || (near.any(device) && !first.any(THING)) {
             return Some(LeftWhy::OtherDevice);
         }
     }
