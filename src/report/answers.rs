@@ -4,8 +4,9 @@
 //! as all of it stays on the screen. The working ([`light`](super::light)) has everything.
 
 use super::light::{Layout, paragraph};
+use super::style::Style;
 use super::{Light, Run, builder, cautions, figures, load, words, worth};
-use crate::comparison::{Evidence, Reason, Settings, Verdict};
+use crate::comparison::{Evidence, Figure, Reason, Settings, Verdict};
 use crate::photons::Photons;
 use crate::reference::Table;
 use crate::units::{Rounded, Watts};
@@ -19,9 +20,18 @@ struct Part {
     text: String,
 }
 
-/// The answers without the working.
+/// How a figure of the listing is answered.
+type Claim = fn(&Figure, Style) -> String;
+
+/// The answers without the working; where even what has to be said would leave the screen, the listing's other figures get
+/// their verdicts alone.
 pub(super) fn answers(run: Run<'_>, light: Light<'_>, layout: Layout) -> String {
-    let mut parts = vec![Part { rank: 0, text: verdict(light, layout) }];
+    let text = with_claims(run, light, layout, figures::claim);
+    if text.lines().count() <= LINES { text } else { with_claims(run, light, layout, figures::bare_claim) }
+}
+
+fn with_claims(run: Run<'_>, light: Light<'_>, layout: Layout, claim: Claim) -> String {
+    let mut parts = vec![Part { rank: 0, text: verdict(light, layout, claim) }];
     numbers(&mut parts, run, light, layout);
     reasons(&mut parts, light, layout);
     let mut text = String::new();
@@ -51,11 +61,11 @@ fn fitted(parts: Vec<Part>) -> String {
     parts.into_iter().zip(shown).filter(|(_, shown)| *shown).map(|(part, _)| part.text).collect()
 }
 
-fn verdict(light: Light<'_>, layout: Layout) -> String {
+fn verdict(light: Light<'_>, layout: Layout, claim: Claim) -> String {
     let assessment = light.assessment;
     let mut text = super::light::verdict(light, layout);
     for figure in &assessment.figures {
-        paragraph(&mut text, &figures::claim(figure, layout.style), "- ", layout);
+        paragraph(&mut text, &claim(figure, layout.style), "- ", layout);
     }
     text
 }

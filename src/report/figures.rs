@@ -85,8 +85,18 @@ pub(super) fn coded_claim(figure: &Figure, style: Style) -> String {
     row(figure, &format!("{} ({})", style.verdict(figure.verdict), figure.reason.code()))
 }
 
+/// The same without the reason.
+pub(super) fn bare_claim(figure: &Figure, style: Style) -> String {
+    format!("{}: {}", claimed(figure), style.verdict(figure.verdict))
+}
+
 fn row(figure: &Figure, verdict: &str) -> String {
-    let what = match figure.claimed {
+    let lamp = figure.lamp.map(|lamp| lamp_text(&lamp)).unwrap_or_default();
+    format!("{}: {verdict}: {lamp}{}", claimed(figure), figure.reason.text())
+}
+
+fn claimed(figure: &Figure) -> String {
+    match figure.claimed {
         Claimed::Flux(flux) => format!("photon flux {flux}"),
         Claimed::Efficacy(efficacy) => format!("photon efficacy {efficacy}"),
         Claimed::Replaces(lamp) => format!(
@@ -103,9 +113,7 @@ fn row(figure: &Figure, verdict: &str) -> String {
             let from = from.map(|low| format!("{} to ", Rounded(low.0))).unwrap_or_default();
             format!("{} A at {from}{} V", Rounded(supply.amps.value), Rounded(supply.volts.value))
         }
-    };
-    let lamp = figure.lamp.map(|lamp| lamp_text(&lamp)).unwrap_or_default();
-    format!("{what}: {verdict}: {lamp}{}", figure.reason.text())
+    }
 }
 
 fn lamp_text(lamp: &LampFlux) -> String {
