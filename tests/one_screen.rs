@@ -19,8 +19,6 @@ const LINES: usize = 23;
 const COLUMNS: usize = 80;
 
 const TITLES: [&str; 7] = [
-    "300W grow light (100x3W) 60 red 20 blue 10 white 6 UV 4 IR, PPF 850 umol/s, PPE 4.1 umol/J, replaces 600W HPS, 120V \
-     2.5A, actual power 135W",
     "300W LED grow light, 100 x 3W, 70 red 20 blue 10 white, PPF 600, replaces 400W HPS",
     "Halfpenny 1000W LED Grow Light, 100 x 5W chips, actual power 205W±5%, replaces 600W HPS, AC85-265V",
     "LED grow light 450W 150pcs 3W full spectrum with UV IR, 100 red 30 blue 10 white 5 UV 5 IR, PPF 900umol/s, PPE 2.8 \
@@ -28,6 +26,8 @@ const TITLES: [&str; 7] = [
     "植物ライト ３００Ｗ ＬＥＤ １００個 ３Ｗ フルスペクトル 育成ライト 600W HPS相当 赤70 青20 白10",
     "Grow light bar 45W, 225 LED panel red blue, 75 x 0.2W",
     "Zarnleaf 1500W plant lamp, double chip 150 x 10W, 120V 1.9A, veg and bloom switch, daisy chain up to 8",
+    "300W grow light (100x3W) 60 red 20 blue 10 white 6 UV 4 IR, PPF 850 umol/s, PPE 4.1 umol/J, replaces 600W HPS, 120V \
+     2.5A, actual power 135W",
 ];
 
 const MONEY: [&str; 6] = ["--price", "89.99", "--currency", "EUR", "--tariff", "0.31"];
