@@ -121,12 +121,11 @@ fn classes(table: &Table, used: &Used) -> Markup {
             ]
         })
         .collect();
-    if cells.is_empty() {
-        return html! {};
-    }
     html! {
-        h3 { "Classes in these listings" }
-        (wide("classes", &["class", "mA a die", "most mA", "commonly", "grade", "source"], &cells))
+        @if !cells.is_empty() {
+            h3 { "Classes in these listings" }
+            (wide("classes", &["class", "mA a die", "most mA", "commonly", "grade", "source"], &cells))
+        }
     }
 }
 
@@ -143,13 +142,12 @@ fn dice(table: &Table, used: &Used) -> Markup {
             ]
         })
         .collect();
-    if cells.is_empty() {
-        return html! {};
-    }
     html! {
-        h3 { "Dice in these listings" }
-        (wide("dice", &["die", "V at 25 \u{b0}C (standard uncertainty)", "at mA", "grade", "source"], &cells))
-        p { "'plainwatt diodes' shows every row of the table." }
+        @if !cells.is_empty() {
+            h3 { "Dice in these listings" }
+            (wide("dice", &["die", "V at 25 \u{b0}C (standard uncertainty)", "at mA", "grade", "source"], &cells))
+            p { "'plainwatt diodes' shows every row of the table." }
+        }
     }
 }
 
