@@ -5,6 +5,7 @@ use smallvec::SmallVec;
 
 use super::figures::{Figure, What};
 use super::fold::Mark;
+use super::item::Letters;
 use super::page::Page;
 use super::pairs::{cobs_of_a_total, crossed_after, crossed_before, is_count, listed};
 use super::roles::{Cues, Role, Unit};
@@ -167,9 +168,9 @@ pub(super) fn denied(page: Page, at: usize) -> bool {
 
 /// The number that "twin", "tri", "quad" stand for.
 pub(super) fn fold_of(page: Page, i: usize) -> f64 {
-    if page.starts(i, "tri") {
+    if page.starts(i, const { Letters::of("tri") }) {
         3.0
-    } else if page.starts(i, "quad") {
+    } else if page.starts(i, const { Letters::of("quad") }) {
         4.0
     } else {
         2.0

@@ -134,9 +134,8 @@ impl Builder<'_> {
 
     /// Takes the word at token `i` in another role.
     fn word_as(&mut self, role: Role, i: usize) -> usize {
-        let t = &self.tokens[i];
         self.seen.cues = self.seen.cues.and(role.cue());
-        self.items.push(Item::word(role, role.cue(), (t.start, t.end), t.spaced));
+        self.items.push(self.tokens[i].in_role(role));
         i + 1
     }
 

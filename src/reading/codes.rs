@@ -41,7 +41,7 @@ impl Scanner<'_> {
         }
         let known = look_up(&word);
         if pure && known.role != Role::None {
-            self.push_word(known, start);
+            self.push_word(known, word.first(), start);
         } else {
             self.push(What::Code, start);
         }

@@ -7,6 +7,7 @@ use super::class::package_number;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::hues::{after_colour, by_figure, is_count, letter_first, letters, number_first, ratio_letters};
+use super::item::Letters;
 use super::letters::white_letter;
 use super::page::Page;
 use super::roles::{Cues, Role, Unit};
@@ -50,7 +51,9 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
         Role::Colour(word) => (word, false),
         Role::Letter(word) => (word, true),
         // "R 60, B 20, W 14": the white of a list of letters.
-        Role::Unit(Unit::Watt) if letter_first(page, i) && page.is(i, "w") => (ColourWord::White, true),
+        Role::Unit(Unit::Watt) if letter_first(page, i) && page.is(i, const { Letters::of("w") }) => {
+            (ColourWord::White, true)
+        }
         _ => return None,
     };
     let (word, first) = modified(page, i, word, used);
@@ -150,7 +153,7 @@ fn modifies(page: Page, i: usize) -> bool {
 
 /// The colour with the words before it taken in ("deep red", "far-red", "royal blue"), and the first item of it.
 fn modified(page: Page, i: usize, word: ColourWord, used: usize) -> (ColourWord, usize) {
-    const PLAIN: [&str; 6] = ["royal", "natural", "neutral", "pure", "super", "bright"];
+    const PLAIN: [Letters; 6] = Letters::all(["royal", "natural", "neutral", "pure", "super", "bright"]);
     let dash = usize::from(page.mark_before(i) == Some(Mark::Dash) && !page.breaks(i - 1));
     let word = match (page.role_before(i - dash), word) {
         (Role::Deep, ColourWord::Red) => ColourWord::DeepRed,
@@ -160,7 +163,7 @@ fn modified(page: Page, i: usize, word: ColourWord, used: usize) -> (ColourWord,
         _ => word,
     };
     let mut first = if dash == 1 && i >= 2 && modifies(page, i - 2) { i - 1 } else { i };
-    while first > used && (modifies(page, first - 1) || PLAIN.iter().any(|w| page.is(first - 1, w))) {
+    while first > used && (modifies(page, first - 1) || PLAIN.iter().any(|&w| page.is(first - 1, w))) {
         first -= 1;
     }
     (word, first)
@@ -203,7 +206,7 @@ fn figure(page: Page, index: usize, used: usize, says: &mut All, read: &mut Read
     let (word, colour) = by_figure(f)?;
     let named = |k: usize| {
         matches!(page.role(k), Role::Colour(_) | Role::Deep | Role::Far | Role::Warm | Role::Cool)
-            || page.is(k, "royal")
+            || page.is(k, const { Letters::of("royal") })
     };
     if named(at + 1) || f.list {
         return None;

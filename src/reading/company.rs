@@ -2,6 +2,7 @@
 
 use super::figures::What;
 use super::fold::Mark;
+use super::item::Letters;
 use super::page::Page;
 use super::roles::{Cues, Role, Unit};
 
@@ -41,7 +42,9 @@ impl Page<'_> {
                 at || (announces && !country)
             }
             // "less than 50W" is no comparison.
-            Role::Versus => i == 0 || !(self.role(i - 1) == Role::Approx || self.is(i - 1, "more")),
+            Role::Versus => {
+                i == 0 || !(self.role(i - 1) == Role::Approx || self.is(i - 1, const { Letters::of("more") }))
+            }
             Role::Deny => !matches!(self.mark(i + 1), Some(Mark::Colon | Mark::Comma)),
             Role::Input => self.role(i + 1) != Role::Voltage && self.role(i + 1) != Role::Current,
             _ => true,

@@ -1,6 +1,7 @@
 //! Whether watts are those of a lamp that the light is compared with: "replaces 600W", "600W equivalent", "400W HPS slayer".
 
 use super::fold::Mark;
+use super::item::Letters;
 use super::page::Page;
 use super::phrase::DRAW;
 use super::roles::{Cues, Role, Unit};
@@ -26,7 +27,7 @@ pub(super) fn equivalent(page: Page, at: usize, left: Cues, next: Cues) -> bool 
         return true;
     }
     let double_ended = page.role(at + 1) == Role::DoubleEnded
-        && page.is(at + 1, "de")
+        && page.is(at + 1, const { Letters::of("de") })
         && page.capitals(at + 1)
         && matches!(page.role(at + 2), Role::Lamp(_) | Role::Light | Role::Lights);
     let word = at + 1 + usize::from(page.mark(at + 1) == Some(Mark::Open));
@@ -53,7 +54,7 @@ fn spelled_lamp(page: Page, at: usize) -> bool {
     {
         i += 1;
     }
-    if page.is(i, "ended") {
+    if page.is(i, const { Letters::of("ended") }) {
         i += 1;
     }
     if i > at + 1 && matches!(page.role(i), Role::Equivalent | Role::Replacement | Role::Lamp(_)) {

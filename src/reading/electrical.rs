@@ -7,6 +7,7 @@ use smallvec::SmallVec;
 
 use super::figures::{Figure, What};
 use super::fold::Mark;
+use super::item::Letters;
 use super::page::Page;
 use super::partial::per_part;
 use super::power::span;
@@ -191,7 +192,7 @@ fn of_the_light(page: Page, f: &Figure) -> bool {
     let fan = fan
         || page.role(after + 1) == Role::Device
             && !feeds(page, after + 1)
-            && !["cabl", "kabel", "plug"].iter().any(|w| page.starts(after + 1, w));
+            && !CABLES.iter().any(|&w| page.starts(after + 1, w));
     // "24V 1A per strip", "24V 2A (each of 8 bars)"; the mains are the same for every part.
     let mains = f.unit != Unit::Amp && f.unit != Unit::VoltDc && f.high >= MAINS;
     let part = !mains && (per_part(page, after) || each_part(page, after));
@@ -208,32 +209,27 @@ fn each_part(page: Page, at: usize) -> bool {
             .any(|i| matches!(page.role(i), Role::Part | Role::Board))
 }
 
+/// How words for the light's own cable begin.
+const CABLES: [Letters; 3] = Letters::all(["cabl", "kabel", "plug"]);
+
+/// How words for what feeds a light begin.
+const FEEDERS: [Letters; 13] = Letters::all([
+    "adapt", "driver", "supply", "psu", "netzteil", "transfor", "batter", "socket", "outlet", "alim",
+    "fuente", "fonte", "cord",
+]);
+
 /// Whether the device at item `i` feeds the light: its volts are the light's supply.
 pub(super) fn feeds(page: Page, i: usize) -> bool {
-    [
-        "adapt",
-        "driver",
-        "supply",
-        "psu",
-        "netzteil",
-        "transformer",
-        "batter",
-        "socket",
-        "outlet",
-        "alim",
-        "aliment",
-        "fuente",
-        "fonte",
-        "cord",
-    ]
-    .iter()
-    .any(|w| page.starts(i, w))
+    FEEDERS.iter().any(|&w| page.starts(i, w))
 }
 
 fn is_mains(page: Page, f: &Figure) -> bool {
     let at = usize::from(f.item);
     let dc = f.unit == Unit::VoltDc || page.role_before(at) == Role::Dc;
-    let output = || page.is(at.wrapping_sub(1), "output") && page.left(at).cues.any(Role::Rating.cue());
+    let output = || {
+        page.is(at.wrapping_sub(1), const { Letters::of("output") })
+            && page.left(at).cues.any(Role::Rating.cue())
+    };
     f.unit == Unit::VoltAc && f.high > 24.0 || (f.high >= MAINS && !dc && !output())
 }
 

@@ -23,10 +23,10 @@ impl Scanner<'_> {
             }
             let known = look_up(&word);
             if known.role != Role::None {
-                best = Some((known, at));
+                best = Some((known, word.first(), at));
             }
         }
-        let (known, end) = best.unwrap_or((Known::of(Role::None), first_end));
+        let (known, letters, end) = best.unwrap_or((Known::of(Role::None), word.first(), first_end));
         self.at = end;
         if known.role == Role::None
             && !self.spaced
@@ -36,6 +36,6 @@ impl Scanner<'_> {
             last.end = u32::try_from(end).unwrap_or(u32::MAX);
             return;
         }
-        self.push_word(known, start);
+        self.push_word(known, letters, start);
     }
 }

@@ -2,6 +2,7 @@
 
 use super::fold::Mark;
 use super::roles::{Cues, Role};
+use super::words::Known;
 
 /// What it is.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -33,21 +34,75 @@ pub(super) struct Item {
     pub mark: Option<Mark>,
     /// White space stands before it.
     pub spaced: bool,
+    /// The first eight letters of a word, folded; see [`Letters`].
+    pub letters: u64,
+    /// What else a word may be, in another language or beside some words; see [`Page::may_be`](super::page::Page::may_be).
+    pub also: Cues,
+}
+
+/// A short word, or the letters that words start with, to compare items with at once.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Letters {
+    bytes: u64,
+    mask: u64,
+}
+
+impl Letters {
+    /// Several words.
+    pub(super) const fn all<const N: usize>(words: [&str; N]) -> [Self; N] {
+        let mut all = [Self { bytes: 0, mask: 0 }; N];
+        let mut i = 0;
+        while i < N {
+            all[i] = Self::of(words[i]);
+            i += 1;
+        }
+        all
+    }
+
+    /// Up to eight ASCII letters in lower case.
+    pub(super) const fn of(letters: &str) -> Self {
+        let letters = letters.as_bytes();
+        assert!(letters.len() <= 8 && !letters.is_empty(), "one to eight letters are compared");
+        let (mut bytes, mut i) = (0, 0);
+        while i < letters.len() {
+            assert!(letters[i].is_ascii_lowercase(), "words are folded to lower case");
+            bytes |= (letters[i] as u64) << (8 * i);
+            i += 1;
+        }
+        Self { bytes, mask: u64::MAX >> (64 - 8 * letters.len()) }
+    }
 }
 
 impl Item {
     /// More than any index of a figure.
     const NO_FIGURE: u16 = u16::MAX;
 
+    /// Whether it is the word. (Of eight letters: or starts with it.)
+    pub(super) const fn is(&self, word: Letters) -> bool {
+        self.letters == word.bytes
+    }
+
+    /// Whether it is a word that starts with the letters.
+    pub(super) const fn starts(&self, letters: Letters) -> bool {
+        self.letters & letters.mask == letters.bytes
+    }
+
     pub(super) const fn is_figure(&self) -> bool {
         self.figure != Self::NO_FIGURE
     }
 
-    /// A word from byte `start` to `end`.
+    /// A word from byte `start` to `end` that starts with `letters`.
     #[inline]
-    pub(super) const fn word(role: Role, cue: Cues, (start, end): (u32, u32), spaced: bool) -> Self {
+    pub(super) const fn word(known: Known, letters: u64, (start, end): (u32, u32), spaced: bool) -> Self {
+        let Known { role, cue, also, .. } = known;
         let figure = Self::NO_FIGURE;
-        Self { what: What::Word(role), role, start, end, cue, figure, mark: None, spaced }
+        Self { what: What::Word(role), role, start, end, cue, figure, mark: None, spaced, letters, also }
+    }
+
+    /// The same word in another role.
+    pub(super) const fn in_role(mut self, role: Role) -> Self {
+        (self.what, self.role, self.cue) = (What::Word(role), role, role.cue());
+        self
     }
 
     /// A figure, a sign or a code from byte `start` to `end`.
@@ -55,6 +110,18 @@ impl Item {
     pub(super) const fn other(what: What, (start, end): (u32, u32), spaced: bool) -> Self {
         let figure = if let What::Figure(index) = what { index } else { Self::NO_FIGURE };
         let mark = if let What::Mark(mark) = what { Some(mark) } else { None };
-        Self { what, role: Role::None, start, end, cue: Cues(0), figure, mark, spaced }
+        let nothing = Cues(0);
+        Self {
+            what,
+            role: Role::None,
+            start,
+            end,
+            cue: nothing,
+            figure,
+            mark,
+            spaced,
+            letters: 0,
+            also: nothing,
+        }
     }
 }

@@ -5,6 +5,7 @@ use super::class::package_number;
 use super::counted::{FEWEST_PIECES, joined};
 use super::figures::What;
 use super::fold::Mark;
+use super::item::Letters;
 use super::page::Page;
 use super::roles::{Role, Unit};
 
@@ -153,7 +154,9 @@ fn diodes(page: Page, i: usize, pack: bool) -> After {
         match page.what(k) {
             Some(What::Word(Role::Per)) => {
                 let part = matches!(page.role(k + 1), Role::Unit(_) | Role::Measured | Role::Board)
-                    || page.role(k + 1) == Role::Part && !pack && !page.starts(k + 1, "panel");
+                    || page.role(k + 1) == Role::Part
+                        && !pack
+                        && !page.starts(k + 1, const { Letters::of("panel") });
                 return if part { After::Elsewhere } else { After::Diodes { total: false } };
             }
             Some(What::Mark(Mark::Slash))

@@ -3,6 +3,7 @@
 use super::array::{LARGEST_BEAD, fold_of};
 use super::figures::{Figure, What};
 use super::fold::Mark;
+use super::item::Letters;
 use super::page::Page;
 use super::roles::{Cues, Role, Unit};
 use crate::facts::{Span, Taken};
@@ -179,7 +180,7 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
     if after == Role::Pieces && n.high <= MOST_PIECES {
         let next = page.role(i + 2);
         if matches!(next, Role::Lights | Role::Light | Role::Tube)
-            || next == Role::Part && page.starts(i + 2, "tub")
+            || next == Role::Part && page.starts(i + 2, const { Letters::of("tub") })
             || (next == Role::Led && matches!(page.role(i + 3), Role::Lights | Role::Light | Role::None))
                 && page.what(i + 3).is_some_and(|w| matches!(w, What::Word(_)))
         {

@@ -2,7 +2,8 @@
 
 use super::builder::Seen;
 use super::figures::{Figure, Item, What};
-use super::fold::{Fold, Mark, next};
+use super::fold::Mark;
+use super::item::Letters;
 use super::roles::{Cues, Role, Unit};
 
 /// The page.
@@ -81,13 +82,18 @@ impl<'a> Page<'a> {
     }
 
     /// Whether item `i` is the word.
-    pub(super) fn is(&self, i: usize, word: &str) -> bool {
-        spells(self.words(i), word, true)
+    pub(super) fn is(&self, i: usize, word: Letters) -> bool {
+        self.items.get(i).is_some_and(|item| item.is(word))
     }
 
-    /// Whether item `i` starts with the letters.
-    pub(super) fn starts(&self, i: usize, letters: &str) -> bool {
-        spells(self.words(i), letters, false)
+    /// Whether item `i` is a word that starts with the letters.
+    pub(super) fn starts(&self, i: usize, letters: Letters) -> bool {
+        self.items.get(i).is_some_and(|item| item.starts(letters))
+    }
+
+    /// Whether item `i` plays one of the roles, or may play it in another language or beside some words.
+    pub(super) fn may_be(&self, i: usize, roles: Cues) -> bool {
+        self.items.get(i).is_some_and(|item| item.cue.and(item.also).any(roles))
     }
 
     /// Whether item `i` is written in capitals.
@@ -154,23 +160,4 @@ impl<'a> Page<'a> {
                 | Role::Letter(_)
         ) || self.mark(i + 1) == Some(Mark::Times)
     }
-}
-
-/// Whether the text is the word, or starts with it, in any case, accents and zero-width characters aside.
-pub(super) fn spells(text: &str, word: &str, whole: bool) -> bool {
-    let mut at = 0;
-    let mut letters = word.bytes();
-    while let Some((folded, length)) = next(text, at) {
-        at += length;
-        match folded {
-            Fold::Skip => {}
-            Fold::Letter(u) => match letters.next() {
-                Some(b) if u32::from(b) == u => {}
-                Some(_) => return false,
-                None => return !whole,
-            },
-            _ => return false,
-        }
-    }
-    letters.next().is_none() && !text.is_empty()
 }

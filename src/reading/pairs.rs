@@ -4,10 +4,14 @@ use super::array::{DIODE, FEWEST_DIODES};
 use super::class::package_number;
 use super::figures::{Figure, What};
 use super::fold::Mark;
+use super::item::Letters;
 use super::page::Page;
 use super::roles::{Cues, Role, Unit};
 
 const LAMP_ROLE: Role = Role::Lamp(crate::facts::LampKind::Hps);
+
+/// The sides of a size: deep, high, long.
+pub(super) const SIDES: [Letters; 3] = Letters::all(["d", "h", "l"]);
 
 pub(super) fn is_count(f: &Figure) -> bool {
     f.unit == Unit::Bare && !f.range && !f.list && !f.decimal && f.high >= 1.0
@@ -48,7 +52,7 @@ pub(super) fn crossed_after(page: Page, at: usize) -> Option<usize> {
     }
     match page.what(i + 1)? {
         What::Figure(f) => {
-            let side = ["d", "h", "l"].iter().any(|side| page.is(i + 2, side));
+            let side = SIDES.iter().any(|&side| page.is(i + 2, side));
             let count =
                 is_count(&page.figures[usize::from(f)]) && !side && page.mark(i + 2) != Some(Mark::Times);
             count.then_some(usize::from(f))
@@ -68,7 +72,7 @@ pub(super) fn listed(page: Page, at: usize) -> Option<usize> {
             What::Word(Role::Pieces) => pieces = true,
             What::Word(Role::Diode | Role::Led | Role::Chip | Role::Cob) => thing = true,
             // "100 units of 3W LED"
-            What::Word(Role::Lights) if page.is(i, "units") => units = true,
+            What::Word(Role::Lights) if page.is(i, const { Letters::of("units") }) => units = true,
             What::Word(Role::Of | Role::DoubleEnded | Role::At | Role::With | Role::Unit(Unit::Amp)) => {
                 joined = true;
             }

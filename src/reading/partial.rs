@@ -4,30 +4,14 @@
 use super::electrical::feeds;
 use super::figures::{Figure, What};
 use super::fold::Mark;
+use super::item::Letters;
 use super::page::Page;
 use super::phrase::DRAW;
 use super::roles::{Cues, Role, Unit};
 use super::says::{All, Says};
 use crate::facts::LeftWhy;
 
-/// Words that join a level to the figure before it, beside those that the vocabulary has: "in standby", "al 10 %".
-const JOINS: [&str; 18] = [
-    "in", "im", "when", "while", "if", "during", "wenn", "al", "a", "au", "en", "quando", "cuando", "quand",
-    "i", "w", "az", "del",
-];
-
-/// How words for a lower level begin, beside those that the vocabulary has.
-const LOWER: [&str; 12] = [
-    "half", "halb", "mitad", "moitie", "metade", "helft", "polow", "veille", "repos", "ripos", "ruhe",
-    "atten",
-];
-
-/// How words for a part begin, beside those that the vocabulary has, where "per" stands before them.
-const PARTS: [&str; 12] =
-    ["side", "seite", "lado", "lato", "cote", "barr", "modul", "balk", "kanal", "canal", "string", "driver"];
-
-/// Words for "per", beside those that the vocabulary has.
-const PER: [&str; 5] = ["pro", "par", "por", "na", "pr"];
+const PARTS: Cues = Cues::of(&[Role::Part, Role::Board, Role::Cob, Role::Diode, Role::Chip]);
 
 /// Leaves the draws that are not the whole light's at full power.
 pub(super) fn leave(page: Page, pack: Option<u32>, says: &mut All) {
@@ -79,7 +63,7 @@ fn lower_level(page: Page, at: usize) -> bool {
             }
             Some(What::Word(_)) => {
                 let led = i > 0 && joins(page, i - 1);
-                let half = page.is(i, "half") && page.role(i + 1) == Role::Power;
+                let half = page.is(i, const { Letters::of("half") }) && page.role(i + 1) == Role::Power;
                 if half || led && lower(page, i) {
                     return true;
                 }
@@ -101,32 +85,35 @@ fn after_draw_words(page: Page, at: usize) -> usize {
 
 /// Whether the word at item `i` joins a level to a figure.
 fn joins(page: Page, i: usize) -> bool {
-    page.role(i) == Role::At || page.mark(i) == Some(Mark::At) || JOINS.iter().any(|w| page.is(i, w))
+    page.may_be(i, Role::At.cue()) || page.mark(i) == Some(Mark::At)
 }
 
 /// Whether the word at item `i` names a lower level or standby.
 fn lower(page: Page, i: usize) -> bool {
-    page.role(i) == Role::Dim
-        || LOWER.iter().any(|w| page.starts(i, w))
-        || page.is(i, "meta")
-        || page.is(i, "stand") && page.is(i + 2, "by")
+    page.may_be(i, Role::Dim.cue())
+        || page.is(i, const { Letters::of("stand") }) && page.is(i + 2, const { Letters::of("by") })
 }
 
 /// Whether the figure at item `i` is a share of full power: below 100 %, and of nothing else such as efficiency.
 fn below_full(page: Page, i: usize) -> bool {
     let other = matches!(page.role(i + 1), Role::Ppe | Role::Approx)
-        || page.is(i + 1, "pf")
-        || page.is(i + 1, "humidity")
-        || page.is(i + 2, "factor");
+        || page.is(i + 1, const { Letters::of("pf") })
+        || page.is(i + 1, const { Letters::of("humidity") })
+        || page.is(i + 2, const { Letters::of("factor") });
     page.figure(i).is_some_and(|p| p.unit == Unit::Percent && p.high < 99.5) && !other
 }
+
+/// How levels below the full one begin.
+const YOUNG: [Letters; 2] = Letters::all(["veg", "seedl"]);
 
 /// "red mode 30W", "30W in veg mode": a level that is named and is not the full one.
 fn one_mode(page: Page, at: usize) -> bool {
     let partly = |i: usize| {
         page.role(i) == Role::Level
-            && (["veg", "seedl"].iter().any(|w| page.starts(i, w))
-                || (page.starts(i, "mod") && i > 0 && matches!(page.role(i - 1), Role::Colour(_))))
+            && (YOUNG.iter().any(|&w| page.starts(i, w))
+                || (page.starts(i, const { Letters::of("mod") })
+                    && i > 0
+                    && matches!(page.role(i - 1), Role::Colour(_))))
     };
     let start = after_draw_words(page, at);
     let mut i = at - usize::from(matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal)));
@@ -135,7 +122,9 @@ fn one_mode(page: Page, at: usize) -> bool {
     }
     let before = i.checked_sub(1);
     let after = joins(page, start) && (start + 1..start + 4).any(partly);
-    after || before.is_some_and(|i| partly(i) || page.is(i, "mode") && i > 0 && partly(i - 1))
+    after
+        || before
+            .is_some_and(|i| partly(i) || page.is(i, const { Letters::of("mode") }) && i > 0 && partly(i - 1))
 }
 
 /// "fan power consumption 38W", "timer uses 3W": the subject of the draw is another device, and none that feeds the light.
@@ -146,10 +135,12 @@ fn of_a_device(page: Page, at: usize) -> bool {
     while let Some(before) = i.checked_sub(1) {
         i = before;
         match page.what(i) {
-            Some(What::Word(Role::Device)) => return draws && !feeds(page, i) && !page.starts(i, "dimmer"),
+            Some(What::Word(Role::Device)) => {
+                return draws && !feeds(page, i) && !page.starts(i, const { Letters::of("dimmer") });
+            }
             Some(What::Word(Role::DrawNoun | Role::DrawVerb | Role::Input)) => draws = true,
             Some(What::Word(Role::Power | Role::Rating | Role::Approx | Role::UpTo | Role::Only)) => {}
-            Some(What::Word(Role::None)) if page.is(i, "is") => {}
+            Some(What::Word(Role::None)) if page.is(i, const { Letters::of("is") }) => {}
             Some(What::Mark(Mark::Colon | Mark::Equal)) => {}
             _ => return false,
         }
@@ -158,12 +149,11 @@ fn of_a_device(page: Page, at: usize) -> bool {
 }
 
 fn per(page: Page, i: usize) -> bool {
-    page.role(i) == Role::Per || PER.iter().any(|w| page.is(i, w))
+    page.may_be(i, Role::Per.cue())
 }
 
 fn is_part(page: Page, i: usize) -> bool {
-    matches!(page.role(i), Role::Part | Role::Board | Role::Cob | Role::Diode | Role::Chip)
-        || PARTS.iter().any(|w| page.starts(i, w))
+    page.may_be(i, PARTS)
 }
 
 /// "95W par barre", "120W per driver", "75W per LED bar": per part, straight after item `at`.

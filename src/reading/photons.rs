@@ -3,6 +3,7 @@
 
 use super::figures::{Figure, What};
 use super::fold::Mark;
+use super::item::Letters;
 use super::page::Page;
 use super::power::span;
 use super::roles::{Cues, Role, Unit};
@@ -118,7 +119,9 @@ fn at_distance(page: Page, at: usize) -> bool {
     for i in at + 1..at + 5 {
         if page.role(i) == Role::Density {
             // After a comma "PPFD" labels a figure of its own.
-            return !beyond || page.starts(i, "cent") || page.is(i, "distance");
+            return !beyond
+                || page.starts(i, const { Letters::of("cent") })
+                || page.is(i, const { Letters::of("distance") });
         }
         if (page.role(i) == Role::At || page.mark(i) == Some(Mark::At))
             && page.figure(i + 1).is_some_and(|f| matches!(f.unit, Unit::Length | Unit::Metre))

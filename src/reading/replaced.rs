@@ -3,6 +3,7 @@
 use super::array::{Arrays, Of};
 use super::figures::{Figure, What};
 use super::fold::Mark;
+use super::item::Letters;
 use super::page::Page;
 use super::power::span;
 use super::roles::{Role, Unit};
@@ -62,11 +63,13 @@ fn kind(page: Page, f: &Figure) -> Option<LampKind> {
     for i in at + 1..at + 9 {
         match page.what(i) {
             Some(What::Word(Role::Lamp(lamp))) => kind = Some(merge(kind, lamp)),
-            Some(What::Word(Role::DoubleEnded)) if page.is(i, "de") && page.capitals(i) && kind.is_none() => {
+            Some(What::Word(Role::DoubleEnded))
+                if page.is(i, const { Letters::of("de") }) && page.capitals(i) && kind.is_none() =>
+            {
                 kind = Some(LampKind::Hps);
             }
             Some(What::Word(Role::Tube)) => tube = true,
-            Some(What::Word(Role::Double)) if page.is(i + 2, "ended") => {
+            Some(What::Word(Role::Double)) if page.is(i + 2, const { Letters::of("ended") }) => {
                 kind = kind.or(Some(LampKind::Hps));
             }
             Some(What::Word(Role::Led)) if kind.is_none() => break,
@@ -88,7 +91,9 @@ fn kind(page: Page, f: &Figure) -> Option<LampKind> {
     for i in (at.saturating_sub(8)..at).rev() {
         match page.what(i) {
             Some(What::Word(Role::Lamp(lamp))) => kind = Some(merge(kind, lamp)),
-            Some(What::Word(Role::DoubleEnded)) if page.is(i, "de") && page.capitals(i) => {
+            Some(What::Word(Role::DoubleEnded))
+                if page.is(i, const { Letters::of("de") }) && page.capitals(i) =>
+            {
                 kind = kind.or(Some(LampKind::Hps));
             }
             Some(What::Word(Role::Tube)) => tube = true,

@@ -244,6 +244,8 @@ impl Role {
             Self::Voltage | Self::Current | Self::Unit(Unit::Volt | Unit::Amp) | Self::Ac => 1 << 50,
             Self::Times => 1 << 51,
             Self::With => 1 << 53,
+            Self::At => 1 << 54,
+            Self::Per => 1 << 55,
             _ => 0,
         })
     }

@@ -101,8 +101,8 @@ impl Scanner<'_> {
         self.spaced = false;
     }
 
-    pub(super) fn push_word(&mut self, word: Known, start: usize) {
-        self.push_word_to(word, start, self.at);
+    pub(super) fn push_word(&mut self, word: Known, letters: u64, start: usize) {
+        self.push_word_to(word, letters, start, self.at);
     }
 
     /// Notes that the next token is open.
@@ -111,11 +111,11 @@ impl Scanner<'_> {
         self.tokens.open.push(self.tokens.all.len() as u32);
     }
 
-    fn push_word_to(&mut self, word: Known, start: usize, end: usize) {
+    fn push_word_to(&mut self, word: Known, letters: u64, start: usize, end: usize) {
         if word.open {
             self.leave_open();
         }
-        self.tokens.all.push(Item::word(word.role, word.cue, place(start, end), self.spaced));
+        self.tokens.all.push(Item::word(word, letters, place(start, end), self.spaced));
         self.spaced = false;
     }
 
@@ -149,7 +149,7 @@ impl Scanner<'_> {
             let letters = word.letters();
             self.rest_of_word(start, word, letters);
         } else {
-            self.push_word(look_up(&word), start);
+            self.push_word(look_up(&word), word.first(), start);
         }
     }
 
@@ -184,10 +184,12 @@ impl Scanner<'_> {
         }
         if digit_next && times {
             // `3Wx100`, `200pcsx5W`: the cross is not part of the word.
-            let shorter = look_up(&word.without_last());
+            let shorter = word.without_last();
+            let letters = shorter.first();
+            let shorter = look_up(&shorter);
             if self.after_number() || shorter.role != Role::None {
                 let cross = self.text[start..self.at].char_indices().next_back().map_or(0, |(i, _)| i);
-                self.push_word_to(shorter, start, start + cross);
+                self.push_word_to(shorter, letters, start, start + cross);
                 self.push(What::Mark(Mark::Times), start + cross);
                 return;
             }
@@ -202,7 +204,7 @@ impl Scanner<'_> {
             // French "à", as in "100 LED à 10W".
             known = Known::of(Role::Of);
         }
-        self.push_word(known, start);
+        self.push_word(known, word.first(), start);
     }
 
     fn digit_follows(&self) -> bool {
@@ -229,7 +231,7 @@ impl Scanner<'_> {
         } else if counts || lower || known {
             self.push(What::Mark(Mark::Times), start);
         } else {
-            self.push_word(Known::of(Role::None), start);
+            self.push_word(Known::of(Role::None), u64::from(b'x'), start);
         }
     }
 

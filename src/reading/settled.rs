@@ -2,8 +2,11 @@
 
 use super::builder::Builder;
 use super::fold::Mark;
-use super::page::spells;
+use super::item::Letters;
 use super::roles::{Role, Unit};
+
+/// Parts of a light that are a device after "power".
+const POWER_PARTS: [Letters; 3] = Letters::all(["strip", "strips", "bar"]);
 
 impl Builder<'_> {
     /// The role that the word at token `i` plays beside its neighbours, if they change it. A role that comes to stand here
@@ -30,7 +33,9 @@ impl Builder<'_> {
             Role::Used => {
                 let back = if before == Role::Unit(Unit::Length) { 2 } else { 1 };
                 match i.checked_sub(back) {
-                    Some(k) if self.role(k) == Role::Power || self.spells(k, &["electricity"]) => {
+                    Some(k)
+                        if self.role(k) == Role::Power || self.is(k, const { Letters::of("electric") }) =>
+                    {
                         Role::DrawNoun
                     }
                     _ => Role::None,
@@ -46,17 +51,13 @@ impl Builder<'_> {
             // "630W CMH substitute: 500W": after the lamp the same word is a noun.
             Role::Replaces if matches!(before, Role::Lamp(_)) => Role::Replacement,
             // "power strip", "power bar"
-            Role::Part if before == Role::Power && self.spells(i, &["strip", "strips", "bar"]) => {
-                Role::Device
-            }
+            Role::Part if before == Role::Power && POWER_PARTS.iter().any(|&w| self.is(i, w)) => Role::Device,
             _ => return None,
         })
     }
 
-    pub(super) fn spells(&self, i: usize, words: &[&str]) -> bool {
-        let t = &self.tokens[i];
-        let text = &self.text[t.start as usize..t.end as usize];
-        words.iter().any(|w| spells(text, w, true))
+    pub(super) fn is(&self, i: usize, word: Letters) -> bool {
+        self.tokens.get(i).is_some_and(|t| t.is(word))
     }
 
     /// "one-watt", "one hundred".

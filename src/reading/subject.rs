@@ -4,12 +4,13 @@
 //! tents" is a fan, "grow light with timer" a light. A bundle that has a light with its own watts is about the light.
 
 use super::figures::What;
+use super::item::Letters;
 use super::page::Page;
 use super::roles::{Cues, Role, Unit};
 
 /// Words for the wall that also name a thing to buy.
-const WITH_SOCKETS: [&str; 9] =
-    ["plug", "outlet", "steckdos", "prise", "enchufe", "presa", "stopcontact", "tomada", "gniazd"];
+const WITH_SOCKETS: [Letters; 9] =
+    Letters::all(["plug", "outlet", "steckdos", "prise", "enchufe", "presa", "stopcont", "tomada", "gniazd"]);
 
 /// Whether the figures of the page may be a light's.
 pub(super) fn is_light(page: Page) -> bool {
@@ -25,12 +26,14 @@ pub(super) fn is_light(page: Page) -> bool {
                 if thing == Some(true) && page.figure_before(i).is_some_and(|f| f.unit == Unit::Size) => {}
             What::Word(Role::Device) if page.role(i + 1) == Role::Has => {}
             What::Word(Role::Device) => thing = Some(false),
-            What::Word(Role::Measured) if !light_before && page.is(i, "meter") => thing = Some(false),
+            What::Word(Role::Measured) if !light_before && page.is(i, const { Letters::of("meter") }) => {
+                thing = Some(false);
+            }
             What::Word(Role::Wall)
                 if !light_before
                     && !matches!(page.role(i + 1), Role::Power | Role::DrawNoun)
                     && page.role_before(i) != Role::At
-                    && WITH_SOCKETS.iter().any(|w| page.starts(i, w)) =>
+                    && WITH_SOCKETS.iter().any(|&w| page.starts(i, w)) =>
             {
                 thing = Some(false);
             }

@@ -3,10 +3,14 @@
 use super::array::Arrays;
 use super::figures::{Figure, What};
 use super::fold::Mark;
+use super::item::Letters;
 use super::page::Page;
 use super::phrase::DRAW;
 use super::roles::{Role, Unit};
 use super::says::Says;
+
+/// "is", between a label and its number.
+const IS: [Letters; 3] = Letters::all(["is", "ist", "est"]);
 
 /// A number without a unit that can only be watts: "actual 247", "315 CMH", "Power (W): 240".
 pub(super) fn unitless(page: Page, f: &Figure, arrays: &Arrays, index: usize) -> Says {
@@ -33,7 +37,7 @@ pub(super) fn unitless(page: Page, f: &Figure, arrays: &Arrays, index: usize) ->
             What::Mark(Mark::Compare | Mark::Tilde | Mark::Current | Mark::Close | Mark::Open) => {}
             What::Word(Role::Approx | Role::Only) => {}
             // "whose actual wattage is 103"
-            What::Word(Role::None) if ["is", "ist", "est"].iter().any(|w| page.is(k, w)) => {}
+            What::Word(Role::None) if IS.iter().any(|&w| page.is(k, w)) => {}
             What::Word(Role::Unit(Unit::Watt)) if page.role_before(k) == Role::DrawAdjective => {
                 return Says::Draw(3);
             }

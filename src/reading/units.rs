@@ -3,7 +3,7 @@
 
 use super::builder::Builder;
 use super::fold::Mark;
-use super::item::What;
+use super::item::{Letters, What};
 use super::roles::{Role, Unit};
 use crate::facts::Tolerance;
 use crate::units::Watts;
@@ -108,7 +108,7 @@ impl Builder<'_> {
         match self.role(next + 1) {
             Role::Unit(Unit::Metre | Unit::SquareMetre) => true,
             Role::Unit(Unit::Length) | Role::Part => !stroke || joined,
-            Role::Measured => self.spells(next + 1, &["meter"]),
+            Role::Measured => self.is(next + 1, const { Letters::of("meter") }),
             _ => false,
         }
     }

@@ -2,6 +2,7 @@
 
 use super::figures::What;
 use super::fold::Mark;
+use super::item::Letters;
 use super::page::Page;
 use super::power::SAME;
 use super::roles::{Role, Unit};
@@ -54,10 +55,13 @@ pub(super) fn variants(page: Page, says: &mut All) -> bool {
 
 /// Whether the light can be switched between its figures.
 fn switchable(page: Page) -> bool {
-    let word = |i: usize| page.role(i) == Role::Level && page.starts(i, "switch");
+    let word = |i: usize| page.role(i) == Role::Level && page.starts(i, const { Letters::of("switch") });
     page.cues.any(Role::Switchable.cue())
         || page.cues.any(Role::Level.cue()) && (0..page.items.len()).any(word)
 }
+
+/// Words before "sizes" and the like, for what is sold besides.
+const OTHER: [Letters; 2] = Letters::all(["other", "also"]);
 
 /// "Power: 100W | other sizes 200W, 400W available": the figures after the words are of other lights.
 fn other_sizes(page: Page, says: &mut All) -> bool {
@@ -65,7 +69,7 @@ fn other_sizes(page: Page, says: &mut All) -> bool {
         return false;
     }
     let choose = (1..page.items.len())
-        .find(|&i| page.role(i) == Role::Choose && ["other", "also"].iter().any(|w| page.is(i - 1, w)));
+        .find(|&i| page.role(i) == Role::Choose && OTHER.iter().any(|&w| page.is(i - 1, w)));
     let Some(choose) = choose else { return false };
     let before = |k: usize| usize::from(page.figures[k].item) < choose;
     let bare = |s: &Says| matches!(s, Says::Bare | Says::Nameplate);
@@ -119,7 +123,8 @@ fn slash_list(page: Page, says: &All, k: usize) -> bool {
         }
         i += 1;
     }
-    let stroke = page.mark(i) == Some(Mark::Slash) || page.role(i) == Role::And && page.is(i, "or");
+    let stroke = page.mark(i) == Some(Mark::Slash)
+        || page.role(i) == Role::And && page.is(i, const { Letters::of("or") });
     stroke
         && page.figure(i + 1).is_some_and(|next| {
             let index = page.figures.iter().position(|g| g.item == next.item).unwrap_or(k);

@@ -9,8 +9,10 @@ use super::class::class;
 use super::compared::{EQUAL, equivalent};
 use super::figures::{Figure, What};
 use super::fold::Mark;
+use super::item::Letters;
 use super::letters::white_letter;
 use super::page::Page;
+use super::pairs::SIDES;
 use super::partial;
 use super::phrase::{DRAW, Phrase};
 use super::roles::{Cues, Role, Unit};
@@ -82,7 +84,11 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
 /// "do NOT buy 1000W": a denial up to three words before, but not "no" and its own noun ("no fan, 300W").
 fn denied_before(page: Page, at: usize) -> bool {
     let left = page.left(at);
-    let not = || (1..=3).any(|d| at >= d && page.role(at - d) == Role::Deny && !page.is(at - d, "no"));
+    let not = || {
+        (1..=3).any(|d| {
+            at >= d && page.role(at - d) == Role::Deny && !page.is(at - d, const { Letters::of("no") })
+        })
+    };
     left.near.any(Role::Deny.cue()) || left.cues.any(Role::Deny.cue()) && not()
 }
 
@@ -249,5 +255,5 @@ fn dimension(page: Page, at: usize) -> bool {
     page.has_mark(Mark::Times)
         && page.mark(at + 1) == Some(Mark::Times)
         && page.figure(at + 2).is_some_and(|f| matches!(f.unit, Unit::Bare | Unit::Length))
-        && ["d", "h", "l"].iter().any(|side| page.is(at + 3, side))
+        && SIDES.iter().any(|&side| page.is(at + 3, side))
 }

@@ -154,3 +154,10 @@ pub(super) const ROWS: &[Row] = &[
     (R::Choose, "modelle"),
     (R::Diode, "doppelchips"),
 ];
+
+pub(super) const ALSO: &[Row] = &[
+    (R::At, "im wenn"),
+    (R::Per, "pro"),
+    (R::Dim, "halb halbe halber halbem ruhe ruhezustand"),
+    (R::Part, "seite seiten modul modulen kanal kanäle"),
+];

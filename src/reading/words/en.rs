@@ -250,3 +250,9 @@ pub(super) const ROWS: &[Row] = &[
     (R::Versus, "instead"),
     (R::Choose, "models"),
 ];
+
+pub(super) const ALSO: &[Row] = &[
+    (R::At, "a if in when while during"),
+    (R::Part, "driver drivers module modules side sides string strings"),
+    (R::Dim, "half"),
+];

@@ -101,3 +101,6 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(12), "doce"),
     (R::Choose, "modelos"),
 ];
+
+pub(super) const ALSO: &[Row] =
+    &[(R::At, "a al del cuando"), (R::Dim, "mitad reposo"), (R::Part, "lado lados canal canales")];

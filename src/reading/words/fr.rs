@@ -103,3 +103,10 @@ pub(super) const ROWS: &[Row] = &[
     (R::Choose, "modèles"),
     (R::Replaces, "substitut substituts"),
 ];
+
+pub(super) const ALSO: &[Row] = &[
+    (R::At, "au en quand"),
+    (R::Per, "par"),
+    (R::Dim, "moitié repos attente"),
+    (R::Part, "côté côtés barrette barrettes canal canaux"),
+];

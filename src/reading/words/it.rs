@@ -86,3 +86,10 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(12), "dodici"),
     (R::Choose, "modelli"),
 ];
+
+pub(super) const ALSO: &[Row] = &[
+    (R::At, "a al del quando"),
+    (R::Per, "per"),
+    (R::Dim, "meta riposo attesa"),
+    (R::Part, "lato lati canale canali barretta barrette"),
+];

@@ -1,6 +1,7 @@
 //! The vocabulary: one file a language, one row a role.
 //!
-//! To add a language: add a file with a `ROWS` like its neighbours, and its name to `LANGUAGES`. Words are written as the
+//! To add a language: add a file with a `ROWS` like its neighbours, and its name to `LANGUAGES`; words that another language
+//! uses otherwise go into an `ALSO`, see there. Words are written as the
 //! language writes them, in lower case, separated by spaces; accents are folded away on both sides. Words of scripts
 //! without spaces are found inside a run of characters, the longest first.
 
@@ -43,6 +44,12 @@ const LANGUAGES: [&[Row]; 13] = [
     ja::ROWS,
     zh::ROWS,
 ];
+
+/// What some words may be beside their role, in another language or in some company: "in" is inches, and joins a level to a
+/// figure. Rules that can tell ask for it with [`Page::may_be`](super::page::Page::may_be); to all others such a word is
+/// what `LANGUAGES` says, or no known word.
+const ALSO: [&[Row]; 10] =
+    [en::ALSO, de::ALSO, fr::ALSO, es::ALSO, it::ALSO, nl::ALSO, pl::ALSO, pt::ALSO, sv::ALSO, tr::ALSO];
 
 /// The longest word of a script without spaces, in characters.
 pub(super) const LONGEST_IDEOGRAPHS: usize = 8;

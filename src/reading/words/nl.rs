@@ -86,3 +86,5 @@ pub(super) const ROWS: &[Row] = &[
     (R::Choose, "modellen"),
     (R::Diode, "dubbelchips"),
 ];
+
+pub(super) const ALSO: &[Row] = &[(R::At, "in"), (R::Dim, "helft rust"), (R::Part, "balken kanaal kanalen")];

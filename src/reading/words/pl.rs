@@ -101,3 +101,6 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(10), "dziesięć"),
     (R::Choose, "modele"),
 ];
+
+pub(super) const ALSO: &[Row] =
+    &[(R::At, "w na"), (R::Per, "na"), (R::Dim, "połowa połowie połowę"), (R::Part, "stronę kanał")];

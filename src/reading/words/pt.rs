@@ -78,3 +78,6 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(10), "dez"),
     (R::Number(12), "doze"),
 ];
+
+pub(super) const ALSO: &[Row] =
+    &[(R::At, "a em quando"), (R::Dim, "metade repouso"), (R::Part, "lado lados canal canais")];

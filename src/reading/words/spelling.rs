@@ -43,6 +43,11 @@ impl Spelling {
         self.length
     }
 
+    /// The first eight bytes, the first letter in the lowest one: enough to tell most words apart.
+    pub(in crate::reading) const fn first(&self) -> u64 {
+        self.chunks[0]
+    }
+
     /// Whether it is a lone x.
     pub(in crate::reading) const fn is_x(&self) -> bool {
         self.chunks[0] == b'x' as u64

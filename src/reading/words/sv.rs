@@ -82,3 +82,6 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(10), "tio"),
     (R::Choose, "modeller"),
 ];
+
+pub(super) const ALSO: &[Row] =
+    &[(R::At, "i"), (R::Per, "pr"), (R::Dim, "halv vila"), (R::Part, "sida kanal")];

@@ -5,7 +5,7 @@
 //! fullest buckets first ("hash, displace and compress", Belazzougui, Botelho and Dietzfelbinger 2009).
 
 use super::spelling::{CHUNKS, LONGEST, Spelling};
-use super::{LANGUAGES, decode};
+use super::{ALSO, LANGUAGES, Row, decode};
 use crate::reading::fold::{Fold, fold};
 use crate::reading::roles::{Cues, Role};
 
@@ -21,13 +21,23 @@ struct Entry {
     first: u64,
     /// The role as a set.
     cue: Cues,
+    /// What else the word may be, as a set.
+    also: Cues,
     role: Role,
     open: bool,
     length: u8,
 }
 
 /// No word.
-const NOBODY: Entry = Entry { first: 0, cue: Role::None.cue(), role: Role::None, open: false, length: 0 };
+const NOBODY: Entry = Entry::of(&Spelling::EMPTY, Role::None);
+
+impl Entry {
+    #[expect(clippy::cast_possible_truncation, reason = "words of at most 32 bytes")]
+    const fn of(word: &Spelling, role: Role) -> Self {
+        let (cue, open) = (role.cue(), role.open());
+        Self { first: word.first(), cue, also: Cues(0), role, open, length: word.length as u8 }
+    }
+}
 
 struct Table {
     /// The step of each bucket.
@@ -47,6 +57,8 @@ pub(in crate::reading) struct Known {
     pub role: Role,
     /// The role as a set.
     pub cue: Cues,
+    /// What else it may be, as a set.
+    pub also: Cues,
     /// See [`Role::open`].
     pub open: bool,
 }
@@ -54,7 +66,7 @@ pub(in crate::reading) struct Known {
 impl Known {
     /// A word in that role.
     pub(in crate::reading) const fn of(role: Role) -> Self {
-        Self { role, cue: role.cue(), open: role.open() }
+        Self { role, cue: role.cue(), also: Cues(0), open: role.open() }
     }
 }
 
@@ -71,8 +83,8 @@ pub(in crate::reading) fn look_up(word: &Spelling) -> Known {
     if word.length > 8 {
         differs |= u64::from(TABLE.rests[at] != rest);
     }
-    let Entry { role, cue, open, .. } = TABLE.entries[if differs == 0 { at } else { 0 }];
-    Known { role, cue, open }
+    let Entry { role, cue, also, open, .. } = TABLE.entries[if differs == 0 { at } else { 0 }];
+    Known { role, cue, also, open }
 }
 
 const fn bucket(hash: u64) -> usize {
@@ -84,28 +96,56 @@ const fn slot(hash: u64, step: u16) -> usize {
     ((hash >> 42) + (hash >> 30 | 1) % SLOTS as u64 * step as u64) as usize % SLOTS
 }
 
+/// Goes through the words of rows, language by language.
+struct Words {
+    languages: &'static [&'static [Row]],
+    language: usize,
+    row: usize,
+    at: usize,
+}
+
+impl Words {
+    const fn of(languages: &'static [&'static [Row]]) -> Self {
+        Self { languages, language: 0, row: 0, at: 0 }
+    }
+
+    /// The next word, with its role.
+    const fn next(&mut self) -> Option<(Spelling, Role)> {
+        while self.language < self.languages.len() {
+            let rows = self.languages[self.language];
+            while self.row < rows.len() {
+                let (role, words) = rows[self.row];
+                if self.at < words.len() {
+                    let (word, after) = spelled(words.as_bytes(), self.at);
+                    self.at = after;
+                    return Some((word, role));
+                }
+                self.row += 1;
+                self.at = 0;
+            }
+            self.language += 1;
+            self.row = 0;
+        }
+        None
+    }
+}
+
 /// How many words the languages have together; some are in two of them.
 const WORDS: usize = {
-    let (mut words, mut language) = (0, 0);
-    while language < LANGUAGES.len() {
-        let mut row = 0;
-        while row < LANGUAGES[language].len() {
-            let text = LANGUAGES[language][row].1.as_bytes();
-            let mut at = 0;
-            words += 1;
-            while at < text.len() {
-                words += (text[at] == b' ') as usize;
-                at += 1;
-            }
-            row += 1;
-        }
-        language += 1;
+    let mut count = 0;
+    let (mut words, mut also) = (Words::of(&LANGUAGES), Words::of(&ALSO));
+    while words.next().is_some() {
+        count += 1;
     }
-    words
+    while also.next().is_some() {
+        count += 1;
+    }
+    count
 };
 
+type Buckets = [[u16; FULLEST]; BUCKETS];
+
 #[expect(clippy::large_stack_arrays, reason = "built when the crate is compiled, not when it runs")]
-#[expect(clippy::cast_possible_truncation, reason = "a few thousand words of at most 32 bytes")]
 const fn build() -> Table {
     let mut table = Table {
         steps: [0; BUCKETS],
@@ -114,32 +154,15 @@ const fn build() -> Table {
         rests: [[0; CHUNKS - 1]; WORDS + 1],
     };
     let mut buckets = [[0u16; FULLEST]; BUCKETS];
-    let (mut known, mut language) = (1, 0);
-    while language < LANGUAGES.len() {
-        let mut row = 0;
-        while row < LANGUAGES[language].len() {
-            let (role, words) = LANGUAGES[language][row];
-            let mut at = 0;
-            while at < words.len() {
-                let (word, after) = spelled(words.as_bytes(), at);
-                at = after;
-                let bucket = &mut buckets[bucket(word.hash())];
-                let mut k = 0;
-                while bucket[k] != 0 && !table.is(bucket[k], &word) {
-                    k += 1;
-                }
-                if bucket[k] == 0 {
-                    bucket[k] = known as u16;
-                    let [first, rest @ ..] = word.chunks;
-                    table.entries[known] =
-                        Entry { first, cue: role.cue(), role, open: role.open(), length: word.length as u8 };
-                    table.rests[known] = rest;
-                    known += 1;
-                }
-            }
-            row += 1;
-        }
-        language += 1;
+    let mut known = 1;
+    let mut words = Words::of(&LANGUAGES);
+    while let Some((word, role)) = words.next() {
+        table.enter(&mut buckets, &mut known, &word, role);
+    }
+    let mut also = Words::of(&ALSO);
+    while let Some((word, role)) = also.next() {
+        let entry = table.enter(&mut buckets, &mut known, &word, Role::None);
+        table.entries[entry].also = table.entries[entry].also.and(role.cue());
     }
     let mut size = FULLEST;
     while size > 0 {
@@ -160,6 +183,30 @@ impl Table {
         let entry = entry as usize;
         let [b, c, d] = self.rests[entry];
         Spelling { chunks: [self.entries[entry].first, b, c, d], length: self.entries[entry].length as usize }
+    }
+
+    /// The entry of a word, made for that role if there is none yet.
+    #[expect(clippy::cast_possible_truncation, reason = "a few thousand words")]
+    const fn enter(
+        &mut self,
+        buckets: &mut Buckets,
+        known: &mut usize,
+        word: &Spelling,
+        role: Role,
+    ) -> usize {
+        let bucket = &mut buckets[bucket(word.hash())];
+        let mut k = 0;
+        while bucket[k] != 0 && !self.is(bucket[k], word) {
+            k += 1;
+        }
+        if bucket[k] == 0 {
+            bucket[k] = *known as u16;
+            let [_, rest @ ..] = word.chunks;
+            self.entries[*known] = Entry::of(word, role);
+            self.rests[*known] = rest;
+            *known += 1;
+        }
+        bucket[k] as usize
     }
 
     const fn is(&self, entry: u16, word: &Spelling) -> bool {

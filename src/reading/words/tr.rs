@@ -64,3 +64,5 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(6), "altı"),
     (R::Number(8), "sekiz"),
 ];
+
+pub(super) const ALSO: &[Row] = &[(R::At, "en az")];
