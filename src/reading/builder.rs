@@ -92,6 +92,10 @@ impl Builder<'_> {
         match self.tokens[i].what {
             What::Figure(_) if self.stock_number(i) => self.code(i),
             What::Figure(n) => self.figure(i, self.numbers[usize::from(n)]),
+            What::Mark(Mark::Stop) if self.leader(i) > i => {
+                self.sign_as(Mark::Colon, i);
+                self.leader(i)
+            }
             What::Mark(Mark::Stop) if !self.ends_sentence(i) => i + 1,
             // "one" alone is an article more often than a number.
             What::Word(Role::Number(1)) if !self.counts_one(i) => self.word_as(Role::None, i),

@@ -144,6 +144,12 @@ impl Builder<'_> {
         if stops == 2 || stops == 3 { stops } else { 0 }
     }
 
+    /// The token after a leader, "Power ....... 220 W"; `i` if no four dots stand here. Three are an ellipsis.
+    pub(super) fn leader(&self, i: usize) -> usize {
+        let dots = (i..self.tokens.len()).take_while(|&k| self.mark(k) == Some(Mark::Stop)).count();
+        if dots >= 4 { i + dots } else { i }
+    }
+
     /// `SKU 100W-GRN-3`: after a word for a stock number, with a hyphen and letters.
     pub(super) fn stock_number(&self, i: usize) -> bool {
         let hyphen = self.mark(i + 1) == Some(Mark::Dash) && self.glued(i + 1)

@@ -38,6 +38,7 @@ mod phrase;
 mod power;
 mod replaced;
 mod roles;
+mod rows;
 mod says;
 mod scan;
 mod settled;
@@ -75,6 +76,7 @@ impl Reader {
         scan::scan(&text[..end], &mut self.tokens);
         let (seen, stopped) = builder::build(&text[..end], &self.tokens, &mut self.items, &mut self.figures);
         let end = stopped.map_or(end, |at| at as usize);
+        let seen = rows::label(text, &mut self.items, seen);
         let mut read = Read::default();
         self.rules(&text[..end], seen, &mut read);
         if end < text.len() {

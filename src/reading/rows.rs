@@ -1,0 +1,72 @@
+//! Tables of two columns, a row a line: "Consumption | 17.2 W". The stroke between a label and its value is read as a colon.
+
+use super::builder::Seen;
+use super::figures::{Item, What};
+use super::fold::Mark;
+use super::roles::Role;
+
+/// The most words and signs of a label.
+const LONGEST_LABEL: usize = 7;
+
+/// Turns the stroke of each row into a colon, if the page has a table of two columns.
+pub(super) fn label(text: &str, items: &mut [Item], mut seen: Seen) -> Seen {
+    let both = 1 << Mark::Pipe as u64 | 1 << Mark::Line as u64;
+    if seen.marks & both != both {
+        return seen;
+    }
+    // A lone "Brand lamp | 300W" is a title, so a table has two rows at least.
+    let mut last: Option<usize> = None;
+    let mut start = 0;
+    for end in 0..=items.len() {
+        if items.get(end).is_some_and(|item| item.mark != Some(Mark::Line)) {
+            continue;
+        }
+        if end > start {
+            let row = row(text, items, start, end);
+            if let (Some(row), Some(before)) = (row, last) {
+                items[row] = colon(items[row]);
+                items[before] = colon(items[before]);
+                seen.marks |= 1 << Mark::Colon as u64;
+            }
+            // The title's stroke is a row's only where the next line is a row too.
+            last = row.or(last.filter(|&at| below_first_line(items, at)));
+        }
+        start = end + 1;
+    }
+    seen
+}
+
+/// Whether the row is below the first line, so that other lines may stand between it and the next row.
+fn below_first_line(items: &[Item], at: usize) -> bool {
+    items[..at].iter().any(|item| item.mark == Some(Mark::Line))
+}
+
+fn colon(item: Item) -> Item {
+    Item::other(What::Mark(Mark::Colon), (item.start, item.end), item.spaced)
+}
+
+/// The stroke between the label and the value of the line from item `start` to `end`, if it is such a row. Strokes at the
+/// edges, as some tables have them, do not count.
+fn row(text: &str, items: &[Item], mut start: usize, mut end: usize) -> Option<usize> {
+    let stroke = |item: &Item| {
+        item.mark == Some(Mark::Pipe)
+            && matches!(&text[item.start as usize..item.end as usize], "|" | "｜" | "¦")
+    };
+    if stroke(&items[start]) {
+        start += 1;
+    }
+    if end > start && stroke(&items[end - 1]) {
+        end -= 1;
+    }
+    let mut strokes = (start..end).filter(|&i| stroke(&items[i]));
+    let at = strokes.next()?;
+    let label = &items[start..at];
+    let short = !label.is_empty() && label.len() <= LONGEST_LABEL;
+    let fits = short
+        && at + 1 < end
+        && strokes.next().is_none()
+        && label.iter().any(|item| matches!(item.what, What::Word(_)))
+        && label.iter().all(|item| !matches!(item.mark, Some(Mark::Colon | Mark::Comma | Mark::Pipe)))
+        && label[0].role != Role::Deny;
+    fits.then_some(at)
+}
