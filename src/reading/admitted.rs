@@ -4,6 +4,7 @@
 use super::array::Arrays;
 use super::figures::What;
 use super::fold::Mark;
+use super::item::Letters;
 use super::page::Page;
 use super::power::{Chosen, SAME, highest, span};
 use super::roles::{Role, Unit};
@@ -99,6 +100,8 @@ pub(super) fn under_voltage(page: Page, at: usize) -> bool {
 fn glue(page: Page, i: usize) -> bool {
     match page.what(i) {
         Some(What::Mark(Mark::Open | Mark::Close | Mark::At | Mark::Colon | Mark::Equal)) => true,
+        // Spanish "a 110V"
+        Some(What::Word(_)) if page.may_be(i, Role::At.cue()) => true,
         Some(What::Word(role)) => matches!(
             role,
             Role::At
@@ -112,6 +115,25 @@ fn glue(page: Page, i: usize) -> bool {
         ),
         _ => false,
     }
+}
+
+/// "On-mode power 402 W", "power (on mode): 402 W": as energy labels call the draw at full brightness.
+pub(super) fn on_mode(page: Page, at: usize) -> bool {
+    let (mut power, mut on) = (false, false);
+    for i in (at.saturating_sub(7)..at).rev() {
+        match page.what(i) {
+            Some(What::Word(Role::Power)) => power = true,
+            Some(What::Word(Role::Level)) if page.is(i, const { Letters::of("mode") }) => {
+                let dash = usize::from(page.mark_before(i) == Some(Mark::Dash));
+                on |= i > dash && page.is(i - 1 - dash, const { Letters::of("on") });
+            }
+            Some(What::Word(_)) => {}
+            Some(What::Mark(Mark::Colon | Mark::Equal | Mark::Open | Mark::Close)) => {}
+            Some(What::Mark(Mark::Dash)) if !page.breaks(i) => {}
+            _ => break,
+        }
+    }
+    power && on
 }
 
 /// Whether the figure at item `at` belongs to a level.

@@ -43,7 +43,10 @@ impl Page<'_> {
             }
             // "less than 50W" is no comparison.
             Role::Versus => {
-                i == 0 || !(self.role(i - 1) == Role::Approx || self.is(i - 1, const { Letters::of("more") }))
+                // "ne consomme que 215 W": only that.
+                i == 0
+                    || !(matches!(self.role(i - 1), Role::Approx | Role::DrawVerb)
+                        || self.is(i - 1, const { Letters::of("more") }))
             }
             Role::Deny => !matches!(self.mark(i + 1), Some(Mark::Colon | Mark::Comma)),
             Role::Input => self.role(i + 1) != Role::Voltage && self.role(i + 1) != Role::Current,

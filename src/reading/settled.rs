@@ -17,7 +17,8 @@ impl Builder<'_> {
             // A power supply is a device, a supply is the mains.
             Role::Supply if before == Role::Power => Role::Device,
             Role::Supply => Role::Voltage,
-            Role::Socket if before == Role::At => Role::Wall,
+            // "at the socket", "wall socket"
+            Role::Socket if matches!(before, Role::At | Role::Wall) => Role::Wall,
             Role::Socket => Role::Device,
             // "power used", "wattage in use"
             // "100 LEDs (3W) use 140W"
@@ -43,6 +44,13 @@ impl Builder<'_> {
             }
             // "410 W off the grid"
             Role::Off if self.role(i + 1) == Role::At => Role::At,
+            // "off grid", "off-grid": far from the mains
+            Role::Off
+                if self.role(i + 1) == Role::Wall
+                    || self.mark(i + 1) == Some(Mark::Dash) && self.role(i + 2) == Role::Wall =>
+            {
+                Role::None
+            }
             Role::Off => Role::Dim,
             Role::Place if matches!(self.role(i + 1), Role::Of | Role::DoubleEnded | Role::For) => {
                 Role::Replaces
@@ -75,7 +83,7 @@ impl Builder<'_> {
             let Role::Number(more) = self.role(joined) else { return (f64::from(value), next) };
             value = match (value, more) {
                 (1..=9, 100) => value * 100,
-                (20..=90, 2..=9) if value % 10 == 0 => value + more,
+                (20..=90, 1..=9) if value % 10 == 0 => value + more,
                 (100.., 2..=99) if value % 100 == 0 => value + more,
                 _ => return (f64::from(value), next),
             };

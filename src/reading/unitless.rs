@@ -12,6 +12,9 @@ use super::says::Says;
 /// "is", between a label and its number.
 const IS: [Letters; 3] = Letters::all(["is", "ist", "est"]);
 
+/// Less from the wall, without a unit, may be amperes.
+const LEAST_AT_THE_WALL: f64 = 10.0;
+
 /// A number without a unit that can only be watts: "actual 247", "315 CMH", "Power (W): 240".
 pub(super) fn unitless(page: Page, f: &Figure, arrays: &Arrays, index: usize) -> Says {
     let at = usize::from(f.item);
@@ -24,6 +27,8 @@ pub(super) fn unitless(page: Page, f: &Figure, arrays: &Arrays, index: usize) ->
     let next_ends = match page.what(at + 1) {
         None => true,
         Some(What::Mark(m)) => !matches!(m, Mark::Times | Mark::Percent | Mark::Degree | Mark::Colon),
+        // "pulls 96 from the wall"
+        Some(What::Word(Role::At)) => f.high >= LEAST_AT_THE_WALL && at_the_wall(page, at + 1),
         _ => false,
     };
     if !next_ends {
@@ -56,6 +61,11 @@ pub(super) fn unitless(page: Page, f: &Figure, arrays: &Arrays, index: usize) ->
         i = k;
     }
     Says::Nothing
+}
+
+/// "from the wall", "at your outlet": from the small word at item `i` on.
+fn at_the_wall(page: Page, i: usize) -> bool {
+    (i + 1..i + 3).any(|k| page.role(k) == Role::Wall)
 }
 
 /// Whether a label that ends before item `k` names a draw or a power.

@@ -3,7 +3,7 @@
 
 use smallvec::SmallVec;
 
-use super::admitted::{at_level, under_voltage};
+use super::admitted::{at_level, on_mode, under_voltage};
 use super::array::{Arrays, Of, denied, heads};
 use super::class::class;
 use super::compared::{EQUAL, equivalent};
@@ -167,6 +167,9 @@ fn draw(
             .copied()
             .unwrap_or(Says::Draw(2));
     }
+    if page.cues.any(Role::Level.cue()) && on_mode(page, at) {
+        return Says::Draw(3);
+    }
     let each = Role::Each.cue();
     let per_light = page.mark(at + 1) == Some(Mark::Slash)
         && matches!(page.role(at + 2), Role::Each | Role::Pieces | Role::Light);
@@ -221,6 +224,9 @@ fn draw(
     Says::Bare
 }
 
+/// "and" where it is a single letter, which the vocabulary has for something else.
+const AND: [Letters; 3] = Letters::all(["y", "e", "i"]);
+
 /// Whether the figure carries on a list of draws: "588W (110V), 570W (220V)", "50% 98W, 100% 196W", "110W/60W".
 fn goes_on(page: Page, at: usize, before: &All, index: usize) -> bool {
     let Some(last) = (0..index).rev().find(|&k| page.figures[k].unit == Unit::Watt) else { return false };
@@ -234,6 +240,9 @@ fn goes_on(page: Page, at: usize, before: &All, index: usize) -> bool {
             What::Word(Role::Level | Role::And | Role::At | Role::Ac | Role::For) => {
                 level |= page.role(i) == Role::Level;
             }
+            // "192W a 110V y 185W a 220V"
+            What::Word(_) if volts && AND.iter().any(|&w| page.is(i, w)) => {}
+            What::Word(_) if page.may_be(i, Role::At.cue()) => {}
             What::Figure(_) => match page.figure(i).map(|f| f.unit) {
                 Some(Unit::Volt | Unit::VoltAc) => volts = true,
                 Some(Unit::Percent) => level = true,

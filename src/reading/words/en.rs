@@ -82,7 +82,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Package(Package::P5730), "smd5730"),
     (R::Package(Package::P3528), "smd3528"),
     (R::Package(Package::P3014), "smd3014"),
-    (R::Double, "double dual triple doublechip twin tri quad"),
+    (R::Double, "double dual triple doublechip twin tri quad duo trio"),
     (R::Pieces, "pcs pc pieces piece"),
     (R::Quantity, "qty quantity number count amount"),
     (R::Kind, "type single individual"),
@@ -129,7 +129,7 @@ pub(super) const ROWS: &[Row] = &[
     ),
     // Packs and shares.
     (R::Each, "each ea apiece"),
-    (R::Total, "total combined altogether overall together totals totaling totalling"),
+    (R::Total, "total totally combined altogether overall together totals totaling totalling"),
     // Draw.
     (
         R::DrawVerb,
@@ -176,7 +176,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Dim, "standby dims dimmed dim sleep idle minimum lowest low night moonlight"),
     (
         R::Level,
-        "veg bloom both full mode switch switches boost flower flowering seedling seedlings high vegetative medium",
+        "veg bloom both full mode switch switches boost flower flowering seedling seedlings high vegetative medium mid",
     ),
     (R::Choose, "choose select option options available variants variant choice pick pls sizes choices"),
     (R::Selected, "size selected chosen selection"),
@@ -188,7 +188,7 @@ pub(super) const ROWS: &[Row] = &[
     // Small words.
     (R::UpTo, "up"),
     (R::To, "to"),
-    (R::Approx, "about approx approximately around ca circa roughly nearly less under below almost near"),
+    (R::Approx, "about abt approx approximately around ca circa roughly nearly less under below almost near"),
     (R::Number(1), "one"),
     (R::Number(2), "two"),
     (R::Number(3), "three"),
