@@ -87,7 +87,7 @@ fn judge(page: Page, count: usize, watts: usize, crossed: bool, pack: Option<u32
     } else if replaced(page, a, z) {
         Of::Replaced
     } else if pack.is_some_and(|p| (f64::from(p) - n.high).abs() < 0.5)
-        && (w.high > LARGEST_BEAD || !between.any(DIODE) && !after.any(DIODE))
+        && (w.high > LARGEST_BEAD || led_lights(page, z) || !between.any(DIODE) && !after.any(DIODE))
     {
         Of::Lights
     } else if between.any(Role::Part.cue())
@@ -96,7 +96,9 @@ fn judge(page: Page, count: usize, watts: usize, crossed: bool, pack: Option<u32
         || half_chip(page, n, w)
         || (w.high > LARGEST_BEAD)
     {
-        if w.high > LARGEST_BEAD && !crossed {
+        // "240W LEDs*768" states the light's watts and a count.
+        let apart = n.high >= FEWEST_DIODES && between.any(Role::Diode.cue());
+        if w.high > LARGEST_BEAD && (!crossed || apart) {
             return None;
         }
         Of::Parts
@@ -104,6 +106,11 @@ fn judge(page: Page, count: usize, watts: usize, crossed: bool, pack: Option<u32
         Of::Diodes
     };
     Some(Array { count, watts, of, worded })
+}
+
+/// "6 pcs 5W LED bulbs": LED as a word for a kind of light after item `z`.
+fn led_lights(page: Page, z: usize) -> bool {
+    page.role(z + 1) == Role::Led && matches!(page.role(z + 2), Role::Light | Role::Lights)
 }
 
 const AFTER: Cues = Cues::of(&[

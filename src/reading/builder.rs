@@ -144,7 +144,7 @@ impl Builder<'_> {
     }
 
     /// Takes token `i` for a sign.
-    fn sign_as(&mut self, mark: Mark, i: usize) -> usize {
+    pub(super) fn sign_as(&mut self, mark: Mark, i: usize) -> usize {
         let t = &self.tokens[i];
         self.seen.marks |= 1 << mark as u64;
         self.items.push(Item::other(What::Mark(mark), (t.start, t.end), t.spaced));

@@ -144,6 +144,26 @@ impl Builder<'_> {
         if stops == 2 || stops == 3 { stops } else { 0 }
     }
 
+    /// "qty*watt: 96*3", "LED (pcs x W): 100 x 10": whether a label before the count at token `i` says that the number across
+    /// the cross is watts.
+    pub(super) fn count_times_watts(&self, i: usize) -> bool {
+        if self.mark(i + 1) != Some(Mark::Times)
+            || self.number(i + 2).is_none()
+            || self.unit(i + 3).0 != Unit::Bare
+            || self.mark(i + 3) == Some(Mark::Times)
+        {
+            return false;
+        }
+        let signs = [Mark::Colon, Mark::Equal, Mark::Close];
+        let label = (0..i).rev().find(|&k| !self.mark(k).is_some_and(|m| signs.contains(&m))).unwrap_or(0);
+        let counts =
+            |role| matches!(role, Role::Quantity | Role::Pieces | Role::Diode | Role::Chip | Role::Led);
+        label >= 2
+            && self.role(label) == Role::Unit(Unit::Watt)
+            && self.mark(label - 1) == Some(Mark::Times)
+            && counts(self.role(label - 2))
+    }
+
     /// The token after a leader, "Power ....... 220 W"; `i` if no four dots stand here. Three are an ellipsis.
     pub(super) fn leader(&self, i: usize) -> usize {
         let dots = (i..self.tokens.len()).take_while(|&k| self.mark(k) == Some(Mark::Stop)).count();

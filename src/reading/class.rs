@@ -4,6 +4,7 @@ use super::array::{FEWEST_DIODES, LARGEST_BEAD};
 use super::counted::{Rank, counted};
 use super::figures::Figure;
 use super::fold::Mark;
+use super::item::Letters;
 use super::page::Page;
 use super::phrase::{DRAW, Phrase};
 use super::roles::{Cues, Role, Unit};
@@ -26,7 +27,8 @@ pub(super) fn class(
         return true;
     }
     // "each COB 50W", "4 COBs, 50W each"
-    let each = left.cues.any(Role::Each.cue()) || right.near.any(Role::Each.cue());
+    let apiece = right.near.any(Role::Each.cue()) || a_piece(page, at);
+    let each = left.cues.any(Role::Each.cue()) || apiece;
     if each && pack.is_none() && left.cues.any(Role::Cob.cue()) {
         return true;
     }
@@ -58,7 +60,10 @@ pub(super) fn class(
         return true;
     }
     // "60 dual dies at 10W, 600W"
-    let doubled = left.cues.and(right.cues).any(Role::Double.cue()) && page.cues.any(BEAD);
+    let double = Role::Double.cue();
+    let doubled = page.cues.any(double)
+        && (left.cues.and(right.cues).any(double) || page.role(at + 1) == Role::Led && page.breaks(at + 2))
+        && double_chips(page);
     if doubled && page.figures.iter().any(|w| w.unit == Unit::Watt && w.high >= 10.0 * f.high) {
         return true;
     }
@@ -66,14 +71,23 @@ pub(super) fn class(
         return true;
     }
     // "120 total, 5W each": each of the diodes, unless lights are sold together.
-    let each = page.role(at + 1) == Role::Each
-        || left.near.any(Role::Each.cue())
-        || right.near.any(Role::Each.cue());
+    let each = page.role(at + 1) == Role::Each || left.near.any(Role::Each.cue()) || apiece;
     let parts = left.cues.any(Role::Part.cue()) && !left.cues.any(BEAD);
     each && !parts
         && pack.is_none()
         && others
         && page.cues.any(BEAD.and(Cues::of(&[Role::Led, Role::Pieces])))
+}
+
+/// "75W a piece"
+pub(super) fn a_piece(page: Page, at: usize) -> bool {
+    page.role(at + 2) == Role::Pieces && page.is(at + 1, const { Letters::of("a") })
+}
+
+/// "DOUBLE CHIPS!! 10W LED!!"
+fn double_chips(page: Page) -> bool {
+    (1..page.items.len())
+        .any(|i| matches!(page.role(i), Role::Chip | Role::Diode) && page.role(i - 1) == Role::Double)
 }
 
 /// "double-die 10W series, quantity of LEDs 200, claimed 2000W": times a count of diodes it is another figure of the text.

@@ -6,7 +6,9 @@
 use super::class::package_number;
 use super::figures::{Figure, What};
 use super::fold::Mark;
-use super::hues::{after_colour, by_figure, is_count, letter_first, letters, number_first, ratio_letters};
+use super::hues::{
+    after_colour, by_figure, is_count, letter_first, letters, modifies, number_first, ratio_letters,
+};
 use super::item::Letters;
 use super::letters::white_letter;
 use super::page::Page;
@@ -144,11 +146,6 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
         return Some(stop);
     }
     None
-}
-
-/// Whether the item modifies a colour: deep, far, warm, cool.
-fn modifies(page: Page, i: usize) -> bool {
-    matches!(page.role(i), Role::Deep | Role::Far | Role::Warm | Role::Cool)
 }
 
 /// The colour with the words before it taken in ("deep red", "far-red", "royal blue"), and the first item of it.

@@ -46,6 +46,15 @@ pub(super) fn equivalent(page: Page, at: usize, left: Cues, next: Cues) -> bool 
         || spelled_lamp(page, at)
 }
 
+/// "less heat than our V-6 330W": a comparison with another light of the seller.
+pub(super) fn with_own(page: Page, at: usize) -> bool {
+    const OUR: [Letters; 5] = Letters::all(["our", "unser", "unsere", "notre", "nuestra"]);
+    page.cues.any(Role::Versus.cue())
+        && !matches!(page.role(at + 1), Role::Lamp(_))
+        && (at.saturating_sub(4).max(1)..at)
+            .any(|i| OUR.iter().any(|&w| page.is(i, w)) && page.role(i - 1) == Role::Versus)
+}
+
 /// "600W lamp equivalent", "60W light bulb equivalent", "1000W double-ended HPS", "30W = 250W".
 fn spelled_lamp(page: Page, at: usize) -> bool {
     let mut i = at + 1;

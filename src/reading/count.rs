@@ -185,7 +185,8 @@ fn count(page: Page, arrays: &[Array], found: &[Found], cobs: bool, chosen: Chos
         }
     }
     if let Some(first) = found.iter().find(named) {
-        let differ = distinct(found.iter().filter(named).map(|f| f.value));
+        let differ =
+            distinct(found.iter().filter(named).map(|f| f.value)) || one_of_a_row(page, first.figure);
         return (!(differ && chosen.variants)).then_some((first.value, first.figure));
     }
     if arrays.len() > 1 {
@@ -195,6 +196,14 @@ fn count(page: Page, arrays: &[Array], found: &[Found], cobs: bool, chosen: Chos
         .flatten();
     }
     found.iter().max_by(|a, b| a.value.total_cmp(&b.value)).map(|f| (f.value, f.figure))
+}
+
+/// "LEDs | 504 | 1008": the first of a row with a figure for each model.
+fn one_of_a_row(page: Page, k: usize) -> bool {
+    let at = usize::from(page.figures[k].item);
+    page.mark(at + 1) == Some(Mark::Pipe)
+        && page.figure(at + 2).is_some_and(|n| n.unit == Unit::Bare)
+        && (at + 3 >= page.items.len() || matches!(page.mark(at + 3), Some(Mark::Line | Mark::Pipe)))
 }
 
 /// "10W double chips 60pcs grow light, 600W": pieces that the headline is the class times.

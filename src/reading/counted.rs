@@ -1,9 +1,11 @@
 //! Whether a bare number counts diodes: by the words after it ("245 white diodes", "80 pcs"), or a label before it ("LED Qty:
 //! 96").
 
+use super::array::LARGEST_BEAD;
 use super::class::{is_package, package_number};
 use super::figures::{Figure, What};
 use super::fold::Mark;
+use super::hues::modifies;
 use super::label::label_before;
 use super::noun::{After, noun_after};
 use super::page::Page;
@@ -35,6 +37,18 @@ pub(super) fn counted(page: Page, f: &Figure, pack: bool) -> Option<(Rank, bool)
         // `3030 SMD x 480`
         return Some((Rank::Named, false));
     }
+    // "LEDs*768"
+    if page.mark_before(at) == Some(Mark::Times)
+        && at >= 2
+        && page.role(at - 2) == Role::Diode
+        && !(at >= 3
+            && (matches!(page.role(at - 3), Role::Colour(_))
+                || page.figure(at - 3).is_some_and(|w| w.unit != Unit::Watt || w.high <= LARGEST_BEAD)))
+        && (at + 1 == page.items.len() || page.breaks(at + 1))
+        && !joined(page, at + 1)
+    {
+        return Some((Rank::Named, false));
+    }
     let after = noun_after(page, at, pack);
     if after == After::Elsewhere
         || page.mark_before(at) == Some(Mark::Hash)
@@ -57,6 +71,10 @@ pub(super) fn counted(page: Page, f: &Figure, pack: bool) -> Option<(Rank, bool)
     match after {
         After::Cob => return Some((Rank::Named, true)),
         After::Diodes { total: true } => return Some((Rank::Total, false)),
+        // "totally 90 LED"
+        After::Diodes { total: false } if page.role_before(at) == Role::Total => {
+            return Some((Rank::Total, false));
+        }
         After::Diodes { total: false } => return Some((Rank::Named, false)),
         After::Light => return doubtful_light(page, f).then_some((Rank::Named, false)),
         _ => {}
@@ -117,10 +135,11 @@ pub(super) fn joined(page: Page, i: usize) -> bool {
         && page.figure(i + 1).is_some()
 }
 
-/// "12pcs red 660nm, 4pcs IR": the pieces of one colour among others.
+/// "12pcs red 660nm, 4pcs IR", "40 pcs deep red": the pieces of one colour among others.
 fn one_of_several(page: Page, at: usize) -> bool {
-    matches!(page.role(at + 2), Role::Colour(_))
-        && !matches!(page.role(at + 3), Role::Diode | Role::Led | Role::Chip)
+    let colour = at + 2 + usize::from(modifies(page, at + 2));
+    matches!(page.role(colour), Role::Colour(_))
+        && !matches!(page.role(colour + 1), Role::Diode | Role::Led | Role::Chip)
         && page.items.iter().filter(|i| i.what == What::Word(Role::Pieces)).count() > 1
 }
 

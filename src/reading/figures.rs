@@ -112,6 +112,14 @@ impl Builder<'_> {
             self.simple(t, next, Unit::Ratio, low);
             return next;
         }
+        if self.count_times_watts(i) {
+            self.simple(t, j, Unit::Bare, low);
+            self.sign_as(Mark::Times, j);
+            if let Some(watts) = self.number(j + 1) {
+                self.simple(self.tokens[j + 1], j + 2, Unit::Watt, watts);
+            }
+            return j + 2;
+        }
         if let Some(next) = self.size(i) {
             self.simple(t, next, Unit::Size, low);
             return next;

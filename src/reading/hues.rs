@@ -43,6 +43,11 @@ pub(super) fn is_count(f: &Figure) -> bool {
     f.unit == Unit::Bare && !f.range && !f.list && !f.decimal && f.high >= 1.0 && f.high <= MOST
 }
 
+/// Whether the item modifies a colour: deep, far, warm, cool.
+pub(super) fn modifies(page: Page, i: usize) -> bool {
+    matches!(page.role(i), Role::Deep | Role::Far | Role::Warm | Role::Cool)
+}
+
 /// Whether in this list the numbers stand before their colours: the colour after the number at item `j` has none after it.
 pub(super) fn number_first(page: Page, j: usize) -> bool {
     let mut k = j + 1;

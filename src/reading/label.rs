@@ -1,13 +1,16 @@
 //! Labels before a number that counts diodes: "LED Qty: 96", "Diodes: 576".
 
+use super::counted::FEWEST_PIECES;
 use super::figures::What;
 use super::fold::Mark;
 use super::page::Page;
 use super::roles::Role;
+use super::watts::BEAD;
 
 /// "LED Qty: 96", "Number of LEDs: 150", "Diodes: 576", "Chips 60".
 pub(super) fn label_before(page: Page, at: usize) -> bool {
     let (mut i, mut signed, mut quantity, mut diode) = (at, false, false, false);
+    let (mut chip, mut starts) = (false, true);
     let ends = |m: Option<Mark>| matches!(m, Some(Mark::Pipe | Mark::Line));
     // "| LEDs | 1152 |"
     let cell = ends(page.mark_before(at)) && (at + 1 == page.items.len() || ends(page.mark(at + 1)));
@@ -37,10 +40,21 @@ pub(super) fn label_before(page: Page, at: usize) -> bool {
             }
             What::Word(Role::Chip | Role::Led) => {
                 diode = true;
+                chip |= page.role(i) == Role::Chip;
                 signed |= i + 1 == at && page.role(at + 1) == Role::Pieces;
             }
-            _ => break,
+            _ => {
+                starts = page.breaks(i);
+                break;
+            }
         }
     }
-    (quantity && (diode || signed)) || (diode && signed)
+    if (quantity && (diode || signed)) || (diode && signed) {
+        return true;
+    }
+    // "QTY 80!!", "LED bead 96": a statement by itself, from one break to the next.
+    let alone = starts && (at + 1 == page.items.len() || page.breaks(at + 1));
+    alone
+        && (chip
+            || quantity && page.cues.any(BEAD) && page.figure(at).is_some_and(|n| n.high >= FEWEST_PIECES))
 }

@@ -115,6 +115,8 @@ pub(super) fn noun_after(page: Page, at: usize, pack: bool) -> After {
             }
             Some(What::Figure(_)) if page.figure(i).is_some_and(|f| package_number(f.high).is_some()) => {}
             Some(What::Mark(Mark::Dash)) if !page.breaks(i) => {}
+            // "468 LM281B+ diodes"
+            Some(What::Mark(Mark::Plus)) if page.what(i - 1) == Some(What::Code) && !page.spaced(i) => {}
             _ => break,
         }
         i += 1;

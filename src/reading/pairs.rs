@@ -79,6 +79,8 @@ pub(super) fn listed(page: Page, at: usize) -> Option<usize> {
             What::Word(Role::Double | Role::Kind | Role::Each) => {}
             What::Word(Role::None) if others < 2 => others += 1,
             What::Mark(Mark::Open | Mark::At) => {}
+            // "200pcs/3W"
+            What::Mark(Mark::Slash) if i + 1 == at && !page.spaced(i) && !page.spaced(at) => joined = true,
             What::Figure(n) => {
                 let n = usize::from(n);
                 let count = is_count(&page.figures[n]) && page.mark_before(i) != Some(Mark::Times);

@@ -40,7 +40,7 @@ pub(super) fn variants(page: Page, says: &mut All) -> bool {
     if distinct >= 2 && other_sizes(page, says) {
         return false;
     }
-    if chosen || (page.cues.any(Role::Choose.cue()) && distinct >= 2) || sized >= 2 {
+    if chosen || (distinct >= 2 && chooses(page)) || sized >= 2 {
         return true;
     }
     if switchable(page) {
@@ -58,6 +58,12 @@ fn switchable(page: Page) -> bool {
     let word = |i: usize| page.role(i) == Role::Level && page.starts(i, const { Letters::of("switch") });
     page.cues.any(Role::Switchable.cue())
         || page.cues.any(Role::Level.cue()) && (0..page.items.len()).any(word)
+}
+
+/// Whether a word speaks of a choice: "pick one", but not "pick up only".
+fn chooses(page: Page) -> bool {
+    page.cues.any(Role::Choose.cue())
+        && (0..page.items.len()).any(|i| page.role(i) == Role::Choose && page.role(i + 1) != Role::UpTo)
 }
 
 /// Words before "sizes" and the like, for what is sold besides.

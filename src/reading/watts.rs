@@ -3,10 +3,10 @@
 
 use smallvec::SmallVec;
 
-use super::admitted::{at_level, on_mode, under_voltage};
+use super::admitted::{at_level, is_product, on_mode, under_voltage};
 use super::array::{Arrays, Of, denied, heads};
 use super::class::class;
-use super::compared::{EQUAL, equivalent};
+use super::compared::{EQUAL, equivalent, with_own};
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::item::Letters;
@@ -68,7 +68,9 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
     if equivalent(page, at, left.cues, right.near) {
         return Says::Equivalent;
     }
-    if class(page, f, at, pack, &left, &right) {
+    // "6 pcs 3W LED chips 18W": what they make together.
+    let together = arrays.iter().any(|a| a.of == Of::Diodes && is_product(page, &[*a], f.high));
+    if !together && class(page, f, at, pack, &left, &right) {
         return Says::Class;
     }
     let one = !(page.mark(at + 1) == Some(Mark::Slash) && page.is_watts(at + 2));
@@ -125,6 +127,7 @@ fn foreign(page: Page, at: usize, left: Cues, near: Cues, right: Cues, next: Cue
         return Some(LeftWhy::LoadLimit);
     }
     if left.any(Role::Like.cue())
+        || with_own(page, at)
         || left.any(Role::Save.cue()) && near.any(Cues::of(&[Role::Save, Role::UpTo]))
     {
         return Some(LeftWhy::Rhetoric);
@@ -263,6 +266,10 @@ fn goes_on(page: Page, at: usize, before: &All, index: usize) -> bool {
 fn dimension(page: Page, at: usize) -> bool {
     page.has_mark(Mark::Times)
         && page.mark(at + 1) == Some(Mark::Times)
-        && page.figure(at + 2).is_some_and(|f| matches!(f.unit, Unit::Bare | Unit::Length))
-        && SIDES.iter().any(|&side| page.is(at + 3, side))
+        && match page.figure(at + 2).map(|f| f.unit) {
+            Some(Unit::Bare | Unit::Length) => SIDES.iter().any(|&side| page.is(at + 3, side)),
+            // `30 L x 22 W x 4 H`: elsewhere the letters are litres and hours.
+            Some(Unit::Other) => page.words(at + 2).ends_with(['h', 'H', 'l', 'L']),
+            _ => false,
+        }
 }
