@@ -7,8 +7,21 @@ use super::page::Page;
 use super::roles::{Cues, Role, Unit};
 
 /// Words whose cue depends on their neighbours.
-pub(super) const IN_COMPANY: Cues =
-    Cues::of(&[Role::DrawAdjective, Role::Measured, Role::Wall, Role::Deny, Role::Input, Role::Versus]);
+pub(super) const IN_COMPANY: Cues = Cues::of(&[
+    Role::DrawAdjective,
+    Role::Measured,
+    Role::Wall,
+    Role::Deny,
+    Role::Input,
+    Role::Versus,
+    Role::Dim,
+]);
+
+/// "one" of several lamps.
+const ONE: [Letters; 4] = Letters::all(["one", "una", "une", "einer"]);
+
+/// What "low" says no level of.
+const COSTS: [Letters; 7] = Letters::all(["bill", "bills", "cost", "costs", "heat", "noise", "energy"]);
 
 impl Page<'_> {
     /// The cue of the word at item `i`: words that mean something else in most company count only in the right one.
@@ -48,11 +61,26 @@ impl Page<'_> {
                     || !(matches!(self.role(i - 1), Role::Approx | Role::DrawVerb)
                         || self.is(i - 1, const { Letters::of("more") }))
             }
+            // "low bill", "low power consumption"
+            Role::Dim => {
+                let power = usize::from(self.role(i + 1) == Role::Power);
+                !(self.is(i, const { Letters::of("low") })
+                    && (COSTS.iter().any(|&w| self.is(i + 1, w))
+                        || self.role(i + 1 + power) == Role::DrawNoun))
+            }
             Role::Deny => !matches!(self.mark(i + 1), Some(Mark::Colon | Mark::Comma)),
             Role::Input => self.role(i + 1) != Role::Voltage && self.role(i + 1) != Role::Current,
             _ => true,
         };
         if live { item.cue } else { Cues::default() }
+    }
+
+    /// "true wattage of one lamp 185W", "consumption per lamp": whether the light at item `i` is each one of several.
+    pub(super) fn one_of(&self, i: usize) -> bool {
+        i > 0
+            && (self.role(i - 1) == Role::Each
+                || self.may_be(i - 1, Role::Per.cue())
+                || ONE.iter().any(|&w| self.is(i - 1, w)))
     }
 
     /// A two-letter capital word before item `i`, such as a country's plug.

@@ -6,6 +6,7 @@ use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
 use super::roles::{Cues, Role, Unit};
+use super::watts::BEAD;
 use crate::facts::{Span, Taken};
 
 /// Most lights that one listing sells as a pack.
@@ -81,7 +82,7 @@ fn worded(page: Page) -> Option<Taken<u32>> {
         }
         let mut k = i + 1;
         while matches!(page.role(k), Role::Of | Role::DoubleEnded | Role::With | Role::Pack)
-            || matches!(page.mark(k), Some(Mark::Open | Mark::Colon))
+            || matches!(page.mark(k), Some(Mark::Open | Mark::Colon | Mark::Equal))
         {
             k += 1;
         }
@@ -108,6 +109,12 @@ fn large_lead(page: Page, i: usize) -> bool {
     i == 0 && !page.cues.any(Role::Cob.cue()) && page.figure(i + 2).is_some_and(|w| w.high > LARGEST_BEAD)
 }
 
+/// "7pcs 1 Watt chips", "3 pc 5W crystal per bead": the watts at item `i` are those of a diode or of a part of one.
+fn of_beads(page: Page, i: usize) -> bool {
+    page.figure(i).is_some_and(|w| w.unit == Unit::Watt && w.high <= LARGEST_BEAD)
+        && page.first_right(i, BEAD.and(Cues::of(&[Role::Light, Role::Lights, Role::Part])), 3).any(BEAD)
+}
+
 /// "set of 2 hangers": the words after the one for a pack at item `i` are about something else than lights.
 fn of_devices(page: Page, i: usize) -> bool {
     for k in i + 1..i + 6 {
@@ -129,6 +136,14 @@ fn inside(page: Page, i: usize) -> Option<Taken<u32>> {
     match page.role_before(k) {
         Role::Per => k -= 1,
         Role::Unit(Unit::Amp) if k >= 2 && page.role(k - 2) == Role::Unit(Unit::Length) => k -= 2,
+        // "three lamps in one box"
+        Role::None
+            if k >= 2
+                && page.is(k - 1, const { Letters::of("one") })
+                && page.role(k - 2) == Role::Unit(Unit::Length) =>
+        {
+            k -= 2;
+        }
         Role::Light | Role::Lights | Role::Pieces => {}
         _ => return None,
     }
@@ -164,6 +179,9 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
                     return taken(n.high, n.start, page.items[k].end);
                 }
                 Some(What::Word(Role::None | Role::Led | Role::Cob | Role::Tube | Role::Unit(_))) => {}
+                // "2x 1000W double chip grow lights"
+                Some(What::Word(Role::Double | Role::Chip | Role::Diode))
+                    if page.figure(first).is_some_and(|w| w.unit == Unit::Watt && w.high > LARGEST_BEAD) => {}
                 Some(What::Figure(_)) if k <= i + 2 && page.is_watts(k) => {}
                 _ => break,
             }
@@ -201,9 +219,18 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
                 | Role::UpTo
         ) || matches!(page.mark_before(i), Some(Mark::Colon | Mark::Equal))
             || page.mark_before(i) == Some(Mark::Times) && of_a_colour(page, i - 1);
-        if ends && !label && page.mark(i + 2) != Some(Mark::Times) {
+        if ends && !label && page.mark(i + 2) != Some(Mark::Times) && !of_beads(page, i + 2) {
             return taken(n.high, n.start, page.items[i + 1].end);
         }
+    }
+    // "2 grow lights 1000W each"
+    let kinds = [Letters::of("grow"), Letters::of("plant"), Letters::of("led")];
+    let mut k = i + 1;
+    while i == 0 && k < 4 && kinds.iter().any(|&w| page.is(k, w)) {
+        k += 1;
+    }
+    if k > i + 1 && page.role(k) == Role::Lights && n.high <= MOST_PIECES {
+        return taken(n.high, n.start, page.items[k].end);
     }
     let bracketed = page.mark_before(i) == Some(Mark::Open) && page.mark(i + 2) == Some(Mark::Close);
     if after == Role::Lights && (bracketed || i == 0) {

@@ -1,6 +1,7 @@
 //! Draws that are not the whole light's at full power: at a dimmed level, on standby, in one mode, of one part, of another
 //! device. Taken for the light's they would convict an honest maker out of the maker's own mouth.
 
+use super::array::heads;
 use super::electrical::feeds;
 use super::figures::{Figure, What};
 use super::fold::Mark;
@@ -15,11 +16,45 @@ const PARTS: Cues = Cues::of(&[Role::Part, Role::Board, Role::Cob, Role::Diode, 
 
 /// Leaves the draws that are not the whole light's at full power.
 pub(super) fn leave(page: Page, pack: Option<u32>, says: &mut All) {
-    for (f, says) in page.figures.iter().zip(says) {
-        if matches!(says, Says::Draw(_))
-            && let Some(why) = why(page, f, pack)
-        {
+    for (f, says) in page.figures.iter().zip(&mut *says) {
+        let draw = matches!(says, Says::Draw(_));
+        let why = if draw { why(page, f, pack) } else { bare(page, f, *says) };
+        if let Some(why) = why {
             *says = Says::Left(why);
+        }
+    }
+    if let Some(pack) = pack {
+        pack_total(page, pack, says);
+    }
+}
+
+/// "412 W at 100 % and 206 W at 50 %": the second is no headline.
+fn bare(page: Page, f: &Figure, says: Says) -> Option<LeftWhy> {
+    let at = usize::from(f.item);
+    let percent = |i: usize| page.figure(i).is_some_and(|p| p.unit == Unit::Percent);
+    let level = says == Says::Bare
+        && page.has_unit(&[Unit::Percent])
+        && joins(page, at + 1)
+        && percent(at + 2)
+        // "200W at 50 % off"
+        && page.role(at + 3) != Role::Dim
+        && below_full(page, at + 2)
+        && page.figures.iter().any(|w| w.unit == Unit::Watt && w.high > f.high);
+    level.then_some(LeftWhy::NotFullPower)
+}
+
+/// "one lamp draws 185W, both 370W": the draw of all lights of the pack beside one light's.
+fn pack_total(page: Page, pack: u32, says: &mut All) {
+    let draws = |s: &Says| matches!(s, Says::Draw(_));
+    if says.iter().filter(|s| draws(s)).count() < 2 {
+        return;
+    }
+    for k in 0..says.len() {
+        let total = page.figures[k].high;
+        let of_one =
+            |j: usize| draws(&says[j]) && (page.figures[j].high * f64::from(pack) - total).abs() < 0.5;
+        if draws(&says[k]) && (0..says.len()).any(of_one) {
+            says[k] = Says::Left(LeftWhy::PackTotal);
         }
     }
 }
@@ -33,6 +68,9 @@ fn why(page: Page, f: &Figure, pack: Option<u32>) -> Option<LeftWhy> {
         return Some(LeftWhy::OtherDevice);
     }
     let alone = page.figures.iter().filter(|w| w.unit == Unit::Watt).count() == 1;
+    if pack.is_some() && page.cues.any(PARTS) && each_panel(page, at) {
+        return None;
+    }
     let part = (per_part(page, at) || per_part_before(page, at)) && !(pack.is_some() && alone);
     (part || times(page, at) || of_each(page, at, pack)).then_some(LeftWhy::Part)
 }
@@ -146,6 +184,12 @@ fn of_a_device(page: Page, at: usize) -> bool {
         }
     }
     false
+}
+
+/// "2 pack ... each panel consumes 43W": where no number of panels is given, the panels are the lights of the pack.
+fn each_panel(page: Page, at: usize) -> bool {
+    let panel = |i: usize| page.starts(i, const { Letters::of("panel") }) && page.role(i - 1) == Role::Each;
+    (at.saturating_sub(4).max(1)..at).any(panel) && heads(page).is_none()
 }
 
 fn per(page: Page, i: usize) -> bool {

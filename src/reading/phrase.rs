@@ -58,7 +58,8 @@ impl<'a> Page<'a> {
                 What::Word(role) => {
                     let mut cue = self.cue(i);
                     power |= cue.any(POWER);
-                    beyond |= !power && matches!(role, Role::Light | Role::Lights | Role::Led);
+                    beyond |=
+                        !power && matches!(role, Role::Light | Role::Lights | Role::Led) && !self.one_of(i);
                     if beyond && role != Role::DrawVerb {
                         // "low consumption LED light 45W": the light is between, so the word is about the light.
                         cue = cue.without(DRAW);

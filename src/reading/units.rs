@@ -20,6 +20,8 @@ impl Builder<'_> {
         }
         match self.mark(j) {
             Some(Mark::Percent) => (Unit::Percent, j + 1),
+            // Turkish "2'li paket"
+            Some(Mark::Foot) if self.glued(j + 1) && self.role(j + 1) == Role::Pack => (Unit::Bare, j),
             Some(Mark::Inch | Mark::Foot) if self.glued(j) => (Unit::Length, j + 1),
             Some(Mark::Degree) => (Unit::Other, j + 1),
             Some(Mark::Dash) if self.glued(j) && self.glued(j + 1) => match self.role(j + 1) {
