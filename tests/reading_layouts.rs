@@ -16,6 +16,14 @@ fn count(read: &Read) -> Option<u32> {
     read.diode_count.map(|t| t.value)
 }
 
+fn class(read: &Read) -> Option<f64> {
+    read.class.map(|t| t.value.watts.0)
+}
+
+fn units(read: &Read) -> Option<u32> {
+    read.units_in_pack.map(|t| t.value)
+}
+
 #[test]
 fn a_row_of_a_table_or_a_leader_labels_its_value() {
     for text in [
@@ -50,4 +58,76 @@ fn a_draw_is_seen_in_less_usual_words() {
     }
     assert_eq!(claim(&read("Off-grid plant lamp 48W, 12V")), Some(48.0));
     assert_eq!(claim(&read("Clip lamp, button on the cord: low 4W / mid 7W / high 11W")), Some(11.0));
+}
+
+#[test]
+fn a_count_and_a_class_are_seen_in_less_usual_places() {
+    for (text, diodes, watts) in [
+        ("Grow lamp 600W 200pcs/3W for tents", Some(200), Some(3.0)),
+        ("DOUBLE CHIPS!! 10W LED!! QTY 80!! draws 142W", Some(80), Some(10.0)),
+        ("Grow lamp, four COBs rated 75W a piece, 262W from the wall", Some(4), Some(75.0)),
+        ("Chip qty*watt: 96*3; total watt: 288W", Some(96), Some(3.0)),
+        ("LED (pcs x W): 100 x 10, real power 180W", Some(100), Some(10.0)),
+        ("Grow bulb, 6 pcs 3W LED chips 18W", Some(6), Some(3.0)),
+        ("Grow lamp, 6 modules each 15 LED of 3W, totally 90 LED, 270W", Some(90), Some(3.0)),
+        ("Board 240W LEDs*768, dimmable", Some(768), None),
+        ("Board 205W, 468 LM281B+ diodes", Some(468), None),
+        ("Clip lamp\nWattage 24 W\nLED bead 96\nTimer 6H", Some(96), None),
+        ("Board: 320 pcs 3000K, 40 pcs deep red 660nm, 155W", None, None),
+        ("Series Orvane\nModel | A | B\nLEDs | 504 | 1008\nPower | 200W | 400W", None, None),
+        ("Twin head 10W LED, 40 beads, replaces a 100W bulb", Some(40), None),
+    ] {
+        let read = read(text);
+        assert_eq!((count(&read), class(&read)), (diodes, watts), "{text}");
+    }
+}
+
+#[test]
+fn a_pack_is_told_from_parts_and_each_lamp_from_all() {
+    for (text, lights, watts, drawn) in [
+        (
+            "2x 1000W double chip grow lights, true wattage of one lamp 185W, both 370W",
+            Some(2),
+            1000.0,
+            Some(185.0),
+        ),
+        ("TRIO PACK! three 100W panels, 300W all together, real 98W each", Some(3), 100.0, Some(98.0)),
+        ("Grow panel, 1 pack = 2 pcs, 25W/pc", Some(2), 25.0, None),
+        ("Bitki lambası 50W, 2'li paket", Some(2), 50.0, None),
+        ("Lot de 2 lampes 45W, consommation par lampe 22W", Some(2), 45.0, Some(22.0)),
+        (
+            "45W grow light - 2 Pack\nNumber of items | 2\nAbout: each panel consumes 43W",
+            Some(2),
+            45.0,
+            Some(43.0),
+        ),
+        ("2 grow lights 100W each, consumption per lamp 48W", Some(2), 100.0, Some(48.0)),
+        ("6pcs 5W LED bulbs", Some(6), 5.0, None),
+        ("Grow spot 5W, 7pcs 1 Watt chips", None, 5.0, None),
+        ("1800W triple chip lamp (120 LEDs of 15W, 3 pc 5W crystal per bead)", None, 1800.0, None),
+    ] {
+        let read = read(text);
+        assert_eq!(
+            (units(&read), claim(&read), draw(&read).map(|d| d.1)),
+            (lights, Some(watts), drawn),
+            "{text}"
+        );
+    }
+}
+
+#[test]
+fn figures_that_are_no_claim_of_this_light_stay_out() {
+    for (text, watts) in [
+        ("Grow lamp: draws 412 W with the knob at 100 % and 206 W at 50 %", Some(412.0)),
+        ("Grow lamp 200W at 50 % off", Some(200.0)),
+        ("Plant lamp, size 30 L x 22 W x 4 H cm", None),
+        ("Low power consumption plant lamp 45W", Some(45.0)),
+        ("LED rack light kit: 4 bars on one adapter 12V 3A, kit total 28W (7W per bar)", Some(28.0)),
+        ("Used grow lamp, label 320W, my meter: 331 W full, 68 W at min, pick up only", Some(320.0)),
+    ] {
+        assert_eq!(claim(&read(text)), watts, "{text}");
+    }
+    let own = read("450W grow lamp, 30% less heat than our V-6 330W");
+    assert!(own.replaces.is_none() && claim(&own) == Some(450.0), "{own:?}");
+    assert!(draw(&read("450W grow lamp, uses less than our old 600W")).is_none());
 }

@@ -45,6 +45,8 @@ pub(super) fn is_light(page: Page) -> bool {
             }
             What::Word(Role::Bundle) => bundle = true,
             What::Word(Role::For | Role::With | Role::Of) if thing.is_some() => break,
+            // "4 bars on one adapter"
+            What::Word(Role::At) if thing == Some(true) => break,
             // "meter to check your grow light"
             What::Word(Role::To) if thing == Some(false) => break,
             What::Figure(_)
