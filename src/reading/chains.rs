@@ -3,7 +3,7 @@
 use super::builder::Builder;
 use super::class::package_number;
 use super::fold::{Fold, Mark, fold};
-use super::item::What;
+use super::item::{Letters, What};
 use super::number::Printed;
 use super::roles::{Role, Unit};
 use super::units::same_kind;
@@ -108,6 +108,13 @@ impl Builder<'_> {
                 (volts, volts)
             }
             (Some(Mark::Tilde), _) | (_, Role::To | Role::UpTo) => (true, true),
+            // "100-to-277 volts"
+            (Some(Mark::Dash), _)
+                if self.role(link + 1) == Role::To && self.mark(link + 2) == Some(Mark::Dash) =>
+            {
+                link += 2;
+                (true, true)
+            }
             (Some(Mark::Dash), _) => (self.glued(link) && self.glued(link + 1), false),
             _ => return None,
         };
@@ -120,10 +127,11 @@ impl Builder<'_> {
             k += 1;
         }
         let high = self.number(k)?;
-        if high.value < low.value {
+        let (second, end) = self.unit(k + 1);
+        // "2.3-1.6 A": over a range of volts the current falls.
+        if high.value < low.value && second != Unit::Amp {
             return None;
         }
-        let (second, end) = self.unit(k + 1);
         if self.mark(end) == Some(Mark::Times)
             || (second == Unit::Bare && self.mark(k + 1) == Some(Mark::Times))
         {
@@ -172,6 +180,16 @@ impl Builder<'_> {
 
     /// `SKU 100W-GRN-3`: after a word for a stock number, with a hyphen and letters.
     pub(super) fn stock_number(&self, i: usize) -> bool {
+        // "FCC ID 2AX9-C1500W", "FCC ID: 2AX300WQ": letters and digits of a maker, with or without a hyphen.
+        if i >= 2 && self.glued(i + 1) {
+            let sign = usize::from(matches!(self.mark(i - 1), Some(Mark::Colon | Mark::Hash)));
+            if self.is(i - 1 - sign, const { Letters::of("id") })
+                && i >= 2 + sign
+                && self.role(i - 2 - sign) == Role::Stock
+            {
+                return true;
+            }
+        }
         let hyphen = self.mark(i + 1) == Some(Mark::Dash) && self.glued(i + 1)
             || self.mark(i + 2) == Some(Mark::Dash) && self.glued(i + 1) && self.glued(i + 2);
         if !hyphen {

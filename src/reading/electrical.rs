@@ -129,6 +129,7 @@ fn paired<'a>(page: Page<'a>, f: &Figure) -> Option<&'a Figure> {
             | Mark::Equal
             | Mark::Current
             | Mark::Times
+            | Mark::Tilde
             | Mark::Close,
         )) => true,
         Some(What::Word(role)) => matches!(
@@ -180,6 +181,9 @@ fn of_the_light(page: Page, f: &Figure) -> bool {
     while before > 0 && electrical(before - 1) {
         before -= 1;
     }
+    // "timer outlet 15A"
+    before -=
+        usize::from(page.role_before(before) == Role::Wall && page.role_before(before - 1) == Role::Device);
     let device = page.role_before(before) == Role::Device && !feeds(page, before - 1);
     let fuse = matches!(page.role(at + 1), Role::Breaker | Role::Load)
         || matches!(page.role(at + 2), Role::Breaker) && !page.breaks(at + 1);
@@ -241,6 +245,12 @@ fn labelled(page: Page, at: usize, unit: Unit) -> bool {
         match page.items[k].what {
             What::Mark(Mark::Colon | Mark::Equal) => signed = true,
             What::Mark(Mark::Close | Mark::Open) => {}
+            // "Amp(120V)=4.1"
+            What::Figure(_)
+                if signed
+                    && unit == Unit::Amp
+                    && page.mark(k + 1) == Some(Mark::Close)
+                    && page.mark_before(k) == Some(Mark::Open) => {}
             What::Word(Role::Ac) if unit == Unit::Volt => {
                 let f = page.figure(at);
                 return f.is_some_and(|f| f.range && f.low >= MAINS)

@@ -147,6 +147,9 @@ impl Builder<'_> {
             let (second, end) = self.unit(after);
             if unit == Unit::Bare || second == unit || same_kind(unit, second) {
                 high = upper;
+                if high.value < low.value {
+                    (low, high) = (high, low);
+                }
                 range = true;
                 unit = if second == Unit::Bare { unit } else { second };
                 next = end;
