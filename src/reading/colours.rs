@@ -7,7 +7,8 @@ use super::class::package_number;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::hues::{
-    after_colour, by_figure, is_count, letter_first, letters, modifies, number_first, ratio_letters,
+    after_colour, by_figure, class_of_pieces, ends_list, green_count, green_letter, is_count, letter_first,
+    letters, modifies, number_first, ratio_letters, shade_first,
 };
 use super::item::Letters;
 use super::letters::white_letter;
@@ -26,8 +27,8 @@ pub(super) fn choose(page: Page, says: &mut All, read: &mut Read) {
     let mut i = 0;
     while i < page.items.len() {
         let item = &page.items[i];
-        let white = item.role == Role::Unit(Unit::Watt);
-        if !item.is_figure() && !item.cue.any(words) && !white {
+        let letter = matches!(item.role, Role::Unit(Unit::Watt | Unit::Other));
+        if !item.is_figure() && !item.cue.any(words) && !letter {
             i += 1;
             continue;
         }
@@ -56,6 +57,10 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
         Role::Unit(Unit::Watt) if letter_first(page, i) && page.is(i, const { Letters::of("w") }) => {
             (ColourWord::White, true)
         }
+        // "R 42, G 21": grams elsewhere.
+        Role::Unit(Unit::Other) if green_letter(page, i) && letter_first(page, i) => {
+            (ColourWord::Green, true)
+        }
         _ => return None,
     };
     let (word, first) = modified(page, i, word, used);
@@ -71,6 +76,10 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
         match page.items[k - 1].what {
             What::Word(Role::Pieces | Role::Of | Role::DoubleEnded) | What::Mark(Mark::Times) => k -= 1,
             What::Word(Role::Led | Role::Diode) if !letter => k -= 1,
+            // "84pcs 0.5W red"
+            What::Figure(f) if !letter && class_of_pieces(page, k - 1, &page.figures[usize::from(f)]) => {
+                k -= 1;
+            }
             What::Figure(f) if by_figure(&page.figures[usize::from(f)]).is_some() && !letter => {
                 wave = by_figure(&page.figures[usize::from(f)]).map(|b| b.1);
                 k -= 1;
@@ -83,7 +92,8 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
     }
     let before = k.checked_sub(1).filter(|&b| b >= used).and_then(|b| page.figure(b).map(|f| (b, f)));
     let end = after_colour(page, i, &mut wave);
-    let glued = page.figure(i + 1).is_some_and(is_count) && !page.spaced(i + 1);
+    let glued = page.figure(i + 1).is_some_and(is_count) && !page.spaced(i + 1)
+        || letter && page.mark(i + 1).is_some() && letter_first(page, i);
     let total = |f: &Figure| {
         read.diode_count.is_some_and(|c| c.span == super::power::span(f))
             && page.figure(i + 1).is_some_and(is_count)
@@ -136,7 +146,8 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
             | Role::Board
             | Role::Light
             | Role::Lights
-    ) && !matches!(page.mark(j - 1), Some(Mark::Colon | Mark::Times | Mark::Equal));
+    ) && !matches!(page.mark(j - 1), Some(Mark::Colon | Mark::Times | Mark::Equal))
+        && !ends_list(page, first);
     // "red 80 x 3W" is a count and a class, "red 3030 x 80" a package.
     let model = page.mark(j + 1) == Some(Mark::Times) && !page.is_watts(j + 2)
         || package_number(f.high).is_some() && f.unit == Unit::Bare;
@@ -200,6 +211,10 @@ fn figure(page: Page, index: usize, used: usize, says: &mut All, read: &mut Read
         }
         return Some(at + 1);
     }
+    if green_count(page, at) {
+        add(page, read, ColourWord::Green, None, f.high, at, at + 1);
+        return Some(at + 1);
+    }
     let (word, colour) = by_figure(f)?;
     let named = |k: usize| {
         matches!(page.role(k), Role::Colour(_) | Role::Deep | Role::Far | Role::Warm | Role::Cool)
@@ -223,7 +238,7 @@ fn figure(page: Page, index: usize, used: usize, says: &mut All, read: &mut Read
     }
     if let Some(n) = page.figure(j)
         && is_count(n)
-        && page.role(j + 1) == Role::Pieces
+        && (page.role(j + 1) == Role::Pieces || shade_first(page, at))
     {
         add(page, read, word, Some(colour), n.high, at, j + 2);
         return Some(j + 2);

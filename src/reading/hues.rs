@@ -1,7 +1,9 @@
 //! Colours by wavelength or colour temperature, and the look of a list of colours.
 
+use super::array::LARGEST_BEAD;
 use super::figures::Figure;
 use super::fold::Mark;
+use super::item::Letters;
 use super::letters::white_letter;
 use super::page::Page;
 use super::roles::{Role, Unit};
@@ -57,6 +59,32 @@ pub(super) fn number_first(page: Page, j: usize) -> bool {
     !page.figure(k).is_some_and(is_count)
 }
 
+/// "84pcs 0.5W red": the figure at item `i` is the class of the pieces before it.
+pub(super) fn class_of_pieces(page: Page, i: usize, f: &Figure) -> bool {
+    f.unit == Unit::Watt && f.high <= LARGEST_BEAD && page.role_before(i) == Role::Pieces
+}
+
+/// "3000K 352 / 5000K 308 / 660nm 40": whether the figure at item `i` heads a list of shades, each with its count after it.
+pub(super) fn shade_first(page: Page, i: usize) -> bool {
+    let sign = |m: Option<Mark>| matches!(m, Some(Mark::Slash | Mark::Comma | Mark::Plus | Mark::Pipe));
+    let entry = |i: usize| {
+        page.figure(i).is_some_and(|f| by_figure(f).is_some() && !f.range)
+            && page.figure(i + 1).is_some_and(is_count)
+    };
+    let before = i >= 3 && sign(page.mark(i - 1)) && entry(i - 3);
+    let after = sign(page.mark(i + 2)) && entry(i + 3);
+    let first = i == 0 || page.mark(i - 1).is_some();
+    first && entry(i) && page.mark(i + 2).is_some() && (before || after)
+}
+
+/// "red 64 + blue 16 + white 80 beads": whether the colour at item `i` goes on a list in which the counts come after.
+pub(super) fn ends_list(page: Page, i: usize) -> bool {
+    let joined = i >= 3
+        && (matches!(page.mark(i - 1), Some(Mark::Plus | Mark::And | Mark::Comma | Mark::Slash))
+            || page.role(i - 1) == Role::And);
+    joined && page.figure(i - 2).is_some_and(is_count) && matches!(page.role(i - 3), Role::Colour(_))
+}
+
 /// Skips a wavelength or temperature in brackets or bare after the colour at item `i`; returns the item after it.
 pub(super) fn after_colour(page: Page, i: usize, wave: &mut Option<Colour>) -> usize {
     let mut j = i + 1;
@@ -105,17 +133,49 @@ pub(super) fn letters(page: Page, i: usize) -> bool {
     })
 }
 
-/// "(R 60, B 20, W 14": whether the letter at item `i` stands before its number, in a list of such.
+/// The letter g.
+pub(super) fn green_letter(page: Page, i: usize) -> bool {
+    page.is(i, const { Letters::of("g") })
+}
+
+/// "(R 60, B 20, W 14", "W:126 R:42 B:21": whether the letter at item `i` stands before its number, in a list of such.
 pub(super) fn letter_first(page: Page, i: usize) -> bool {
-    let sign = |m: Option<Mark>| matches!(m, Some(Mark::Comma | Mark::Slash | Mark::Plus | Mark::Pipe));
+    let sign = |i: usize| matches!(page.mark(i), Some(Mark::Comma | Mark::Slash | Mark::Plus | Mark::Pipe));
+    let letter =
+        |i: usize| matches!(page.role(i), Role::Letter(_) | Role::Unit(Unit::Watt)) || green_letter(page, i);
+    // The number of items of an entry.
     let entry = |i: usize| {
-        matches!(page.role(i), Role::Letter(_) | Role::Colour(_) | Role::Unit(Unit::Watt))
-            && page.figure(i + 1).is_some_and(is_count)
+        let colon = usize::from(matches!(page.mark(i + 1), Some(Mark::Colon | Mark::Equal)));
+        let any = letter(i) || colon == 0 && matches!(page.role(i), Role::Colour(_));
+        (any && page.figure(i + 1 + colon).is_some_and(is_count)).then_some(2 + colon)
     };
-    let before = i >= 3 && sign(page.mark(i - 1)) && entry(i - 3);
-    let after = sign(page.mark(i + 2)) && entry(i + 3);
-    let first = i == 0 || page.mark(i - 1).is_some();
-    first && entry(i) && page.mark(i + 2).is_some() && (before || after)
+    let Some(length) = entry(i) else { return false };
+    let colon = length == 3;
+    let before = i > length
+        && (sign(i - 1) && entry(i - 1 - length).is_some() || colon && entry(i - length) == Some(length));
+    let next = i + length;
+    let after = sign(next) && entry(next + 1).is_some() || colon && entry(next) == Some(length);
+    // "R 42 G 21 B 21", without signs: the list begins with a letter.
+    let mut start = i;
+    while start >= 2 && entry(start - 2) == Some(2) {
+        start -= 2;
+    }
+    let run = length == 2
+        && (start < i || entry(next) == Some(2))
+        && !page.figure_before(start).is_some_and(is_count)
+        && letter(start);
+    let first = i == 0 || page.mark(i - 1).is_some() || colon || run;
+    first && (page.mark(next).is_some() || colon || run) && (before || after || run)
+}
+
+/// "126W, 42R, 21G, 21B": whether the figure at item `at` counts green diodes in a list of letters; alone it would be grams.
+pub(super) fn green_count(page: Page, at: usize) -> bool {
+    let letter =
+        |i: usize| page.figure(i).is_some_and(is_count) && matches!(page.role(i + 1), Role::Letter(_));
+    let sign = |m: Option<Mark>| matches!(m, Some(Mark::Comma | Mark::Slash | Mark::Plus));
+    page.figure(at).is_some_and(|f| f.unit == Unit::Other && f.high.fract() == 0.0 && !f.range)
+        && page.words(at).ends_with('G')
+        && (sign(page.mark(at + 1)) && letter(at + 2) || at >= 3 && sign(page.mark(at - 1)) && letter(at - 3))
 }
 
 /// `R:B 8:1`

@@ -1,6 +1,7 @@
 //! Watts that are white diodes: the letter W in a list of colour letters.
 
 use super::fold::Mark;
+use super::hues::green_count;
 use super::page::Page;
 use super::roles::{Role, Unit};
 use crate::facts::ColourWord;
@@ -12,6 +13,7 @@ pub(super) fn white_letter(page: Page, at: usize) -> bool {
     }
     let letter = |i: usize| {
         page.figure(i).is_some_and(|f| f.unit == Unit::Bare) && matches!(page.role(i + 1), Role::Letter(_))
+            || green_count(page, i)
     };
     let sign = |m: Option<Mark>| {
         matches!(
@@ -32,10 +34,14 @@ pub(super) fn white_letter(page: Page, at: usize) -> bool {
         || page.words(at).trim_end_matches(|c: char| !c.is_alphanumeric()).ends_with(['W', 'w', 'Ｗ']);
     let after = if sign(page.mark(at + 1)) { at + 2 } else { at + 1 };
     let before = match page.mark_before(at) {
+        m if sign(m) && green_count(page, at.wrapping_sub(2)) => at.checked_sub(2),
         m if sign(m) => at.checked_sub(3),
         _ => at.checked_sub(2),
     };
-    (letter(after) || before.is_some_and(letter) || completes_letters(page, at))
+    // "45W 60R/20B": the list, which has strokes, begins after the watts.
+    let apart =
+        after == at + 1 && matches!(page.mark(at + 3), Some(Mark::Slash | Mark::Plus)) && letter(at + 4);
+    (letter(after) && !apart || before.is_some_and(letter) || completes_letters(page, at))
         && single()
         && grouped(page, at)
 }

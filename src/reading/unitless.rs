@@ -3,14 +3,19 @@
 use super::array::Arrays;
 use super::figures::{Figure, What};
 use super::fold::Mark;
+use super::hues::letter_first;
 use super::item::Letters;
 use super::page::Page;
 use super::phrase::DRAW;
-use super::roles::{Role, Unit};
+use super::roles::{Cues, Role, Unit};
 use super::says::Says;
+use crate::facts::ColourWord;
 
 /// "is", between a label and its number.
 const IS: [Letters; 3] = Letters::all(["is", "ist", "est"]);
+
+/// Letters that count colours.
+const RED: Cues = Role::Letter(ColourWord::Red).cue();
 
 /// Less from the wall, without a unit, may be amperes.
 const LEAST_AT_THE_WALL: f64 = 10.0;
@@ -45,6 +50,10 @@ pub(super) fn unitless(page: Page, f: &Figure, arrays: &Arrays, index: usize) ->
             What::Word(Role::None) if IS.iter().any(|&w| page.is(k, w)) => {}
             What::Word(Role::Unit(Unit::Watt)) if page.role_before(k) == Role::DrawAdjective => {
                 return Says::Draw(3);
+            }
+            // "W:126 R:42": white diodes.
+            What::Word(Role::Unit(Unit::Watt)) if page.cues.any(RED) && letter_first(page, k) => {
+                return Says::Nothing;
             }
             What::Word(Role::Unit(Unit::Watt)) => {
                 // "| W 100 |"

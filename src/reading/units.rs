@@ -42,6 +42,8 @@ impl Builder<'_> {
             Unit::Length if matches!(self.role(j + 1), Role::Total | Role::All | Role::Quantity) => {
                 (Unit::Bare, j)
             }
+            // "R:42 G:21", "R 42 G 21": green, not grams.
+            Unit::Other if self.green(j) => (Unit::Bare, j),
             Unit::Amp if t.spaced && t.end - t.start == 1 && !capital => (Unit::Bare, j),
             Unit::Volt => {
                 let mut k = j + 1;
@@ -56,6 +58,15 @@ impl Builder<'_> {
             }
             other => (other, j + 1),
         }
+    }
+
+    /// Whether the letter g at token `j` stands before its own number in a list of colour letters.
+    fn green(&self, j: usize) -> bool {
+        let colon = usize::from(matches!(self.mark(j + 1), Some(Mark::Colon | Mark::Equal)));
+        let before = j.checked_sub(2 + colon);
+        self.is(j, const { Letters::of("g") })
+            && self.number(j + 1 + colon).is_some()
+            && before.is_some_and(|k| matches!(self.role(k), Role::Letter(_) | Role::Unit(Unit::Watt)))
     }
 
     /// A photon unit from the word for micromoles on: per second, per joule or per square metre as well.
