@@ -131,3 +131,79 @@ fn figures_that_are_no_claim_of_this_light_stay_out() {
     assert!(own.replaces.is_none() && claim(&own) == Some(450.0), "{own:?}");
     assert!(draw(&read("450W grow lamp, uses less than our old 600W")).is_none());
 }
+
+/// The colours of a text, in its order.
+fn colours(text: &str) -> Vec<(&'static str, u32)> {
+    read(text).colours.iter().map(|c| (c.value.word.key(), c.value.count)).collect()
+}
+
+#[test]
+fn colours_are_seen_in_lists_of_every_order() {
+    for (text, expected) in [
+        (
+            "Board 200W (3000K 352 / 5000K 308 / 660nm 40)",
+            vec![("warm_white", 352), ("cool_white", 308), ("deep_red", 40)],
+        ),
+        ("Lamp 21W, red 64 + blue 16 + white 80 beads", vec![("red", 64), ("blue", 16), ("white", 80)]),
+        ("Light 600W + 84pcs 0.5W red assist LED", vec![("red", 84)]),
+        (
+            "Aqua lamp 58W (W 126, R 42, G 21, B 20)",
+            vec![("white", 126), ("red", 42), ("green", 21), ("blue", 20)],
+        ),
+        (
+            "Aqua lamp 58W (W:126 R:42 G:21 B:20)",
+            vec![("white", 126), ("red", 42), ("green", 21), ("blue", 20)],
+        ),
+        ("Aqua lamp 58W, R 42 G 21 B 20", vec![("red", 42), ("green", 21), ("blue", 20)]),
+        ("Lamp 45W 60R/20B/10G/10W", vec![("red", 60), ("blue", 20), ("green", 10), ("white", 10)]),
+        ("Anzuchtlampe 22W (60 warmweiß, 20 rot)", vec![("warm_white", 60), ("red", 20)]),
+        (
+            "Lamp 150W: eighty-four red, twenty-one blue and three pink LEDs",
+            vec![("red", 84), ("blue", 21), ("pink", 3)],
+        ),
+        ("Panel 45W R:B 8:1, weight 300 g", vec![]),
+    ] {
+        assert_eq!(colours(text), expected, "{text}");
+    }
+    assert_eq!(claim(&read("Lamp 45W 60R/20B/10G/10W")), Some(45.0));
+    for text in [
+        "Lamp 100W 20pcs 3W red + 10pcs 3W blue LEDs",
+        "Panel 100W: 3000K 80pcs, 5000K 80pcs, 660nm 12pcs",
+        "Lamp 27W, B: 20pcs R: 60pcs",
+        "Lamp 21W, red 64 + blue 16 + white 80 beads",
+    ] {
+        assert_eq!(count(&read(text)), None, "{text}");
+    }
+}
+
+#[test]
+fn currents_and_volts_are_seen_in_less_usual_print() {
+    for (text, volts, amps) in [
+        ("Board 630W, 277-400 V AC, current 2.3-1.6 A", (277.0, 400.0), Some(2.3)),
+        ("Board 720W, 715W @240V~ 2.98A, at 120V~ 6.0A", (120.0, 240.0), Some(6.0)),
+        ("Wattage=480; Volt=100-277; Amp(120V)=4.1", (100.0, 277.0), Some(4.1)),
+        ("Light 200W 120V 1.7A, timer outlet 15A", (120.0, 120.0), Some(1.7)),
+        ("Board 240W, AC input 100-to-277 volts", (100.0, 277.0), None),
+        ("Lamp 35W 230V, FCC ID 2AX300WQ", (230.0, 230.0), None),
+        ("Lamp 35W 230V, FCC ID: 2AX9-C1500W", (230.0, 230.0), None),
+    ] {
+        let read = read(text);
+        let seen = read.volts.map(|t| (t.value.0.value, t.value.1.value));
+        assert_eq!((seen, read.amps.map(|t| t.value.value)), (Some(volts), amps), "{text}");
+    }
+}
+
+#[test]
+fn a_row_about_items_or_another_device_is_none_about_diodes_or_the_draw() {
+    for (text, lights) in [
+        ("45W lamp\nItem count | 2\nColour | red", Some(2)),
+        ("45W lamp\nPack size: 4", Some(4)),
+        ("45W lamp\nQty: 2", None),
+        ("45W lamp\nItem size: 60", None),
+    ] {
+        let read = read(text);
+        assert_eq!((units(&read), count(&read)), (lights, None), "{text}");
+    }
+    assert_eq!(draw(&read("Lamp 240W\nFan power: 5W")), None);
+    assert_eq!(draw(&read("Grow lamp 600W draws approx 240 at the wall")), Some((240.0, 240.0)));
+}

@@ -2,7 +2,7 @@
 
 use super::array::{Array, Arrays, LARGEST_BEAD, Of};
 use super::class::package_number;
-use super::counted::{Rank, counted};
+use super::counted::{Rank, counted, one_of_several};
 use super::figures::What;
 use super::fold::Mark;
 use super::page::Page;
@@ -169,7 +169,8 @@ fn count(page: Page, arrays: &[Array], found: &[Found], cobs: bool, chosen: Chos
     let named = |f: &&Found| Some(f.rank) == best && f.rank >= Rank::Named;
     let counts = || arrays.iter().map(|a| (page.figures[a.count].high, a.count));
 
-    if arrays.len() == 1 && best != Some(Rank::Total) {
+    let of_a_colour = |a: &Array| one_of_several(page, usize::from(page.figures[a.count].item));
+    if arrays.len() == 1 && best != Some(Rank::Total) && !of_a_colour(&arrays[0]) {
         let (n, k) = counts().next()?;
         let clash = found.iter().filter(named).any(|f| (f.value - n).abs() > 0.5);
         let claim = chosen.headline.map(|k| page.figures[k].high);

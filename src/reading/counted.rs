@@ -5,7 +5,7 @@ use super::array::LARGEST_BEAD;
 use super::class::{is_package, package_number};
 use super::figures::{Figure, What};
 use super::fold::Mark;
-use super::hues::modifies;
+use super::hues::{class_of_pieces, ends_list, modifies};
 use super::label::label_before;
 use super::noun::{After, noun_after};
 use super::page::Page;
@@ -62,7 +62,10 @@ pub(super) fn counted(page: Page, f: &Figure, pack: bool) -> Option<(Rank, bool)
         && matches!(page.mark_before(at), Some(Mark::Comma | Mark::Plus | Mark::And))
         && matches!(page.role(at - 2), Role::Diode)
         && matches!(page.role(at - 3), Role::Colour(_));
+    // "red 64 + blue 16 + white 80 beads"
+    let last = at > 0 && matches!(page.role(at - 1), Role::Colour(_)) && ends_list(page, at - 1);
     if second
+        || last
         || part_of_part(page, at, pack)
         || matches!(page.mark_before(at), Some(Mark::Times | Mark::Money))
     {
@@ -89,6 +92,11 @@ pub(super) fn counted(page: Page, f: &Figure, pack: bool) -> Option<(Rank, bool)
     }
     let colour = at > 0 && matches!(page.role(at - 1), Role::Colour(_))
         || matches!(page.mark_before(at), Some(Mark::Times | Mark::Colon)) && nearby_colour(page, at);
+    // "B: 20pcs R: 60pcs"
+    let colour = colour
+        || matches!(page.mark_before(at), Some(Mark::Times | Mark::Colon | Mark::Equal))
+            && at >= 2
+            && matches!(page.role(at - 2), Role::Letter(_));
     match after {
         After::Total
             if page.cues.any(Cues::of(&[Role::Diode, Role::Chip, Role::Led, Role::Pieces]))
@@ -101,6 +109,7 @@ pub(super) fn counted(page: Page, f: &Figure, pack: bool) -> Option<(Rank, bool)
         {
             None
         }
+        After::Pieces if one_of_shades(page, at) => None,
         After::Pieces if added(page, at) || one_of_several(page, at) => None,
         After::Pieces if f.high >= FEWEST_PIECES && !colour && !(at + 2..at + 5).any(|k| joined(page, k)) => {
             Some((Rank::Pieces, false))
@@ -136,11 +145,29 @@ pub(super) fn joined(page: Page, i: usize) -> bool {
 }
 
 /// "12pcs red 660nm, 4pcs IR", "40 pcs deep red": the pieces of one colour among others.
-fn one_of_several(page: Page, at: usize) -> bool {
-    let colour = at + 2 + usize::from(modifies(page, at + 2));
-    matches!(page.role(colour), Role::Colour(_))
-        && !matches!(page.role(colour + 1), Role::Diode | Role::Led | Role::Chip)
-        && page.items.iter().filter(|i| i.what == What::Word(Role::Pieces)).count() > 1
+pub(super) fn one_of_several(page: Page, at: usize) -> bool {
+    let colour = |pieces: usize| {
+        let mut i = pieces + 1;
+        // "84 pcs 0.5W red"
+        i += usize::from(page.figure(i).is_some_and(|w| class_of_pieces(page, i, w)));
+        i += usize::from(modifies(page, i));
+        matches!(page.role(i), Role::Colour(_)).then_some(i)
+    };
+    let Some(own) = colour(at + 1).filter(|_| page.role(at + 1) == Role::Pieces) else { return false };
+    let noun = matches!(page.role(own + 1), Role::Diode | Role::Led | Role::Chip);
+    // "30 pcs red LEDs, 2 pcs hooks" has one colour.
+    (0..page.items.len())
+        .filter(|&i| page.role(i) == Role::Pieces && i != at + 1)
+        .any(|i| !noun || colour(i).is_some())
+}
+
+/// "3000K 80pcs, 5000K 80pcs": the pieces of one shade among others.
+fn one_of_shades(page: Page, at: usize) -> bool {
+    let shade = |f: &Figure| {
+        matches!(f.unit, Unit::Nanometre | Unit::Kelvin)
+            && page.figure(usize::from(f.item) + 1).is_some_and(|n| n.unit == Unit::Bare)
+    };
+    page.figure_before(at).is_some_and(shade) && page.figures.iter().filter(|f| shade(f)).count() > 1
 }
 
 /// "COB 4pcs + SMD 96pcs": a plus shortly before the number at item `at`.

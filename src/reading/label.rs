@@ -14,13 +14,15 @@ pub(super) fn label_before(page: Page, at: usize) -> bool {
     let ends = |m: Option<Mark>| matches!(m, Some(Mark::Pipe | Mark::Line));
     // "| LEDs | 1152 |"
     let cell = ends(page.mark_before(at)) && (at + 1 == page.items.len() || ends(page.mark(at + 1)));
+    // "Quantity: 2" may be lamps.
+    let many = page.figure(at).is_some_and(|n| n.high >= FEWEST_PIECES);
     for _ in 0..5 {
         let Some(k) = i.checked_sub(1) else { break };
         i = k;
         match page.items[i].what {
             What::Mark(Mark::Colon | Mark::Equal | Mark::Question) if i + 1 == at => signed = true,
             What::Mark(Mark::Pipe) if cell && i + 1 == at => signed = true,
-            What::Mark(Mark::Pipe | Mark::Line) if cell => return diode || quantity && signed,
+            What::Mark(Mark::Pipe | Mark::Line) if cell => return diode || quantity && signed && many,
             What::Mark(Mark::Dash)
                 if i + 1 == at
                     && page.breaks(i)
@@ -49,12 +51,10 @@ pub(super) fn label_before(page: Page, at: usize) -> bool {
             }
         }
     }
-    if (quantity && (diode || signed)) || (diode && signed) {
+    if quantity && (diode || signed && many) || diode && signed {
         return true;
     }
     // "QTY 80!!", "LED bead 96": a statement by itself, from one break to the next.
     let alone = starts && (at + 1 == page.items.len() || page.breaks(at + 1));
-    alone
-        && (chip
-            || quantity && page.cues.any(BEAD) && page.figure(at).is_some_and(|n| n.high >= FEWEST_PIECES))
+    alone && (chip || quantity && many && page.cues.any(BEAD))
 }

@@ -11,6 +11,8 @@ use crate::facts::{Span, Taken};
 
 /// Most lights that one listing sells as a pack.
 const MOST: f64 = 500.0;
+/// Most lights that a row such as "number of items" stands for.
+const MOST_ITEMS: f64 = 100.0;
 /// Most lights that a bare "2 pcs" stands for; more are diodes.
 const MOST_PIECES: f64 = 10.0;
 
@@ -24,6 +26,7 @@ pub(super) fn units(page: Page) -> Option<Taken<u32>> {
         Role::Lights,
         Role::Bundle,
         Role::Part,
+        Role::Quantity,
     ]);
     if !page.cues.any(SIGNS) {
         return None;
@@ -96,6 +99,28 @@ fn worded(page: Page) -> Option<Taken<u32>> {
         }
     }
     None
+}
+
+/// "Number of items: 2", "Item count: 2", "Package quantity: 2", "Pack size: 2": the label before the number at item `i`.
+fn items_row(page: Page, i: usize) -> bool {
+    let signed = i >= 2 && matches!(page.mark(i - 1), Some(Mark::Colon | Mark::Equal));
+    if !signed || !(i + 1 == page.items.len() || page.breaks(i + 1) || page.role(i + 1) == Role::Pieces) {
+        return false;
+    }
+    let (mut quantity, mut item, mut pack) = (false, false, false);
+    for k in (i.saturating_sub(5)..i - 1).rev() {
+        match page.what(k) {
+            Some(What::Word(Role::Quantity | Role::Selected)) => quantity = true,
+            Some(What::Word(Role::Pack)) => pack = true,
+            Some(What::Word(Role::Of | Role::Light | Role::Lights)) => {}
+            Some(What::Word(_)) if page.starts(k, const { Letters::of("item") }) => item = true,
+            Some(What::Word(_)) if page.starts(k, const { Letters::of("package") }) => pack = true,
+            Some(What::Mark(_)) if page.breaks(k) => break,
+            _ => return false,
+        }
+    }
+    // "Item size: 60" is a length.
+    quantity && (pack || item && !page.cues.any(Role::Selected.cue()))
 }
 
 /// "730nm x 8pcs": a wavelength, temperature or colour before the cross at item `i`.
@@ -186,6 +211,9 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
                 _ => break,
             }
         }
+    }
+    if n.high <= MOST_ITEMS && items_row(page, i) {
+        return taken(n.high, n.start, n.end);
     }
     if page.mark_before(i) == Some(Mark::Times)
         && i >= 2

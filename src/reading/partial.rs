@@ -31,6 +31,10 @@ pub(super) fn leave(page: Page, pack: Option<u32>, says: &mut All) {
 /// "412 W at 100 % and 206 W at 50 %": the second is no headline.
 fn bare(page: Page, f: &Figure, says: Says) -> Option<LeftWhy> {
     let at = usize::from(f.item);
+    // "Fan power: 5W" below the headline is not what the light admits to.
+    if says == Says::Nameplate && page.cues.any(Role::Device.cue()) && of_a_device(page, at) {
+        return Some(LeftWhy::OtherDevice);
+    }
     let percent = |i: usize| page.figure(i).is_some_and(|p| p.unit == Unit::Percent);
     let level = says == Says::Bare
         && page.has_unit(&[Unit::Percent])
@@ -177,7 +181,8 @@ fn of_a_device(page: Page, at: usize) -> bool {
                 return draws && !feeds(page, i) && !page.starts(i, const { Letters::of("dimmer") });
             }
             Some(What::Word(Role::DrawNoun | Role::DrawVerb | Role::Input)) => draws = true,
-            Some(What::Word(Role::Power | Role::Rating | Role::Approx | Role::UpTo | Role::Only)) => {}
+            Some(What::Word(Role::Power)) => draws = true,
+            Some(What::Word(Role::Rating | Role::Approx | Role::UpTo | Role::Only)) => {}
             Some(What::Word(Role::None)) if page.is(i, const { Letters::of("is") }) => {}
             Some(What::Mark(Mark::Colon | Mark::Equal)) => {}
             _ => return false,

@@ -178,8 +178,10 @@ impl<'a> Page<'a> {
                         break;
                     }
                     if unit == Some(Unit::Bare) {
+                        // "600W draws about 240"
+                        let about = usize::from(self.role(i - 1) == Role::Approx);
                         let straight =
-                            self.cue(i - 1).any(INTRODUCES) || self.mark(i - 1) == Some(Mark::Colon);
+                            self.cue(i - 1 - about).any(INTRODUCES) || self.mark(i - 1) == Some(Mark::Colon);
                         if straight && !inside && !self.counts_something(i) {
                             all = own;
                         }
