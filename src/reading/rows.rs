@@ -1,17 +1,25 @@
-//! Tables of two columns, a row a line: "Consumption | 17.2 W". The stroke between a label and its value is read as a colon.
+//! Tables of two columns, a row a line ("Consumption | 17.2 W") or a cell a line. The stroke or the line end between a label
+//! and its value is read as a colon.
 
 use super::builder::Seen;
 use super::figures::{Item, What};
 use super::fold::Mark;
-use super::roles::Role;
+use super::phrase::POWER;
+use super::roles::{Cues, Role, Unit};
 
 /// The most words and signs of a label.
 const LONGEST_LABEL: usize = 7;
 
 /// Turns the stroke of each row into a colon, if the page has a table of two columns.
 pub(super) fn label(text: &str, items: &mut [Item], mut seen: Seen) -> Seen {
-    let both = 1 << Mark::Pipe as u64 | 1 << Mark::Line as u64;
-    if seen.marks & both != both {
+    let (stroke, line) = (1 << Mark::Pipe as u64, 1 << Mark::Line as u64);
+    if seen.marks & line == 0 {
+        return seen;
+    }
+    if seen.cues.any(LABELS) {
+        cells(items, &mut seen);
+    }
+    if seen.marks & stroke == 0 {
         return seen;
     }
     // A lone "Brand lamp | 300W" is a title, so a table has two rows at least.
@@ -34,6 +42,54 @@ pub(super) fn label(text: &str, items: &mut [Item], mut seen: Seen) -> Seen {
         start = end + 1;
     }
     seen
+}
+
+/// Turns the line ends between labels and their values into colons: "Power consumption", and "130 W" on the next line. Two such
+/// pairs make a table.
+fn cells(items: &mut [Item], seen: &mut Seen) {
+    let mut last: Option<usize> = None;
+    // The line before: where it starts, and whether it is a label.
+    let (mut start, mut label) = (0, false);
+    for end in 0..=items.len() {
+        if items.get(end).is_some_and(|item| item.mark != Some(Mark::Line)) {
+            continue;
+        }
+        let line = &items[start..end];
+        if label && is_value(line) {
+            if let Some(before) = last.replace(start - 1) {
+                items[before] = colon(items[before]);
+                items[start - 1] = colon(items[start - 1]);
+                seen.marks |= 1 << Mark::Colon as u64;
+            }
+            label = false;
+        } else {
+            label = is_label(line);
+        }
+        start = end + 1;
+    }
+}
+
+/// What a label on a line of its own speaks of.
+const LABELS: Cues = POWER.and(Cues::of(&[Role::Quantity, Role::Diode, Role::Unit(Unit::Volt)]));
+
+/// "Low power consumption" is praise and no label.
+const PRAISE: Cues = Cues::of(&[Role::Dim, Role::Save]);
+
+/// A few words that speak of power, volts or a number.
+fn is_label(line: &[Item]) -> bool {
+    !line.is_empty()
+        && line.len() <= LONGEST_LABEL
+        && line.iter().any(|item| item.cue.any(LABELS))
+        && !line.iter().any(|item| item.cue.any(PRAISE))
+        && line.iter().all(|item| {
+            matches!(item.what, What::Word(_)) || matches!(item.mark, Some(Mark::Open | Mark::Close))
+        })
+}
+
+/// A figure with at most a few words.
+fn is_value(line: &[Item]) -> bool {
+    let current = usize::from(line.first().is_some_and(|item| matches!(item.role, Role::Ac | Role::Dc)));
+    line.get(current).is_some_and(Item::is_figure) && line.len() <= 3
 }
 
 /// Whether the row is below the first line, so that other lines may stand between it and the next row.
