@@ -30,6 +30,7 @@ fn a_row_of_a_table_or_a_leader_labels_its_value() {
         "Plant lamp Orvane\nNominal | 1000 W\nConsumption | 130 W\nLED count | 100",
         "Plant lamp Orvane\n| Power | 1000 W |\n|---|---|\n| True wattage | 130 W |\n| LEDs | 100 |",
         "Lampe Orvane\nPuissance nominale | 1000 W\nConsommation | 130 W\nNombre de LED | 100",
+        "Plant lamp Orvane\nRated power\n1000 W\nPower consumption\n130 W\nNumber of LEDs\n100 pcs",
         "Plant lamp Orvane\nPower ........ 1000 W\nMains draw @100 % ...... 130 W\nDraw @50 % .... 66 W\nLEDs .... 100",
     ] {
         let read = read(text);
@@ -51,6 +52,8 @@ fn a_draw_is_seen_in_less_usual_words() {
         ("Grow lamp 1000W, only takes 130 watts from the wall socket", 130.0, 130.0),
         ("Lampe horticole 1000W, ne consomme que 130 W", 130.0, 130.0),
         ("Lámpara 1000W, consumo 130W a 220V y 137W a 110V", 130.0, 137.0),
+        ("We tested it: 1000W label, 130W on the meter", 130.0, 130.0),
+        ("Kill-a-watt: 130W at full, 1000W claim", 130.0, 130.0),
         ("Growlampe 1000W, echte Leistung lt. Messgerät 130 W", 130.0, 130.0),
         ("Grow lamp 1000W, power consumption abt. 0,13 KW", 130.0, 130.0),
     ] {
@@ -70,6 +73,8 @@ fn a_count_and_a_class_are_seen_in_less_usual_places() {
         ("LED (pcs x W): 100 x 10, real power 180W", Some(100), Some(10.0)),
         ("Grow bulb, 6 pcs 3W LED chips 18W", Some(6), Some(3.0)),
         ("Grow lamp, 6 modules each 15 LED of 3W, totally 90 LED, 270W", Some(90), Some(3.0)),
+        ("Lamp 1500W: COB x 5 (300W each)", Some(5), Some(300.0)),
+        ("Lamp: LEDs (3W) 100, real power 130W", Some(100), Some(3.0)),
         ("Board 240W LEDs*768, dimmable", Some(768), None),
         ("Board 205W, 468 LM281B+ diodes", Some(468), None),
         ("Clip lamp\nWattage 24 W\nLED bead 96\nTimer 6H", Some(96), None),
@@ -101,6 +106,7 @@ fn a_pack_is_told_from_parts_and_each_lamp_from_all() {
             45.0,
             Some(43.0),
         ),
+        ("Pair of 600W panels, real 110W per panel", Some(2), 600.0, Some(110.0)),
         ("2 grow lights 100W each, consumption per lamp 48W", Some(2), 100.0, Some(48.0)),
         ("6pcs 5W LED bulbs", Some(6), 5.0, None),
         ("Grow spot 5W, 7pcs 1 Watt chips", None, 5.0, None),

@@ -79,7 +79,9 @@ fn judge(page: Page, count: usize, watts: usize, crossed: bool, pack: Option<u32
         || after.any(DIODE)
         || before.any(DIODE)
         || page.mark_before(a) == Some(Mark::Colon);
-    let cob = between.any(Role::Cob.cue()) || after.any(Role::Cob.cue()) || before.any(Role::Cob.cue());
+    // "COB x 5 (300W each)"
+    let behind = page.mark_before(a) == Some(Mark::Times) && page.role(a.wrapping_sub(2)) == Role::Cob;
+    let cob = behind || between.and(after).and(before).any(Role::Cob.cue());
     let of = if cob || (page.cues.any(Role::Cob.cue()) && w.high > LARGEST_BEAD && crossed) {
         Of::Cobs
     } else if page.role_before(a - usize::from(page.mark_before(a) == Some(Mark::Colon))) == Role::Device {

@@ -10,7 +10,7 @@ use super::watts::BEAD;
 /// "LED Qty: 96", "Number of LEDs: 150", "Diodes: 576", "Chips 60".
 pub(super) fn label_before(page: Page, at: usize) -> bool {
     let (mut i, mut signed, mut quantity, mut diode) = (at, false, false, false);
-    let (mut chip, mut starts) = (false, true);
+    let (mut chip, mut starts, mut classed) = (false, true, false);
     let ends = |m: Option<Mark>| matches!(m, Some(Mark::Pipe | Mark::Line));
     // "| LEDs | 1152 |"
     let cell = ends(page.mark_before(at)) && (at + 1 == page.items.len() || ends(page.mark(at + 1)));
@@ -31,6 +31,12 @@ pub(super) fn label_before(page: Page, at: usize) -> bool {
                 signed = true;
             }
             What::Mark(Mark::Compare | Mark::Tilde | Mark::Open | Mark::Close) => {}
+            // "LEDs (3W) 100"
+            What::Figure(_)
+                if page.mark(k + 1) == Some(Mark::Close) && page.mark_before(k) == Some(Mark::Open) =>
+            {
+                classed = page.is_watts(k);
+            }
             What::Word(Role::Quantity) => quantity = true,
             What::Word(Role::Pieces) if i + 1 == at || signed => quantity = true,
             What::Word(Role::Of | Role::DoubleEnded | Role::Approx | Role::Total | Role::Kind) => {}
@@ -38,7 +44,7 @@ pub(super) fn label_before(page: Page, at: usize) -> bool {
                 diode = true;
                 // "LEDs (100)"
                 let bracketed = page.mark(at + 1) == Some(Mark::Close) && i + 2 == at;
-                signed |= i + 1 == at || bracketed;
+                signed |= i + 1 == at || bracketed || classed;
             }
             What::Word(Role::Chip | Role::Led) => {
                 diode = true;

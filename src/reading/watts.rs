@@ -154,7 +154,11 @@ fn draw(
     if left.cues.any(Role::DrawVerb.cue()) && draws_elsewhere(page, at) {
         return Says::Left(LeftWhy::OtherDevice);
     }
-    if left.cues.any(DRAW) || right.cues.any(DRAW) {
+    // "we tested it: 1000W label, 178W on the meter"
+    let claim = |i: usize| page.role(i) == Role::Rating && CLAIMED.iter().any(|&w| page.starts(i, w));
+    let colon = usize::from(page.mark_before(at) == Some(Mark::Colon));
+    let claimed = claim(at + 1) || at > colon && claim(at - 1 - colon);
+    if left.cues.any(DRAW) && !claimed || right.cues.any(DRAW) {
         let label = left.cues.any(Cues::of(&[Role::DrawAdjective, Role::DrawNoun, Role::Input]));
         return Says::Draw(2 + u8::from(label));
     }
@@ -162,7 +166,7 @@ fn draw(
     if left.near.any(only) || right.near.any(only) {
         return Says::Draw(2);
     }
-    if goes_on(page, at, before, index) {
+    if !claimed && goes_on(page, at, before, index) {
         return before[..index]
             .iter()
             .rev()
@@ -226,6 +230,9 @@ fn draw(
     }
     Says::Bare
 }
+
+/// How words for what is printed on a light begin.
+const CLAIMED: [Letters; 6] = Letters::all(["claim", "label", "adverti", "namepl", "sticker", "stated"]);
 
 /// "and" where it is a single letter, which the vocabulary has for something else.
 const AND: [Letters; 3] = Letters::all(["y", "e", "i"]);

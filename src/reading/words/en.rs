@@ -233,7 +233,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::DrawAdjective, "authentic verified factual"),
     (R::Measured, "clocked reads"),
     (R::Only, "mere barely"),
-    (R::Rating, "claimed claims stated advertised labelled labeled nameplate sticker"),
+    (R::Rating, "claimed claims claim stated advertised labelled labeled label nameplate sticker"),
     (R::Replaces, "matches rivals surpasses exceeds outpaces outyields"),
     (R::Equivalent, "equates equating matching similar"),
     (R::Replacement, "successor"),
