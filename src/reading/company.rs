@@ -18,7 +18,7 @@ pub(super) const IN_COMPANY: Cues = Cues::of(&[
 ]);
 
 /// "one" of several lamps.
-const ONE: [Letters; 4] = Letters::all(["one", "una", "une", "einer"]);
+const ONE: [Letters; 5] = Letters::all(["one", "una", "une", "einer", "jednej"]);
 
 /// What "low" says no level of.
 const COSTS: [Letters; 7] = Letters::all(["bill", "bills", "cost", "costs", "heat", "noise", "energy"]);

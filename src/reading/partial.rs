@@ -72,6 +72,9 @@ fn why(page: Page, f: &Figure, pack: Option<u32>) -> Option<LeftWhy> {
         return Some(LeftWhy::OtherDevice);
     }
     let alone = page.figures.iter().filter(|w| w.unit == Unit::Watt).count() == 1;
+    if pack.is_some() && of_all(page, at) {
+        return Some(LeftWhy::PackTotal);
+    }
     if pack.is_some() && page.cues.any(PARTS) && each_panel(page, at) {
         return None;
     }
@@ -189,6 +192,16 @@ fn of_a_device(page: Page, at: usize) -> bool {
         }
     }
     false
+}
+
+/// "true draw 44W for both lamps", "consumption 44W total" of a pack: what all its lights draw.
+fn of_all(page: Page, at: usize) -> bool {
+    let all = |i: usize| {
+        matches!(page.role(i), Role::Total | Role::All) || page.is(i, const { Letters::of("both") })
+    };
+    let open = usize::from(page.mark(at + 1) == Some(Mark::Open));
+    (at + 1 + open..at + 5).take_while(|&i| matches!(page.what(i), Some(What::Word(_)))).any(all)
+        || at > 0 && page.is(at - 1, const { Letters::of("both") })
 }
 
 /// "2 pack ... each panel consumes 43W", "110W per panel": where no number of panels is given, the panels are the lights of the pack.
