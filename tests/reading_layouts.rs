@@ -77,6 +77,8 @@ fn a_count_and_a_class_are_seen_in_less_usual_places() {
         ("Lamp: LEDs (3W) 100, real power 130W", Some(100), Some(3.0)),
         ("Board 240W LEDs*768, dimmable", Some(768), None),
         ("Board 205W, 468 LM281B+ diodes", Some(468), None),
+        ("Kweeklamp 45W\nAantal LED's | 100", Some(100), None),
+        ("Lampe 45W, quatre-vingt LED", Some(80), None),
         ("Clip lamp\nWattage 24 W\nLED bead 96\nTimer 6H", Some(96), None),
         ("Board: 320 pcs 3000K, 40 pcs deep red 660nm, 155W", None, None),
         ("Series Orvane\nModel | A | B\nLEDs | 504 | 1008\nPower | 200W | 400W", None, None),
@@ -109,6 +111,8 @@ fn a_pack_is_told_from_parts_and_each_lamp_from_all() {
         ("Pair of 600W panels, real 110W per panel", Some(2), 600.0, Some(110.0)),
         ("2 grow lights 100W each, consumption per lamp 48W", Some(2), 100.0, Some(48.0)),
         ("6pcs 5W LED bulbs", Some(6), 5.0, None),
+        ("2 pack 45W lamps, true draw 44W for both lamps", Some(2), 45.0, None),
+        ("2 pack 45W lamps, power consumption 44W total", Some(2), 45.0, None),
         ("Grow spot 5W, 7pcs 1 Watt chips", None, 5.0, None),
         ("1800W triple chip lamp (120 LEDs of 15W, 3 pc 5W crystal per bead)", None, 1800.0, None),
     ] {

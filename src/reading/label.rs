@@ -4,7 +4,7 @@ use super::counted::FEWEST_PIECES;
 use super::figures::What;
 use super::fold::Mark;
 use super::page::Page;
-use super::roles::Role;
+use super::roles::{Role, Unit};
 use super::watts::BEAD;
 
 /// "LED Qty: 96", "Number of LEDs: 150", "Diodes: 576", "Chips 60".
@@ -37,6 +37,9 @@ pub(super) fn label_before(page: Page, at: usize) -> bool {
             {
                 classed = page.is_watts(k);
             }
+            // "LED's: 100"
+            What::Mark(Mark::Foot) => {}
+            What::Word(Role::Unit(Unit::Second)) if page.mark_before(i) == Some(Mark::Foot) => {}
             What::Word(Role::Quantity) => quantity = true,
             What::Word(Role::Pieces) if i + 1 == at || signed => quantity = true,
             What::Word(Role::Of | Role::DoubleEnded | Role::Approx | Role::Total | Role::Kind) => {}

@@ -83,6 +83,9 @@ impl Builder<'_> {
             let Role::Number(more) = self.role(joined) else { return (f64::from(value), next) };
             value = match (value, more) {
                 (1..=9, 100) => value * 100,
+                // French "quatre-vingt", "soixante-dix"
+                (4, 20) if hyphen => 80,
+                (60 | 80, 10..=19) if hyphen => value + more,
                 (20..=90, 1..=9) if value % 10 == 0 => value + more,
                 (100.., 2..=99) if value % 100 == 0 => value + more,
                 _ => return (f64::from(value), next),
