@@ -34,7 +34,7 @@ pub(super) fn variants(page: Page, says: &mut All) -> bool {
             last = Some(f.high);
         }
     }
-    if table(page, says) || models(page, says) {
+    if table(page, says) || models(page, says) || sizes(page, says) {
         return true;
     }
     if distinct >= 2 && other_sizes(page, says) {
@@ -162,6 +162,25 @@ fn models(page: Page, says: &mut All) -> bool {
                     return true;
                 }
             }
+        }
+    }
+    false
+}
+
+/// "Small | 100W", "Tall | 200W", a row each: unqualified figures of different sizes, where the title has none.
+fn sizes(page: Page, says: &All) -> bool {
+    if !page.has_mark(Mark::Pipe) {
+        return false;
+    }
+    let mut first: Option<f64> = None;
+    for (f, _) in page.figures.iter().zip(says).filter(|(_, s)| **s == Says::Bare) {
+        let at = usize::from(f.item);
+        let row = page.mark_before(at) == Some(Mark::Colon) && page.words(at - 1) == "|";
+        match first {
+            _ if !row => return false,
+            None => first = Some(f.high),
+            Some(other) if (f.high - other).abs() > SAME => return true,
+            Some(_) => {}
         }
     }
     false
