@@ -137,6 +137,8 @@ fn figures_that_are_no_claim_of_this_light_stay_out() {
     ] {
         assert_eq!(claim(&read(text)), watts, "{text}");
     }
+    let sizes = read("Small | 100W\nMedium | 200W\nTall | 400W");
+    assert!(claim(&sizes).is_none() && draw(&sizes).is_none(), "{sizes:?}");
     let own = read("450W grow lamp, 30% less heat than our V-6 330W");
     assert!(own.replaces.is_none() && claim(&own) == Some(450.0), "{own:?}");
     assert!(draw(&read("450W grow lamp, uses less than our old 600W")).is_none());
@@ -210,6 +212,7 @@ fn a_row_about_items_or_another_device_is_none_about_diodes_or_the_draw() {
         ("45W lamp\nPack size: 4", Some(4)),
         ("45W lamp\nQty: 2", None),
         ("45W lamp\nItem size: 60", None),
+        ("45W lamp\nItem model number | 1000\nColour | red", None),
     ] {
         let read = read(text);
         assert_eq!((units(&read), count(&read)), (lights, None), "{text}");

@@ -206,7 +206,8 @@ impl Builder<'_> {
     /// Takes everything up to white space as one code.
     pub(super) fn code(&mut self, i: usize) -> usize {
         let mut end = i + 1;
-        while self.tokens.get(end).is_some_and(|t| !t.spaced && t.mark != Some(Mark::Line)) {
+        let ends = |m| matches!(m, Some(Mark::Line | Mark::Comma | Mark::Pipe | Mark::Close));
+        while self.tokens.get(end).is_some_and(|t| !t.spaced && !ends(t.mark)) {
             end += 1;
         }
         self.code_until(i, end)

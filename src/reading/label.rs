@@ -60,7 +60,8 @@ pub(super) fn label_before(page: Page, at: usize) -> bool {
             }
         }
     }
-    if quantity && (diode || signed && many) || diode && signed {
+    // "Model number: 1000" is no quantity.
+    if quantity && (diode || signed && many && starts) || diode && signed {
         return true;
     }
     // "QTY 80!!", "LED bead 96": a statement by itself, from one break to the next.
