@@ -79,6 +79,8 @@ fn a_count_and_a_class_are_seen_in_less_usual_places() {
         ("Board 205W, 468 LM281B+ diodes", Some(468), None),
         ("Kweeklamp 45W\nAantal LED's | 100", Some(100), None),
         ("Lampe 45W, quatre-vingt LED", Some(80), None),
+        ("LED strip, 4 bars, 10W each, 40W total", None, None),
+        ("Grow light 600W, 60 pcs 10W lamp beads", Some(60), Some(10.0)),
         ("Clip lamp\nWattage 24 W\nLED bead 96\nTimer 6H", Some(96), None),
         ("Board: 320 pcs 3000K, 40 pcs deep red 660nm, 155W", None, None),
         ("Series Orvane\nModel | A | B\nLEDs | 504 | 1008\nPower | 200W | 400W", None, None),
@@ -137,6 +139,7 @@ fn figures_that_are_no_claim_of_this_light_stay_out() {
     ] {
         assert_eq!(claim(&read(text)), watts, "{text}");
     }
+    assert_eq!(claim(&read("Lamp\nWatts (actual): 150\nWatts (claimed): 1000")), Some(1000.0));
     let sizes = read("Small | 100W\nMedium | 200W\nTall | 400W");
     assert!(claim(&sizes).is_none() && draw(&sizes).is_none(), "{sizes:?}");
     let own = read("450W grow lamp, 30% less heat than our V-6 330W");

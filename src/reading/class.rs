@@ -1,6 +1,6 @@
 //! Whether watts are the class of the diodes, without a count joined to them: "Chip: 10W", "3W LEDs", "0.2W 2835".
 
-use super::array::{FEWEST_DIODES, LARGEST_BEAD};
+use super::array::{FEWEST_DIODES, LARGEST_BEAD, heads};
 use super::counted::{Rank, counted};
 use super::figures::Figure;
 use super::fold::Mark;
@@ -43,7 +43,7 @@ pub(super) fn class(
     }
     let after = page.first_right(at, BEAD.and(THING).and(DRAW).and(Cues::of(&[Role::Part, Role::Device])), 4);
     let bulb = page.cues.any(Role::Cob.cue()) && !others;
-    if after.any(BEAD) && !bulb {
+    if (after.any(BEAD) || lamp_beads(page, at)) && !bulb {
         return true;
     }
     if page.role(at + 1) == Role::Led && leads_to_beads(page, at + 2) {
@@ -73,10 +73,22 @@ pub(super) fn class(
     // "120 total, 5W each": each of the diodes, unless lights are sold together.
     let each = page.role(at + 1) == Role::Each || left.near.any(Role::Each.cue()) || apiece;
     let parts = left.cues.any(Role::Part.cue()) && !left.cues.any(BEAD);
+    // "4 bars, 10W each, 40W total"
+    let of_parts = || {
+        heads(page).is_some_and(|n| {
+            page.figures.iter().any(|w| w.unit == Unit::Watt && (n * f.high - w.high).abs() < 0.01)
+        })
+    };
     each && !parts
         && pack.is_none()
         && others
         && page.cues.any(BEAD.and(Cues::of(&[Role::Led, Role::Pieces])))
+        && !of_parts()
+}
+
+/// "10W lamp beads"
+pub(super) fn lamp_beads(page: Page, at: usize) -> bool {
+    page.role(at + 1) == Role::Light && matches!(page.role(at + 2), Role::Chip | Role::Diode)
 }
 
 /// "75W a piece"

@@ -1,7 +1,7 @@
 //! The count that stands with a figure of watts: across a cross, in a phrase before it, or found by the total they make.
 
 use super::array::{DIODE, FEWEST_DIODES};
-use super::class::package_number;
+use super::class::{lamp_beads, package_number};
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::item::Letters;
@@ -97,8 +97,9 @@ pub(super) fn listed(page: Page, at: usize) -> Option<usize> {
                 let each = (right.near.any(Role::Each.cue()) || page.role_before(at) == Role::Each)
                     && (worded || page.figures[n].high >= FEWEST_DIODES);
                 let alone = worded && page.figures[n].high >= FEWEST_DIODES && alone_beside_more(page, at, f);
-                let beads =
-                    after.any(Cues::of(&[Role::Diode, Role::Chip])) || (after.any(Role::Led.cue()) && thing);
+                let beads = lamp_beads(page, at)
+                    || after.any(Cues::of(&[Role::Diode, Role::Chip]))
+                    || (after.any(Role::Led.cue()) && thing);
                 let cob = page.first_right(at, Role::Cob.cue(), 3).any(Role::Cob.cue());
                 let sure = thing && (joined || each || product || alone) || beads || cob;
                 return (count && sure).then_some(n);

@@ -46,6 +46,8 @@ pub(super) fn unitless(page: Page, f: &Figure, arrays: &Arrays, index: usize) ->
             What::Mark(Mark::Colon | Mark::Equal) => signed = true,
             What::Mark(Mark::Compare | Mark::Tilde | Mark::Current | Mark::Close | Mark::Open) => {}
             What::Word(Role::Approx | Role::Only) => {}
+            // "Watts (claimed): 1000"
+            What::Word(Role::Rating) if signed => {}
             // "whose actual wattage is 103"
             What::Word(Role::None) if IS.iter().any(|&w| page.is(k, w)) => {}
             What::Word(Role::Unit(Unit::Watt)) if page.role_before(k) == Role::DrawAdjective => {
