@@ -12,10 +12,10 @@ pub fn sentence(listing: &Listing<'_>, assessment: &Assessment) -> String {
     let Some(claim) = listing.claim else { return without_claim(assessment) };
     match assessment.evidence {
         Evidence::Measured => measured(assessment, claim),
-        Evidence::Counted => counted(assessment, claim),
+        Evidence::Counted => counted(listing, assessment, claim),
         Evidence::OwnWords => own_words(assessment, claim),
         Evidence::None => {
-            format!("Unsettled: nothing is known that {claim} could be held against.")
+            format!("Unsettled: there is nothing to check {claim} against.")
         }
     }
 }
@@ -50,7 +50,15 @@ fn needs(assessment: &Assessment, claim: Watts) -> String {
     }
 }
 
-fn counted(assessment: &Assessment, claim: Watts) -> String {
+/// What the listing says of its own draw: the draw, or that it is silent about a current that could explain the claim.
+fn draw_stated(listing: &Listing<'_>, claim: Watts) -> String {
+    match listing.admitted {
+        Some(draw) if draw.high.0 < claim.0 => format!("The listing itself gives {} as the draw.", draw.high),
+        _ => "A light that is driven harder should say its drive current.".to_owned(),
+    }
+}
+
+fn counted(listing: &Listing<'_>, assessment: &Assessment, claim: Watts) -> String {
     let Some(interval) = interval(assessment) else {
         let most = assessment.counted.package_ceiling.as_ref().map(|p| p.wall_interval().1);
         return most.map_or_else(
@@ -70,9 +78,9 @@ fn counted(assessment: &Assessment, claim: Watts) -> String {
              shows that they do."
         ),
         Verdict::Overstated => format!(
-            "Overstated: {at}, these diodes draw {interval} at the wall, not {claim}. {} A light that is driven \
-             harder should say its drive current.",
-            needs(assessment, claim)
+            "Overstated: {at}, these diodes draw {interval} at the wall, not {claim}. {} {}",
+            needs(assessment, claim),
+            draw_stated(listing, claim)
         ),
         Verdict::OutOfReach => {
             let most = assessment.counted.ceiling().map_or(Watts(0.0), |p| p.wall_interval().1);
@@ -145,8 +153,7 @@ fn own_words(assessment: &Assessment, claim: Watts) -> String {
              would settle it."
         ),
         _ => format!(
-            "Unsettled: the listing's own numbers agree with {claim}, but a seller's word cannot bear out a seller's \
-             word. A plug-in meter would settle it."
+            "Unsettled: the listing's own numbers agree with {claim}; only a plug-in meter can confirm them."
         ),
     }
 }

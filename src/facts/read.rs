@@ -115,6 +115,8 @@ pub struct Read {
     pub package: Option<Taken<Package>>,
     /// The text speaks of a COB or a board, so that colour counts without a total may leave out the main source.
     pub beside_board: bool,
+    /// The text names ultraviolet, counted or not.
+    pub ultraviolet: bool,
     /// Figures not taken, with the reason.
     pub left: SmallVec<[Left; 4]>,
     /// What a reader of the result should know.

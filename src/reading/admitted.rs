@@ -12,6 +12,28 @@ use super::says::{All, Says};
 use crate::facts::{Admitted, LeftWhy, Read, Taken};
 use crate::units::Watts;
 
+/// A light on standby takes no more than this, in watts: 0.5 W by Regulation (EU) 2019/2020 (from memory), older ones a watt
+/// or two (common practice, no source).
+const STANDBY: f64 = 2.0;
+
+/// Leaves draws that can only be those on standby, whatever the language: so small, beside a figure of ten times as much. Taken
+/// for the light's, a duty to state them would convict.
+fn leave_standby(page: Page, says: &mut All, headline: Option<usize>) {
+    let small = |k: usize, s: &Says| matches!(s, Says::Draw(_)) && page.figures[k].high <= STANDBY;
+    if !says.iter().enumerate().any(|(k, s)| small(k, s)) {
+        return;
+    }
+    let own = |(k, s): (usize, &Says)| {
+        (Some(k) == headline || matches!(s, Says::Draw(_))).then_some(page.figures[k].high)
+    };
+    let most = says.iter().enumerate().filter_map(own).fold(0.0, f64::max);
+    for (k, s) in says.iter_mut().enumerate() {
+        if small(k, s) && most >= 10.0 * page.figures[k].high {
+            *s = Says::Left(LeftWhy::NotFullPower);
+        }
+    }
+}
+
 /// Chooses the draw.
 pub(super) fn admitted(
     page: Page,
@@ -21,6 +43,7 @@ pub(super) fn admitted(
     read: &mut Read,
     chosen: &mut Chosen,
 ) {
+    leave_standby(page, says, headline);
     let rank = |s: &Says| if let Says::Draw(r) = s { Some(*r) } else { None };
     let best = says.iter().filter_map(rank).max();
     let mut found: Option<(usize, f64, f64)> = None;

@@ -182,3 +182,11 @@ pub(super) fn green_count(page: Page, at: usize) -> bool {
 pub(super) fn ratio_letters(page: Page, b: usize) -> bool {
     b >= 3 && matches!(page.role(b - 2), Role::Letter(_))
 }
+
+/// Whether a word or a wavelength on the page names ultraviolet; "380-800nm" is the span of a whole spectrum.
+pub(super) fn ultraviolet(page: Page) -> bool {
+    let colours = page.cues.any(Role::Colour(ColourWord::Uv).cue());
+    colours && page.items.iter().any(|item| item.role == Role::Colour(ColourWord::Uv))
+        || page.has_unit(&[Unit::Nanometre])
+            && page.figures.iter().any(|f| f.unit == Unit::Nanometre && !f.range && f.high < 400.0)
+}

@@ -93,6 +93,7 @@ impl Reader {
             left::other_device(page, read);
             return;
         }
+        read.ultraviolet = hues::ultraviolet(page);
         read.units_in_pack = pack::units(page);
         let pack = read.units_in_pack.map(|t| t.value);
         let mut arrays = array::find(page, pack);

@@ -10,9 +10,9 @@ use crate::units::{Rounded, Watts};
 /// Above this a string is no longer touch-safe: 60 V DC, IEC 62368-1 class ES1 (from memory).
 const TOUCH_SAFE: f64 = 60.0;
 
-/// Packages for the claim, rounded up; absent where those counted reach it, and where a meter has shown the claim to be true.
+/// Packages for the claim, rounded up; only beside a verdict that the claim is too high, for "true with" says that it is.
 fn needed(light: Light<'_>, draw: &Draw) -> Option<f64> {
-    if matches!(light.assessment.verdict, Verdict::BorneOut | Verdict::Understated) {
+    if !matches!(light.assessment.verdict, Verdict::Overstated | Verdict::OutOfReach) {
         return None;
     }
     let claim = light.listing.claim.filter(|claim| claim.0 > draw.full.wall.value.0)?;

@@ -43,8 +43,8 @@ pub(super) const EVIDENCE: &[Meaning] = &[
             limits.",
         rests_on: "The seller's word, and physics: watts are never more than volt-amperes; umol/s over \
             umol/J is watts.",
-        cannot_see: "Which of two figures of one seller is right. A seller's word cannot bear out a \
-            seller's word.",
+        cannot_see: "Which of two figures of one listing is right. They cannot confirm one another; a \
+            meter can.",
         example: "plainwatt vet --claim 300 --admits 110-120W",
     },
     Meaning {

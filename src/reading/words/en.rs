@@ -44,7 +44,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Colour(C::Green), "green"),
     (R::Colour(C::Orange), "orange amber yellow"),
     (R::Colour(C::Pink), "pink purple"),
-    (R::Colour(C::Uv), "uv uva ultraviolet violet"),
+    (R::Colour(C::Uv), "uv uva uvb uvc ultraviolet violet"),
     (R::Colour(C::Ir), "ir infrared"),
     (R::Colour(C::FarRed), "fr farred"),
     (R::Colour(C::DeepRed), "dr deepred"),

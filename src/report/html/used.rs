@@ -29,7 +29,7 @@ impl Used {
             let row = table.diode(table.class(part.class).die, part.colour).0;
             self.dice.insert((row.die, row.colour));
         }
-        self.cautions.extend(cautions::of(light.listing, light.assessment));
+        self.cautions.extend(cautions::of(light));
     }
 
     pub(super) fn add(&mut self, other: Self) {
