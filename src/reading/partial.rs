@@ -15,13 +15,36 @@ const PARTS: Cues = Cues::of(&[Role::Part, Role::Board, Role::Cob, Role::Diode, 
 
 /// Leaves the draws that are not the whole light's at full power.
 pub(super) fn leave(page: Page, pack: Option<u32>, says: &mut All) {
-    for (f, says) in page.figures.iter().zip(says) {
+    for (f, says) in page.figures.iter().zip(says.iter_mut()) {
         if matches!(says, Says::Draw(_))
             && let Some(why) = why(page, f, pack)
         {
             *says = Says::Left(why);
         }
     }
+    if page.has_unit(&[Unit::Percent]) || page.cues.any(Role::Switchable.cue()) {
+        leave_dimmed(page, says);
+    }
+}
+
+/// "240W at full power (at 50 %: 121W)", "100W, dimmable to 12W": beside a higher figure, without a word for draw.
+fn leave_dimmed(page: Page, says: &mut All) {
+    let own = |s: &Says| matches!(s, Says::Bare | Says::Nameplate | Says::Level | Says::Draw(_));
+    let highest =
+        page.figures.iter().zip(&*says).filter(|(_, s)| own(s)).map(|(f, _)| f.high).fold(0.0, f64::max);
+    for (f, s) in page.figures.iter().zip(says) {
+        let at = usize::from(f.item);
+        if own(s) && f.high < highest && (lower_level(page, at) || dims_to(page, at)) {
+            *s = Says::Left(LeftWhy::NotFullPower);
+        }
+    }
+}
+
+/// "dimmable down to 12W", "dimmbar bis 12 W".
+fn dims_to(page: Page, at: usize) -> bool {
+    at >= 2
+        && matches!(page.role(at - 1), Role::UpTo | Role::To)
+        && (page.role(at - 2) == Role::Switchable || at >= 3 && page.role(at - 3) == Role::Switchable)
 }
 
 fn why(page: Page, f: &Figure, pack: Option<u32>) -> Option<LeftWhy> {
