@@ -29,12 +29,16 @@ fn a_figure_that_is_not_the_lights_is_left_with_its_reason() {
         ("2000W light (NOT 200W!)", "200W", LeftWhy::Denied),
         ("1800W light, looks like 900W", "900W", LeftWhy::Rhetoric),
         ("100W light, dims down to 15W", "15W", LeftWhy::NotFullPower),
+        ("Grow lamp 120W, dimmable down to 12W, draws 118W", "12W", LeftWhy::NotFullPower),
+        ("植物育成ライト 消費電力48W 待機時0.3W", "0.3W", LeftWhy::NotFullPower),
+        ("植物灯 实际功率65W 不虚标1000W", "1000W", LeftWhy::Denied),
         ("40W lamp (4 heads x 10W)", "10W", LeftWhy::Part),
         ("2-Pack 45W lamps, 90W total", "90W", LeftWhy::PackTotal),
         ("300W/600W grow light, please choose", "600W", LeftWhy::Variant),
         ("80W bulb - Power: 50W - Real power: 15W", "50W", LeftWhy::Outranked),
         ("45W panel, R:B 8:1", "8:1", LeftWhy::Ratio),
         ("Mechanical timer 1875W for grow lights", "1875W", LeftWhy::OtherDevice),
+        ("Air-cooled hood for 600W lamps", "600W", LeftWhy::OtherDevice),
     ];
     for (text, words, why) in table {
         assert!(left(text).contains(&(words, why)), "{text}: {:?}", left(text));
@@ -46,6 +50,7 @@ fn a_figure_that_is_not_the_lights_is_left_with_its_reason() {
 fn a_draw_that_is_not_the_whole_lights_at_full_power_is_left() {
     let table = [
         ("LED Grow Light 200W, consumes 0.5W in standby", "0.5W", LeftWhy::NotFullPower),
+        ("Панель 400 Вт, потребление 100 Вт на панель", "100 Вт", LeftWhy::Part),
         ("LED grow light 300W, uses 1.2W when off", "1.2W", LeftWhy::NotFullPower),
         ("LED grow light 200W dimmable, draws 50W at 25%", "50W", LeftWhy::NotFullPower),
         ("Pflanzenlampe 200W dimmbar, Verbrauch 20W bei 10%", "20W", LeftWhy::NotFullPower),

@@ -26,25 +26,15 @@ pub(super) fn leave(page: Page, pack: Option<u32>, says: &mut All) {
     if let Some(pack) = pack {
         pack_total(page, pack, says);
     }
+    if page.has_unit(&[Unit::Percent]) || page.cues.any(Role::Switchable.cue()) {
+        leave_dimmed(page, says);
+    }
 }
 
-/// "412 W at 100 % and 206 W at 50 %": the second is no headline.
+/// "Fan power: 5W" below the headline is not what the light admits to.
 fn bare(page: Page, f: &Figure, says: Says) -> Option<LeftWhy> {
-    let at = usize::from(f.item);
-    // "Fan power: 5W" below the headline is not what the light admits to.
-    if says == Says::Nameplate && page.cues.any(Role::Device.cue()) && of_a_device(page, at) {
-        return Some(LeftWhy::OtherDevice);
-    }
-    let percent = |i: usize| page.figure(i).is_some_and(|p| p.unit == Unit::Percent);
-    let level = says == Says::Bare
-        && page.has_unit(&[Unit::Percent])
-        && joins(page, at + 1)
-        && percent(at + 2)
-        // "200W at 50 % off"
-        && page.role(at + 3) != Role::Dim
-        && below_full(page, at + 2)
-        && page.figures.iter().any(|w| w.unit == Unit::Watt && w.high > f.high);
-    level.then_some(LeftWhy::NotFullPower)
+    let fan = says == Says::Nameplate && page.cues.any(Role::Device.cue());
+    (fan && of_a_device(page, usize::from(f.item))).then_some(LeftWhy::OtherDevice)
 }
 
 /// "one lamp draws 185W, both 370W": the draw of all lights of the pack beside one light's.
@@ -61,6 +51,26 @@ fn pack_total(page: Page, pack: u32, says: &mut All) {
             says[k] = Says::Left(LeftWhy::PackTotal);
         }
     }
+}
+
+/// "240W at full power (at 50 %: 121W)", "100W, dimmable to 12W": beside a higher figure, without a word for draw.
+fn leave_dimmed(page: Page, says: &mut All) {
+    let own = |s: &Says| matches!(s, Says::Bare | Says::Nameplate | Says::Level | Says::Draw(_));
+    let highest =
+        page.figures.iter().zip(&*says).filter(|(_, s)| own(s)).map(|(f, _)| f.high).fold(0.0, f64::max);
+    for (f, s) in page.figures.iter().zip(says) {
+        let at = usize::from(f.item);
+        if own(s) && f.high < highest && (lower_level(page, at) || dims_to(page, at)) {
+            *s = Says::Left(LeftWhy::NotFullPower);
+        }
+    }
+}
+
+/// "dimmable down to 12W", "dimmbar bis 12 W".
+fn dims_to(page: Page, at: usize) -> bool {
+    at >= 2
+        && matches!(page.role(at - 1), Role::UpTo | Role::To)
+        && (page.role(at - 2) == Role::Switchable || at >= 3 && page.role(at - 3) == Role::Switchable)
 }
 
 fn why(page: Page, f: &Figure, pack: Option<u32>) -> Option<LeftWhy> {
@@ -144,6 +154,8 @@ fn below_full(page: Page, i: usize) -> bool {
     let other = matches!(page.role(i + 1), Role::Ppe | Role::Approx)
         || page.is(i + 1, const { Letters::of("pf") })
         || page.is(i + 1, const { Letters::of("humidity") })
+        // "200W at 50 % off"
+        || page.is(i + 1, const { Letters::of("off") })
         || page.is(i + 2, const { Letters::of("factor") });
     page.figure(i).is_some_and(|p| p.unit == Unit::Percent && p.high < 99.5) && !other
 }

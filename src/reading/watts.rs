@@ -132,7 +132,9 @@ fn foreign(page: Page, at: usize, left: Cues, near: Cues, right: Cues, next: Cue
     {
         return Some(LeftWhy::Rhetoric);
     }
-    if near.any(Role::Dim.cue()) || left.any(Role::Dim.cue()) || next.any(Role::Dim.cue()) {
+    // "200W standby consumption: 0.5W": the words before a colon are about what follows it.
+    let dim = Role::Dim.cue();
+    if near.any(dim) || left.any(dim) || next.any(dim) && right.any(dim) {
         return Some(LeftWhy::NotFullPower);
     }
     None

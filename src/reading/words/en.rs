@@ -249,6 +249,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Light, "downlight spotlight troffer highbay lantern"),
     (R::Versus, "instead"),
     (R::Choose, "models"),
+    (R::Device, "hood hoods"),
 ];
 
 pub(super) const ALSO: &[Row] = &[

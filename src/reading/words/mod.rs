@@ -48,8 +48,19 @@ const LANGUAGES: [&[Row]; 13] = [
 /// What some words may be beside their role, in another language or in some company: "in" is inches, and joins a level to a
 /// figure. Rules that can tell ask for it with [`Page::may_be`](super::page::Page::may_be); to all others such a word is
 /// what `LANGUAGES` says, or no known word.
-const ALSO: [&[Row]; 10] =
-    [en::ALSO, de::ALSO, fr::ALSO, es::ALSO, it::ALSO, nl::ALSO, pl::ALSO, pt::ALSO, sv::ALSO, tr::ALSO];
+const ALSO: [&[Row]; 11] = [
+    en::ALSO,
+    de::ALSO,
+    fr::ALSO,
+    es::ALSO,
+    it::ALSO,
+    nl::ALSO,
+    pl::ALSO,
+    pt::ALSO,
+    sv::ALSO,
+    tr::ALSO,
+    ru::ALSO,
+];
 
 /// The longest word of a script without spaces, in characters.
 pub(super) const LONGEST_IDEOGRAPHS: usize = 8;

@@ -100,6 +100,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(8), "osiem"),
     (R::Number(10), "dziesięć"),
     (R::Choose, "modele"),
+    (R::Dim, "czuwania czuwanie"),
 ];
 
 pub(super) const ALSO: &[Row] =

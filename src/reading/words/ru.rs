@@ -100,4 +100,8 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(4), "четыре"),
     (R::Number(5), "пять"),
     (R::Number(6), "шесть"),
+    (R::Dim, "ожидания ожидание ожидании дежурном"),
 ];
+
+/// "100 Вт на панель": a panel is a light of its own, and a part beside this word.
+pub(super) const ALSO: &[Row] = &[(R::Per, "на"), (R::Part, "панель")];

@@ -81,6 +81,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(8), "åtta"),
     (R::Number(10), "tio"),
     (R::Choose, "modeller"),
+    (R::Dim, "vänteläge viloläge"),
 ];
 
 pub(super) const ALSO: &[Row] =

@@ -63,6 +63,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(5), "beş"),
     (R::Number(6), "altı"),
     (R::Number(8), "sekiz"),
+    (R::Dim, "bekleme beklemede"),
 ];
 
 pub(super) const ALSO: &[Row] = &[(R::At, "en az")];

@@ -72,4 +72,6 @@ pub(super) const ROWS: &[Row] = &[
     (R::Colour(C::WarmWhite), "暖白光"),
     (R::Colour(C::CoolWhite), "冷白光 正白"),
     (R::Each, "每头 每條 每条 每根"),
+    (R::Dim, "待机 待机功耗 待机功率 可调光至 调光至"),
+    (R::Deny, "不虚标 不虛標 拒绝虚标"),
 ];
