@@ -1,5 +1,6 @@
 //! What is read, or left, because else an honest maker would be accused or somebody not warned. All texts are invented.
 
+use plainwatt::facts::Note;
 use plainwatt::reading::read;
 
 /// Sellers have to state standby, and a language may have a word for it that the vocabulary has not.
@@ -36,4 +37,13 @@ fn ultraviolet_is_noticed_without_a_count() {
     for text in ["LED grow light 100W 380-800nm", "Red 660nm bar 20W", "300W LED grow light"] {
         assert!(!read(text).ultraviolet, "{text}");
     }
+}
+
+/// A shopper who pasted the wrong text is told so.
+#[test]
+fn a_text_about_another_device_says_so() {
+    for text in ["Smart plug 16A 1800W max with energy meter", "6 inch duct fan 52W for grow tents"] {
+        assert!(read(text).notes.contains(&Note::OtherDevice), "{text}");
+    }
+    assert!(!read("LED grow light 100W with timer").notes.contains(&Note::OtherDevice));
 }

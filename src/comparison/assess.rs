@@ -11,7 +11,7 @@ use super::reason::Reason;
 use super::settings::Settings;
 use super::verdict::{Basis, Evidence, Verdict};
 use crate::draw::Model;
-use crate::facts::Listing;
+use crate::facts::{Listing, Note};
 use crate::photons::{Photons, best_of_any};
 use crate::uncertain::Uncertain;
 use crate::units::{Amps, PhotonEfficacy, Watts};
@@ -176,11 +176,11 @@ fn add_watts(assessment: &mut Assessment, listing: &Listing<'_>, model: &Model, 
     let words = if listing.claim.is_some() { own.as_slice() } else { &[] };
     let (verdict, evidence) = overall(measured.is_some(), findings, counted.verdict, words, reasons);
     if evidence == Evidence::None {
-        reasons.push(if listing.claim.is_none() && measured.is_none() {
-            Reason::NothingToGoOn
-        } else {
-            Reason::NothingBesideTheClaim
-        });
+        if listing.claim.is_some() || measured.is_some() {
+            reasons.push(Reason::NothingBesideTheClaim);
+        } else if !listing.notes.contains(&Note::OtherDevice) {
+            reasons.push(Reason::NothingToGoOn);
+        }
     } else if listing.claim.is_none() {
         reasons.push(Reason::NoClaim);
     }

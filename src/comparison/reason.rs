@@ -131,7 +131,7 @@ pub enum Reason {
 
 impl Reason {
     /// Every code, in the order of the variants.
-    pub const CODES: [&'static str; 33] = [
+    pub const CODES: [&'static str; 34] = [
         "colours-short",
         "colours-exceed",
         "counts-differ",
@@ -139,6 +139,7 @@ impl Reason {
         "pack-divided",
         "headlines-conflict",
         "variant-not-selected",
+        "other-device",
         "measured",
         "full-brightness",
         "volt-amps-only",
@@ -179,6 +180,7 @@ impl Reason {
                 Note::PackDivided { .. } => "pack-divided",
                 Note::HeadlinesConflict { .. } => "headlines-conflict",
                 Note::VariantNotSelected => "variant-not-selected",
+                Note::OtherDevice => "other-device",
             },
             Self::Measured { .. } => "measured",
             Self::FullBrightness => "full-brightness",

@@ -143,5 +143,10 @@ fn note_text(note: &Note) -> String {
              differ are left out; give the one you mean"
                 .to_owned()
         }
+        Note::OtherDevice => {
+            "the text seems to be about another device than a light, so none of its figures is taken; where it is \
+             about a light, give its figures with flags or columns"
+                .to_owned()
+        }
     }
 }

@@ -3,13 +3,13 @@
 use super::assess::Assessment;
 use super::reason::Reason;
 use super::verdict::{Evidence, Verdict};
-use crate::facts::Listing;
+use crate::facts::{Listing, Note};
 use crate::units::{Rounded, Watts};
 
 /// Says what the verdict is, at which current, and what would change it. Never more certain than the verdict.
 #[must_use]
 pub fn sentence(listing: &Listing<'_>, assessment: &Assessment) -> String {
-    let Some(claim) = listing.claim else { return without_claim(assessment) };
+    let Some(claim) = listing.claim else { return without_claim(listing, assessment) };
     match assessment.evidence {
         Evidence::Measured => measured(assessment, claim),
         Evidence::Counted => counted(listing, assessment, claim),
@@ -158,7 +158,7 @@ fn own_words(assessment: &Assessment, claim: Watts) -> String {
     }
 }
 
-fn without_claim(assessment: &Assessment) -> String {
+fn without_claim(listing: &Listing<'_>, assessment: &Assessment) -> String {
     if let Some(measured) = assessment.measured {
         return format!("No wattage is claimed. A meter read {}.", measured.value);
     }
@@ -169,6 +169,9 @@ fn without_claim(assessment: &Assessment) -> String {
             needs(assessment, sum)
         ),
         (Some(interval), None) => format!("No wattage is claimed. These diodes draw {interval} at the wall."),
+        _ if listing.notes.contains(&Note::OtherDevice) => {
+            "No light's wattage is claimed: the text seems to be about another device.".to_owned()
+        }
         _ => "No wattage is claimed, and nothing is known that would tell what the light draws.".to_owned(),
     }
 }

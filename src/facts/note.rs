@@ -51,4 +51,6 @@ pub enum Note {
     },
     /// The text offers several variants and none is selected, so the figures that differ were left out.
     VariantNotSelected,
+    /// The text is about something sold beside lights, so none of its figures was taken.
+    OtherDevice,
 }

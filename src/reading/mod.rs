@@ -49,7 +49,7 @@ mod variants;
 mod watts;
 mod words;
 
-use crate::facts::{Left, LeftWhy, Read, Span};
+use crate::facts::{Left, LeftWhy, Note, Read, Span};
 
 /// How much of a text is read, in bytes: 64 KiB. A title is 100 bytes, a long description a few thousand; what comes after
 /// the limit is listed as left, [`LeftWhy::BeyondLimit`].
@@ -91,6 +91,7 @@ impl Reader {
         let page = page::Page::new(text, &self.items, &self.figures, seen);
         if !subject::is_light(page) {
             left::other_device(page, read);
+            read.notes.push(Note::OtherDevice);
             return;
         }
         read.ultraviolet = hues::ultraviolet(page);

@@ -77,4 +77,15 @@ pub(super) const NOTES: &[Meaning] = &[
         cannot_see: "Which one you mean. Give its figures with flags or columns.",
         example: "plainwatt vet \"LED Grow Light 300W/600W/1000W choose\"",
     },
+    Meaning {
+        word: "other-device",
+        gist: "the text seems to be about another device",
+        means: "What is sold seems to be a fan, a timer, a plug, a driver or the like. Its watts say nothing of a \
+            light, so none is taken.",
+        decided_by: "The last word for a thing at the head of the text names something else than a light, and the \
+            text is no kit with a light of its own watts. No setting changes it.",
+        rests_on: "The text as it was read.",
+        cannot_see: "A light with an unusual name. Give its figures with flags or columns.",
+        example: "plainwatt vet \"Smart plug 16A 1800W max with energy meter\"",
+    },
 ];
