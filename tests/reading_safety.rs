@@ -47,3 +47,31 @@ fn a_text_about_another_device_says_so() {
     }
     assert!(!read("LED grow light 100W with timer").notes.contains(&Note::OtherDevice));
 }
+
+/// The lowest step of a switch, or the watts of one diode, would convict as the light's own draw.
+#[test]
+fn steps_of_a_switch_and_the_watts_of_a_diode_are_no_admission() {
+    for text in [
+        "400W LED grow light with power switch 100W/200W/300W/400W",
+        "Grow light 240W, adjustable power 60W/120W/240W",
+        "Lampe horticole 240W, puissance réglable: 60W / 120W / 240W",
+        "Lampada 240W, potenza regolabile 60W/120W/240W",
+        "Grow light 600W. 225 LEDs. LED power: 0.2W",
+    ] {
+        assert!(read(text).actual_w.is_none(), "{text}: {:?}", read(text).actual_w);
+    }
+    let class = read("Grow light 600W. 225 LEDs. LED power: 0.2W").class.map(|c| c.value.watts.0);
+    assert_eq!(class, Some(0.2));
+    let draw = |text| read(text).actual_w.map(|t| t.value.high.0);
+    assert_eq!(draw("Clip-on plant light 60W (real 9), 120 beads"), Some(9.0));
+    assert_eq!(draw("Clip-on plant light 60W, LED power: 10W"), Some(10.0), "a nameplate below the headline");
+}
+
+/// Letters that look like letters are letters (Unicode NFKC).
+#[test]
+fn mathematical_letters_are_read() {
+    let found = read("Tamsel 𝟑𝟎𝟎𝐖 grow light, 100pcs*3𝗪, 𝑎𝑐𝑡𝑢𝑎𝑙 power 135W");
+    assert_eq!(found.advertised_w.map(|t| t.value.value), Some(300.0));
+    assert_eq!(found.class.map(|c| c.value.watts.0), Some(3.0));
+    assert_eq!(found.actual_w.map(|t| t.value.high.0), Some(135.0));
+}

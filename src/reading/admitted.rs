@@ -34,6 +34,21 @@ fn leave_standby(page: Page, says: &mut All, headline: Option<usize>) {
     }
 }
 
+/// "400W light, power switch 100W/200W/300W/400W": the steps below the claim are no admission.
+fn leave_steps(page: Page, says: &mut All, claim: f64) {
+    if !page.has_mark(Mark::Slash) {
+        return;
+    }
+    let stroke = |a: usize, b: usize| page.mark(a) == Some(Mark::Slash) && page.is_watts(b);
+    for (f, says) in page.figures.iter().zip(says) {
+        let at = usize::from(f.item);
+        let step = f.list || stroke(at + 1, at + 2) || at >= 2 && stroke(at - 1, at - 2);
+        if matches!(says, Says::Nameplate | Says::Level) && step && f.high < claim - SAME {
+            *says = Says::Left(LeftWhy::NotFullPower);
+        }
+    }
+}
+
 /// Chooses the draw.
 pub(super) fn admitted(
     page: Page,
@@ -68,6 +83,7 @@ pub(super) fn admitted(
         }
     } else if let Some(h) = headline {
         let claim = page.figures[h].high;
+        leave_steps(page, says, claim);
         let level = highest(page, says).filter(|&k| k != h && page.figures[k].high < claim);
         let lower = (0..says.len()).find(|&k| {
             let f = &page.figures[k];

@@ -53,7 +53,7 @@ pub(super) fn class(
         || (left.near.any(Cues::of(&[Role::Led, Role::Power]))
             && left.cues.any(Cues::of(&[Role::Kind, Role::Chip])))
         || (left.near.any(Role::Each.cue()) && left.cues.any(BEAD));
-    if labelled {
+    if labelled || power_of_a_diode(page, f) {
         return true;
     }
     if beside_package(page, at) && f.high <= 5.0 {
@@ -150,4 +150,17 @@ pub(super) fn package_number(value: f64) -> Option<Package> {
         5730.0 => Package::P5730,
         _ => return None,
     })
+}
+
+/// "225 LEDs. LED power: 0.2W" beside 600 W: a label that most often names the light's watts, but too few of them.
+fn power_of_a_diode(page: Page, f: &Figure) -> bool {
+    /// The largest class that such a label names.
+    const MOST: f64 = 5.0;
+    let at = usize::from(f.item);
+    let sign = usize::from(matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal)));
+    f.high <= MOST
+        && at >= 2 + sign
+        && page.role(at - 1 - sign) == Role::Power
+        && matches!(page.role(at - 2 - sign), Role::Led | Role::Diode | Role::Chip)
+        && page.figures.iter().any(|w| w.unit == Unit::Watt && w.high >= 20.0 * f.high)
 }

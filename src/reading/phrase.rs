@@ -182,8 +182,12 @@ impl<'a> Page<'a> {
                         let about = usize::from(self.role(i - 1) == Role::Approx);
                         let straight =
                             self.cue(i - 1 - about).any(INTRODUCES) || self.mark(i - 1) == Some(Mark::Colon);
-                        if straight && !inside && !self.counts_something(i) {
-                            all = own;
+                        if straight && !self.counts_something(i) {
+                            // "60W (real 9)": the words in brackets are about the second.
+                            all = if inside { Cues::default() } else { own };
+                            if inside {
+                                phrase.near = Cues::default();
+                            }
                         }
                         break;
                     }
