@@ -75,3 +75,15 @@ fn mathematical_letters_are_read() {
     assert_eq!(found.class.map(|c| c.value.watts.0), Some(3.0));
     assert_eq!(found.actual_w.map(|t| t.value.high.0), Some(135.0));
 }
+
+/// The draw of all modes together, and not of the one that stands before it.
+#[test]
+fn all_modes_together_are_the_draw() {
+    for (text, draw) in [
+        ("Quorim 8-Bar 700W Grow Light\nConsumption: veg 310W, flower 480W, all channels 640W", 640.0),
+        ("UFO 180 watts / 60*3w / veg 74W, bloom 98W, both channels 164W / 220V", 164.0),
+        ("Rampe 4 barres 320W, consommation : croissance 150W, floraison 220W, les deux 312W", 312.0),
+    ] {
+        assert_eq!(read(text).actual_w.map(|t| t.value.high.0), Some(draw), "{text}");
+    }
+}

@@ -177,9 +177,24 @@ pub(super) fn on_mode(page: Page, at: usize) -> bool {
 
 /// Whether the figure at item `at` belongs to a level.
 pub(super) fn at_level(page: Page, at: usize) -> bool {
-    (1..=2).any(|d| {
+    let near = (1..=2).any(|d| {
         at >= d
             && (page.role(at - d) == Role::Level
                 || page.figure(at - d).is_some_and(|f| f.unit == Unit::Percent))
-    })
+    });
+    near || all_on(page, at)
+}
+
+/// "all channels 640W", "both switches: 164W", "les deux 312W": words for all modes together lead to the figure at item `at`.
+pub(super) fn all_on(page: Page, at: usize) -> bool {
+    if !page.cues.any(Role::Level.cue()) {
+        return false;
+    }
+    let sign = usize::from(matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal)));
+    let Some(before) = at.checked_sub(1 + sign) else { return false };
+    let both = page.figure(before).is_some_and(|n| n.worded && n.unit == Unit::Bare)
+        && before > 0
+        && page.is(before - 1, const { Letters::of("les") });
+    let parts = page.role(before) == Role::Part;
+    both || parts && matches!(page.role_before(before), Role::All | Role::Level)
 }
