@@ -87,3 +87,22 @@ fn all_modes_together_are_the_draw() {
         assert_eq!(read(text).actual_w.map(|t| t.value.high.0), Some(draw), "{text}");
     }
 }
+
+/// Taken for one diode's, an adapter's current would bear out any claim.
+#[test]
+fn the_current_of_a_supply_is_no_drive_current() {
+    for text in [
+        "Plant lamp 20W 20 x 1W, DC 12V, adapter 12V 1500mA",
+        "USB grow light 36W, 36 x 1W LEDs, USB 5V 2000mA",
+        "Grow light 30W 30 x 1W, 12V 3000mA power supply included",
+        "Grow light 120W, 240 x 0.5W LEDs, constant current 700mA driver",
+    ] {
+        assert!(read(text).drive.is_none(), "{text}");
+    }
+    let usb = read("USB grow light 36W, 36 x 1W LEDs, USB 5V 2000mA");
+    assert_eq!(usb.supply.map(|t| (t.value.volts.value, t.value.amps.value)), Some((5.0, 2.0)));
+    for diode in ["300W grow light 100 x 3W, LEDs driven at 700mA", "100 x 3W LEDs, 3.2V 700mA each, 300W"] {
+        assert_eq!(read(diode).drive.map(|t| t.value.ma()), Some(700.0), "{diode}");
+        assert!(read(diode).amps.is_none(), "{diode}");
+    }
+}

@@ -58,6 +58,12 @@ pub(super) fn choose(page: Page, read: &mut Read) {
                 }
             }
             Unit::Milliamp if page.left(usize::from(f.item)).cues.any(Role::Input.cue()) => amps.push(k),
+            // "adapter 12V 1500mA": the supply's, and not one diode's.
+            Unit::Milliamp if of_a_supply(page, usize::from(f.item)) => {
+                if paired(page, f).is_some() {
+                    amps.push(k);
+                }
+            }
             Unit::Milliamp => drive(f, f.high / 1000.0, read),
             _ => {}
         }
@@ -86,6 +92,15 @@ fn drive(f: &Figure, amps: f64, read: &mut Read) {
     if read.drive.is_none() && amps > 0.0 && amps <= LARGEST_DRIVE {
         read.drive = Some(Taken { value: Amps(amps), span: span(f) });
     }
+}
+
+/// "constant current 700mA driver", "USB 5V 2000mA": what a supply gives may run one diode or several strings of them. Volts
+/// beside it do not tell: "3.2V 700mA" is one diode's.
+fn of_a_supply(page: Page, at: usize) -> bool {
+    let supply = |i: usize| page.role(i) == Role::Dc || page.role(i) == Role::Device && feeds(page, i);
+    let before = (at.saturating_sub(5)..at).rev().take_while(|&i| !page.breaks(i));
+    let after = (at + 1..at + 4).take_while(|&i| !page.breaks(i));
+    before.chain(after).any(supply)
 }
 
 fn drive_word(page: Page, f: &Figure) -> bool {
