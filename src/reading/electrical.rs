@@ -60,9 +60,7 @@ pub(super) fn choose(page: Page, read: &mut Read) {
             Unit::Milliamp if page.left(usize::from(f.item)).cues.any(Role::Input.cue()) => amps.push(k),
             // "adapter 12V 1500mA": the supply's, and not one diode's.
             Unit::Milliamp if of_a_supply(page, usize::from(f.item)) => {
-                if paired(page, f).is_some() {
-                    amps.push(k);
-                }
+                amps.extend(paired(page, f).map(|_| k));
             }
             Unit::Milliamp => drive(f, f.high / 1000.0, read),
             _ => {}
