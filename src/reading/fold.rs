@@ -127,6 +127,8 @@ pub(super) const fn fold(c: char) -> Fold {
         'Ａ'..='Ｚ' => Fold::Letter(u - 0xff21 + 0x61),
         'ａ'..='ｚ' => Fold::Letter(u - 0xff41 + 0x61),
         '０'..='９' => Fold::Digit(((u - 0xff10) % 10) as u8),
+        // Bold, italic and other letters of mathematics, each alphabet capitals first.
+        '\u{1d400}'..='\u{1d6a3}' => Fold::Letter((u - 0x1d400) % 26 + 0x61),
         '\u{1d7ce}'..='\u{1d7ff}' => Fold::Digit(((u - 0x1d7ce) % 10) as u8),
         '\u{ad}' | '\u{300}'..='\u{36f}' | '\u{200b}'..='\u{200f}' | '\u{202a}'..='\u{202e}' => Fold::Skip,
         '\u{2060}'..='\u{206f}' | '\u{fe00}'..='\u{fe0f}' | '\u{feff}' => Fold::Skip,
