@@ -8,7 +8,7 @@ use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::hues::{
     after_colour, by_figure, class_of_pieces, ends_list, green_count, green_letter, is_count, letter_first,
-    letters, modifies, number_first, ratio_letters, shade_first,
+    letters, modifies, named_after, number_first, of_them, past_type, ratio_letters, shade_first,
 };
 use super::item::Letters;
 use super::letters::white_letter;
@@ -84,6 +84,8 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
                 wave = by_figure(&page.figures[usize::from(f)]).map(|b| b.1);
                 k -= 1;
             }
+            // "48 of them deep red"
+            What::Word(_) if k > used + 2 && of_them(page, k - 1) => k -= 1,
             _ => break,
         }
     }
@@ -123,7 +125,7 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
         return Some(end.max(i + 1));
     }
     // The number after: "Red 198", "UV 2pcs", "Red 630nm: 64pcs", "white (3200K) x 60".
-    let mut j = end.max(i + 1);
+    let mut j = named_after(page, end.max(i + 1));
     while matches!(page.mark(j), Some(Mark::Colon | Mark::Equal | Mark::Times | Mark::Open))
         || matches!(page.role(j), Role::Led | Role::Diode | Role::Chip | Role::Quantity)
             && page.mark(j + 1).is_some_and(|m| matches!(m, Mark::Colon | Mark::Times))
@@ -147,7 +149,9 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
             | Role::Light
             | Role::Lights
     ) && !matches!(page.mark(j - 1), Some(Mark::Colon | Mark::Times | Mark::Equal))
-        && !ends_list(page, first);
+        && !ends_list(page, first)
+        // "red blue 225 SMD LEDs": the count of both.
+        || matches!(unit_next, Role::Package(_)) && matches!(page.role_before(first), Role::Colour(_));
     // "red 80 x 3W" is a count and a class, "red 3030 x 80" a package.
     let model = page.mark(j + 1) == Some(Mark::Times) && !page.is_watts(j + 2)
         || package_number(f.high).is_some() && f.unit == Unit::Bare;
@@ -224,7 +228,7 @@ fn figure(page: Page, index: usize, used: usize, says: &mut All, read: &mut Read
         return None;
     }
     // `3000K*88`, `660nm x 16`, `660nm: 48pcs`
-    let mut j = at + 1;
+    let mut j = past_type(page, at + 1);
     while page.mark(j) == Some(Mark::Close) || matches!(page.role(j), Role::Led | Role::Diode | Role::Chip) {
         j += 1;
     }

@@ -1,7 +1,7 @@
 //! Colours by wavelength or colour temperature, and the look of a list of colours.
 
 use super::array::LARGEST_BEAD;
-use super::figures::Figure;
+use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::item::Letters;
 use super::letters::white_letter;
@@ -181,4 +181,32 @@ pub(super) fn green_count(page: Page, at: usize) -> bool {
 /// `R:B 8:1`
 pub(super) fn ratio_letters(page: Page, b: usize) -> bool {
     b >= 3 && matches!(page.role(b - 2), Role::Letter(_))
+}
+
+/// "pink full spectrum: 8pcs", "660nm assist 24pcs": the item after a name that stands between a colour and its pieces.
+pub(super) fn named_after(page: Page, j: usize) -> usize {
+    let pieces = |k: usize| {
+        let k = k + usize::from(page.mark(k) == Some(Mark::Colon));
+        page.figure(k).is_some_and(is_count) && page.role(k + 1) == Role::Pieces
+    };
+    if page.is(j, const { Letters::of("full") })
+        && page.starts(j + 1, const { Letters::of("spectr") })
+        && pieces(j + 2)
+    {
+        return j + 2;
+    }
+    if matches!(page.what(j), Some(What::Word(Role::None))) && pieces(j + 1) { j + 1 } else { j }
+}
+
+/// "48 of them deep red": what `of` is followed by where a share of the diodes is told.
+pub(super) fn of_them(page: Page, i: usize) -> bool {
+    const WORDS: [Letters; 2] = Letters::all(["them", "which"]);
+    WORDS.iter().any(|&w| page.is(i, w))
+}
+
+/// `3500K LM281B+ × 288`: the item after the type of the diodes, where a count follows it.
+pub(super) fn past_type(page: Page, j: usize) -> usize {
+    let end = j + 1 + usize::from(page.mark(j + 1) == Some(Mark::Plus));
+    let typed = matches!(page.what(j), Some(What::Code)) && page.mark(end) == Some(Mark::Times);
+    if typed { end } else { j }
 }
