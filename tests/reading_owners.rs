@@ -27,3 +27,29 @@ fn colours_are_counted_past_a_name_or_a_type() {
         assert_eq!(found, counts, "{text}");
     }
 }
+
+/// A supply's current read as one diode's would let the diodes draw many times what they can.
+#[test]
+fn milliamps_of_a_supply_drive_no_diode() {
+    for text in [
+        "Lamp 18W, 18 x 1W, adapter 12V 1500mA",
+        "Lamp 30W, 30 x 1W, USB 5V 2000mA",
+        "Lamp 90W, 90 x 1W, constant current 600mA driver",
+    ] {
+        assert!(read(text).drive.is_none(), "{text}");
+    }
+    assert!(read("Lamp 90W, 90 x 1W, each chip at 350mA").drive.is_some());
+}
+
+#[test]
+fn what_a_part_is_rated_for_is_not_the_lights() {
+    for text in [
+        "Grow light 100W, cable rated 10A 250V",
+        "Grow light 100W, plug 13A",
+        "Kit 480W: 2 drivers 54V 4.4A each",
+        "Grow light 100W, the fan is quiet (12V)",
+    ] {
+        let read = read(text);
+        assert!(read.amps.is_none() && read.volts.is_none(), "{text}");
+    }
+}
