@@ -53,3 +53,12 @@ fn what_a_part_is_rated_for_is_not_the_lights() {
         assert!(read.amps.is_none() && read.volts.is_none(), "{text}");
     }
 }
+
+#[test]
+fn less_than_a_watt_beside_a_diode_is_its_class() {
+    for text in ["Grow light 500W. 250 LEDs. LED power: 0.5W", "150W, 340 LED, 0.5W"] {
+        let read = read(text);
+        assert_eq!(read.class.map(|c| c.value.watts), Some(Watts(0.5)), "{text}");
+        assert!(read.actual_w.is_none(), "{text}");
+    }
+}
