@@ -65,13 +65,16 @@ fn less_than_a_watt_beside_a_diode_is_its_class() {
 
 #[test]
 fn numbers_of_papers_and_models_are_codes() {
-    for text in [
-        "Grow light 96W, cert no 600W12A",
-        "Model X-600W lamp 96W LED",
-        "Item 300W5730-C | 96W panel",
-    ] {
+    for text in
+        ["Grow light 96W, cert no 600W12A", "Model X-600W lamp 96W LED", "Item 300W5730-C | 96W panel"]
+    {
         let read = read(text);
         assert_eq!(claim(&read), Some(96.0), "{text}");
         assert!(read.amps.is_none(), "{text}");
     }
+}
+
+#[test]
+fn a_ratio_in_words_counts_no_diodes() {
+    assert!(read("Strip light 60W, 300 leds, 5 red:1 blue, DC12V").colours.is_empty());
 }

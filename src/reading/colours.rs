@@ -7,8 +7,8 @@ use super::class::package_number;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::hues::{
-    after_colour, by_figure, class_of_pieces, ends_list, green_count, green_letter, is_count, letter_first,
-    letters, modifies, named_after, number_first, of_them, past_type, ratio_letters, shade_first,
+    after_colour, by_figure, class_of_pieces, ends_list, green_count, is_count, letter_first, letters,
+    modifies, named, named_after, number_first, of_them, past_type, ratio_letters, shade_first, worded_ratio,
 };
 use super::item::Letters;
 use super::letters::white_letter;
@@ -50,19 +50,7 @@ pub(super) fn choose(page: Page, says: &mut All, read: &mut Read) {
 
 /// A colour word at item `i` with its number before or after it; returns the item after what was used.
 fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
-    let (word, letter) = match page.role(i) {
-        Role::Colour(word) => (word, false),
-        Role::Letter(word) => (word, true),
-        // "R 60, B 20, W 14": the white of a list of letters.
-        Role::Unit(Unit::Watt) if letter_first(page, i) && page.is(i, const { Letters::of("w") }) => {
-            (ColourWord::White, true)
-        }
-        // "R 42, G 21": grams elsewhere.
-        Role::Unit(Unit::Other) if green_letter(page, i) && letter_first(page, i) => {
-            (ColourWord::Green, true)
-        }
-        _ => return None,
-    };
+    let (word, letter) = named(page, i)?;
     let (word, first) = modified(page, i, word, used);
     // "blanco cálido", "rouge lointain"
     let (word, i) = modified_after(page, i, word);
@@ -112,7 +100,8 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
         let shared = matches!(page.role(i + 1), Role::Colour(_))
             || page.mark(i + 1) == Some(Mark::Slash)
                 && (matches!(page.role(i + 2), Role::Colour(_)) || modifies(page, i + 2))
-            || page.mark_before(k.wrapping_sub(1)) == Some(Mark::Colon) && ratio_letters(page, b);
+            || page.mark_before(k.wrapping_sub(1)) == Some(Mark::Colon) && ratio_letters(page, b)
+            || worded_ratio(page, b, i);
         if shared {
             read.left.push(crate::facts::Left { span: super::power::span(f), why: LeftWhy::Ratio });
             let mut j = i + 1;
@@ -220,11 +209,11 @@ fn figure(page: Page, index: usize, used: usize, says: &mut All, read: &mut Read
         return Some(at + 1);
     }
     let (word, colour) = by_figure(f)?;
-    let named = |k: usize| {
+    let follows = |k: usize| {
         matches!(page.role(k), Role::Colour(_) | Role::Deep | Role::Far | Role::Warm | Role::Cool)
             || page.is(k, const { Letters::of("royal") })
     };
-    if named(at + 1) || f.list {
+    if follows(at + 1) || f.list {
         return None;
     }
     // `3000K*88`, `660nm x 16`, `660nm: 48pcs`

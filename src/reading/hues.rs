@@ -210,3 +210,33 @@ pub(super) fn past_type(page: Page, j: usize) -> usize {
     let typed = matches!(page.what(j), Some(What::Code)) && page.mark(end) == Some(Mark::Times);
     if typed { end } else { j }
 }
+
+/// "4 red:1 blue": whether the number at item `b` with the colour at item `i` is a side of a ratio.
+pub(super) fn worded_ratio(page: Page, b: usize, i: usize) -> bool {
+    /// The largest side of a ratio.
+    const SIDE: f64 = 20.0;
+    let side = |b: usize| {
+        page.figure(b).is_some_and(|f| is_count(f) && f.high <= SIDE)
+            && matches!(page.role(b + 1), Role::Colour(_))
+    };
+    side(b)
+        && (page.mark(i + 1) == Some(Mark::Colon) && side(i + 2)
+            || b >= 3 && page.mark(b - 1) == Some(Mark::Colon) && side(b - 3))
+}
+
+/// The colour that the word or letter at item `i` names, and whether it is a letter.
+pub(super) fn named(page: Page, i: usize) -> Option<(ColourWord, bool)> {
+    Some(match page.role(i) {
+        Role::Colour(word) => (word, false),
+        Role::Letter(word) => (word, true),
+        // "R 60, B 20, W 14": the white of a list of letters.
+        Role::Unit(Unit::Watt) if letter_first(page, i) && page.is(i, const { Letters::of("w") }) => {
+            (ColourWord::White, true)
+        }
+        // "R 42, G 21": grams elsewhere.
+        Role::Unit(Unit::Other) if green_letter(page, i) && letter_first(page, i) => {
+            (ColourWord::Green, true)
+        }
+        _ => return None,
+    })
+}
