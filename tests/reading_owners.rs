@@ -78,3 +78,16 @@ fn numbers_of_papers_and_models_are_codes() {
 fn a_ratio_in_words_counts_no_diodes() {
     assert!(read("Strip light 60W, 300 leds, 5 red:1 blue, DC12V").colours.is_empty());
 }
+
+#[test]
+fn counts_are_found_as_sources_and_as_more_than_so_many() {
+    let table = [
+        ("Number of light sources: 150, plant lamp 60W", Some(150)),
+        ("Plant lamp 60W - Light sources: 150 - white", Some(150)),
+        ("400+ LEDs grow light 100W", Some(400)),
+        ("Grow light 40W 60+20 LEDs", None),
+    ];
+    for (text, count) in table {
+        assert_eq!(read(text).diode_count.map(|c| c.value), count, "{text}");
+    }
+}
