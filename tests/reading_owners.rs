@@ -91,3 +91,8 @@ fn counts_are_found_as_sources_and_as_more_than_so_many() {
         assert_eq!(read(text).diode_count.map(|c| c.value), count, "{text}");
     }
 }
+
+#[test]
+fn half_of_a_makers_name_is_no_device() {
+    assert_eq!(claim(&read("Trellis&Quill 1000 watt LED lamp")), Some(1000.0));
+}

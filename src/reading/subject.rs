@@ -4,6 +4,7 @@
 //! tents" is a fan, "grow light with timer" a light. A bundle that has a light with its own watts is about the light.
 
 use super::figures::What;
+use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
 use super::roles::{Cues, Role, Unit};
@@ -25,6 +26,12 @@ pub(super) fn is_light(page: Page) -> bool {
             What::Word(Role::Device)
                 if thing == Some(true) && page.figure_before(i).is_some_and(|f| f.unit == Unit::Size) => {}
             What::Word(Role::Device) if page.role(i + 1) == Role::Has => {}
+            // "Trellis&Vine 1000 watt LED": half of a maker's name.
+            What::Word(Role::Device)
+                if page.mark(i + 1) == Some(Mark::And)
+                    && !page.spaced(i + 1)
+                    && !page.spaced(i + 2)
+                    && matches!(page.what(i + 2), Some(What::Word(Role::None))) => {}
             What::Word(Role::Device) => thing = Some(false),
             What::Word(Role::Measured) if !light_before && page.is(i, const { Letters::of("meter") }) => {
                 thing = Some(false);
