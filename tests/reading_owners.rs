@@ -96,3 +96,15 @@ fn counts_are_found_as_sources_and_as_more_than_so_many() {
 fn half_of_a_makers_name_is_no_device() {
     assert_eq!(claim(&read("Trellis&Quill 1000 watt LED lamp")), Some(1000.0));
 }
+
+#[test]
+fn a_part_in_the_first_words_leaves_the_light_its_watts() {
+    let table = [
+        ("Socket rated 660W max, grow bulb 36W E27, 36 x 1W", Some(36.0)),
+        ("Ceiling hook, timer 15A, lamp 96W, 84 red 12 blue", Some(96.0)),
+        ("Duct fan 52W, grow light 100W compatible", None),
+    ];
+    for (text, watts) in table {
+        assert_eq!(claim(&read(text)), watts, "{text}");
+    }
+}

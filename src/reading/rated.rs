@@ -82,11 +82,25 @@ pub(super) fn feeds(page: Page, i: usize) -> bool {
     FEEDERS.iter().any(|&w| page.starts(i, w))
 }
 
+/// How words for what a lamp is plugged or screwed into begin.
+const PLUGS: [Letters; 3] = Letters::all(["plug", "socket", "outlet"]);
+
+/// "socket rated 660W max": the most that a socket can carry, before the watts at item `at`.
+pub(super) fn socket_limit(page: Page, at: usize) -> bool {
+    let mut i = at;
+    while i > 0 && matches!(page.role(i - 1), Role::Rating | Role::UpTo) {
+        i -= 1;
+    }
+    i > 0
+        && i < at
+        && PLUGS.iter().any(|&w| page.starts(i - 1, w))
+        && !page.left(at).cues.any(DRAW.without(Role::Wall.cue()))
+}
+
 /// "plug 13A", "sockets rated 10A": what a plug can carry, where the text says no draw at it.
 fn plug(page: Page, before: usize, f: &Figure) -> bool {
     /// The smallest current in A that plugs and sockets are rated for.
     const RATED: f64 = 5.0;
-    const PLUGS: [Letters; 3] = Letters::all(["plug", "socket", "outlet"]);
     let said = DRAW.and(Cues::of(&[Role::At, Role::Measured]));
     f.high >= RATED
         && before > 0

@@ -3,6 +3,7 @@
 //! The head of the title decides: the last word for a thing before the first break or preposition. "Duct fan 52W for grow
 //! tents" is a fan, "grow light with timer" a light. A bundle that has a light with its own watts is about the light.
 
+use super::counted::FEWEST_PIECES;
 use super::figures::What;
 use super::fold::Mark;
 use super::item::Letters;
@@ -69,7 +70,24 @@ pub(super) fn is_light(page: Page) -> bool {
             _ => {}
         }
     }
-    thing != Some(false) || bundle && lit(page, 0)
+    thing != Some(false) || bundle && lit(page, 0) || counted_light(page)
+}
+
+/// "Socket rated 660W max, grow bulb 24W, 24 x 1W": a phrase of its own begins with a light and its watts, and the light's
+/// diodes are counted.
+fn counted_light(page: Page) -> bool {
+    let phrase = |i: usize| {
+        let named = (i..i + 3)
+            .take_while(|&k| matches!(page.what(k), Some(What::Word(Role::None | Role::Led | Role::Light))));
+        named.last().is_some_and(|k| page.role(k) == Role::Light && page.is_watts(k + 1))
+    };
+    let counts = |i: usize| {
+        page.figure(i).is_some_and(|n| n.unit == Unit::Bare && n.high >= FEWEST_PIECES)
+            && (matches!(page.role(i + 1), Role::Colour(_) | Role::Diode)
+                || page.mark(i + 1) == Some(Mark::Times) && page.is_watts(i + 2))
+    };
+    let starts = |i: usize| page.mark(i) == Some(Mark::Comma) && phrase(i + 1);
+    (0..page.items.len()).any(starts) && (0..page.items.len()).any(counts)
 }
 
 /// Whether a light with its own watts is named after item `from`.

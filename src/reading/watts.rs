@@ -15,6 +15,7 @@ use super::page::Page;
 use super::pairs::SIDES;
 use super::partial;
 use super::phrase::{DRAW, Phrase};
+use super::rated::socket_limit;
 use super::roles::{Cues, Role, Unit};
 use super::says::{All, Says};
 use super::unitless::unitless;
@@ -123,6 +124,7 @@ fn foreign(page: Page, at: usize, left: Cues, near: Cues, right: Cues, next: Cue
         || next.any(load)
         || (left.any(load) && left.and(right).any(limit))
         || (right.any(load) && left.any(limit))
+        || socket_limit(page, at)
     {
         return Some(LeftWhy::LoadLimit);
     }
