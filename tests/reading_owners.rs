@@ -108,3 +108,9 @@ fn a_part_in_the_first_words_leaves_the_light_its_watts() {
         assert_eq!(claim(&read(text)), watts, "{text}");
     }
 }
+
+#[test]
+fn the_second_number_of_a_row_of_watts_is_drawn_at_the_plug() {
+    let read = read("Watts: 500 (nameplate) / 240 (at the plug), LEDs 160");
+    assert_eq!(read.actual_w.map(|a| a.value.high), Some(Watts(240.0)));
+}
