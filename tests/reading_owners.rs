@@ -114,3 +114,10 @@ fn the_second_number_of_a_row_of_watts_is_drawn_at_the_plug() {
     let read = read("Watts: 500 (nameplate) / 240 (at the plug), LEDs 160");
     assert_eq!(read.actual_w.map(|a| a.value.high), Some(Watts(240.0)));
 }
+
+#[test]
+fn real_in_brackets_goes_with_its_own_number() {
+    let read = read("Clip plant light 50W (real 8), 100 beads");
+    assert_eq!(claim(&read), Some(50.0));
+    assert_eq!(read.actual_w.map(|a| a.value.high), Some(Watts(8.0)));
+}
