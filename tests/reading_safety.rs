@@ -101,7 +101,11 @@ fn the_current_of_a_supply_is_no_drive_current() {
     }
     let usb = read("USB grow light 36W, 36 x 1W LEDs, USB 5V 2000mA");
     assert_eq!(usb.supply.map(|t| (t.value.volts.value, t.value.amps.value)), Some((5.0, 2.0)));
-    for diode in ["300W grow light 100 x 3W, LEDs driven at 700mA", "100 x 3W LEDs, 3.2V 700mA each, 300W"] {
+    for diode in [
+        "300W grow light 100 x 3W, LEDs driven at 700mA",
+        "100 x 3W LEDs, 3.2V 700mA each, 300W",
+        "1000W, 100 pcs 10W, 9-12V 700mA",
+    ] {
         assert_eq!(read(diode).drive.map(|t| t.value.ma()), Some(700.0), "{diode}");
         assert!(read(diode).amps.is_none(), "{diode}");
     }

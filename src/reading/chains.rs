@@ -8,6 +8,9 @@ use super::number::Printed;
 use super::roles::{Role, Unit};
 use super::units::same_kind;
 
+/// What a number of papers follows.
+const CERTIFICATES: [Letters; 3] = Letters::all(["cert", "file", "report"]);
+
 impl Builder<'_> {
     /// `1 200 W`: a plain space between thousands, where a unit follows and nothing else explains the first number.
     pub(super) fn spaced_thousands(&self, i: usize, first: Printed) -> Option<Printed> {
@@ -186,6 +189,21 @@ impl Builder<'_> {
             if self.is(i - 1 - sign, const { Letters::of("id") })
                 && i >= 2 + sign
                 && self.role(i - 2 - sign) == Role::Stock
+            {
+                return true;
+            }
+        }
+        // "item 100W2835-B", "cert no 600W12A": digits joined on both sides of a unit.
+        let joined = self.glued(i + 1) && self.glued(i + 2) && self.number(i + 2).is_some();
+        if joined && i >= 1 {
+            let label = i
+                - 1
+                - usize::from(
+                    i >= 2 && matches!(self.mark(i - 1), Some(Mark::Colon | Mark::Hash | Mark::Stop)),
+                );
+            let number = matches!(self.role(label), Role::Deny | Role::Quantity) && label > 0;
+            if self.role(label) == Role::Stock
+                || number && CERTIFICATES.iter().any(|&w| self.is(label - 1, w))
             {
                 return true;
             }

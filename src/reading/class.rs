@@ -56,6 +56,12 @@ pub(super) fn class(
     if labelled || power_of_a_diode(page, f) {
         return true;
     }
+    if f.high < 1.0
+        && diode_power(page, at)
+        && page.figures.iter().any(|w| w.unit == Unit::Watt && w.high >= 10.0 * f.high)
+    {
+        return true;
+    }
     if beside_package(page, at) && f.high <= 5.0 {
         return true;
     }
@@ -94,6 +100,15 @@ pub(super) fn lamp_beads(page: Page, at: usize) -> bool {
 /// "75W a piece"
 pub(super) fn a_piece(page: Page, at: usize) -> bool {
     page.role(at + 2) == Role::Pieces && page.is(at + 1, const { Letters::of("a") })
+}
+
+/// "LED power: 0.2W", "340 LED, 0.5W": less than a watt, which no light draws, beside the word for a diode or its power.
+fn diode_power(page: Page, at: usize) -> bool {
+    let diode = |i: usize| matches!(page.role(i), Role::Led | Role::Chip | Role::Diode);
+    let sign = usize::from(matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal | Mark::Comma)));
+    let Some(word) = at.checked_sub(1 + sign).filter(|&i| i > 0) else { return false };
+    page.role(word) == Role::Power && diode(word - 1)
+        || diode(word) && page.figure(word - 1).is_some_and(|n| n.unit == Unit::Bare)
 }
 
 /// "DOUBLE CHIPS!! 10W LED!!"

@@ -7,8 +7,8 @@ use super::class::package_number;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::hues::{
-    after_colour, by_figure, class_of_pieces, ends_list, green_count, green_letter, is_count, letter_first,
-    letters, modifies, number_first, ratio_letters, shade_first,
+    after_colour, by_figure, class_of_pieces, ends_list, green_count, is_count, letter_first, letters,
+    modifies, named, named_after, number_first, of_them, past_type, ratio_letters, shade_first, worded_ratio,
 };
 use super::item::Letters;
 use super::letters::white_letter;
@@ -50,19 +50,7 @@ pub(super) fn choose(page: Page, says: &mut All, read: &mut Read) {
 
 /// A colour word at item `i` with its number before or after it; returns the item after what was used.
 fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
-    let (word, letter) = match page.role(i) {
-        Role::Colour(word) => (word, false),
-        Role::Letter(word) => (word, true),
-        // "R 60, B 20, W 14": the white of a list of letters.
-        Role::Unit(Unit::Watt) if letter_first(page, i) && page.is(i, const { Letters::of("w") }) => {
-            (ColourWord::White, true)
-        }
-        // "R 42, G 21": grams elsewhere.
-        Role::Unit(Unit::Other) if green_letter(page, i) && letter_first(page, i) => {
-            (ColourWord::Green, true)
-        }
-        _ => return None,
-    };
+    let (word, letter) = named(page, i)?;
     let (word, first) = modified(page, i, word, used);
     // "blanco cálido", "rouge lointain"
     let (word, i) = modified_after(page, i, word);
@@ -84,6 +72,8 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
                 wave = by_figure(&page.figures[usize::from(f)]).map(|b| b.1);
                 k -= 1;
             }
+            // "48 of them deep red"
+            What::Word(_) if k > used + 2 && of_them(page, k - 1) => k -= 1,
             _ => break,
         }
     }
@@ -110,7 +100,8 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
         let shared = matches!(page.role(i + 1), Role::Colour(_))
             || page.mark(i + 1) == Some(Mark::Slash)
                 && (matches!(page.role(i + 2), Role::Colour(_)) || modifies(page, i + 2))
-            || page.mark_before(k.wrapping_sub(1)) == Some(Mark::Colon) && ratio_letters(page, b);
+            || page.mark_before(k.wrapping_sub(1)) == Some(Mark::Colon) && ratio_letters(page, b)
+            || worded_ratio(page, b, i);
         if shared {
             read.left.push(crate::facts::Left { span: super::power::span(f), why: LeftWhy::Ratio });
             let mut j = i + 1;
@@ -123,7 +114,7 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
         return Some(end.max(i + 1));
     }
     // The number after: "Red 198", "UV 2pcs", "Red 630nm: 64pcs", "white (3200K) x 60".
-    let mut j = end.max(i + 1);
+    let mut j = named_after(page, end.max(i + 1));
     while matches!(page.mark(j), Some(Mark::Colon | Mark::Equal | Mark::Times | Mark::Open))
         || matches!(page.role(j), Role::Led | Role::Diode | Role::Chip | Role::Quantity)
             && page.mark(j + 1).is_some_and(|m| matches!(m, Mark::Colon | Mark::Times))
@@ -147,7 +138,9 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
             | Role::Light
             | Role::Lights
     ) && !matches!(page.mark(j - 1), Some(Mark::Colon | Mark::Times | Mark::Equal))
-        && !ends_list(page, first);
+        && !ends_list(page, first)
+        // "red blue 225 SMD LEDs": the count of both.
+        || matches!(unit_next, Role::Package(_)) && matches!(page.role_before(first), Role::Colour(_));
     // "red 80 x 3W" is a count and a class, "red 3030 x 80" a package.
     let model = page.mark(j + 1) == Some(Mark::Times) && !page.is_watts(j + 2)
         || package_number(f.high).is_some() && f.unit == Unit::Bare;
@@ -216,15 +209,15 @@ fn figure(page: Page, index: usize, used: usize, says: &mut All, read: &mut Read
         return Some(at + 1);
     }
     let (word, colour) = by_figure(f)?;
-    let named = |k: usize| {
+    let follows = |k: usize| {
         matches!(page.role(k), Role::Colour(_) | Role::Deep | Role::Far | Role::Warm | Role::Cool)
             || page.is(k, const { Letters::of("royal") })
     };
-    if named(at + 1) || f.list {
+    if follows(at + 1) || f.list {
         return None;
     }
     // `3000K*88`, `660nm x 16`, `660nm: 48pcs`
-    let mut j = at + 1;
+    let mut j = past_type(page, at + 1);
     while page.mark(j) == Some(Mark::Close) || matches!(page.role(j), Role::Led | Role::Diode | Role::Chip) {
         j += 1;
     }

@@ -49,6 +49,21 @@ pub(super) fn counted(page: Page, f: &Figure, pack: bool) -> Option<(Rank, bool)
     {
         return Some((Rank::Named, false));
     }
+    // "500+ LEDs"
+    if page.mark(at + 1) == Some(Mark::Plus)
+        && !page.spaced(at + 1)
+        && page.role(at + 2) == Role::Diode
+        && f.high >= FEWEST_PIECES
+    {
+        return Some((Rank::Named, false));
+    }
+    // "72+24 LEDs": one of two counts that only together are the light's.
+    if page.mark_before(at) == Some(Mark::Plus)
+        && !page.spaced(at)
+        && page.figure(at.wrapping_sub(2)).is_some_and(|n| n.unit == Unit::Bare && n.high >= FEWEST_PIECES)
+    {
+        return None;
+    }
     let after = noun_after(page, at, pack);
     if after == After::Elsewhere
         || page.mark_before(at) == Some(Mark::Hash)

@@ -9,17 +9,18 @@ use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
-use super::partial::per_part;
 use super::power::span;
-use super::roles::{Cues, Role, Unit};
+use super::rated::{MAINS, feeds, of_the_light};
+use super::roles::{Role, Unit};
+use super::watts::BEAD;
 use crate::facts::{Read, Stated, Supply, Taken};
 use crate::units::Amps;
 
-/// Volts from here on are mains, unless the text says DC.
-const MAINS: f64 = 80.0;
-
 /// The largest current in A that is taken for one diode's drive current.
 const LARGEST_DRIVE: f64 = 4.0;
+
+/// The largest forward voltage of one diode in V.
+const LARGEST_FORWARD: f64 = 4.0;
 
 #[derive(Clone, Copy)]
 struct Volts {
@@ -57,12 +58,11 @@ pub(super) fn choose(page: Page, read: &mut Read) {
                     amps.push(k);
                 }
             }
-            Unit::Milliamp if page.left(usize::from(f.item)).cues.any(Role::Input.cue()) => amps.push(k),
-            // "adapter 12V 1500mA": the supply's, and not one diode's.
-            Unit::Milliamp if of_a_supply(page, usize::from(f.item)) => {
-                amps.extend(paired(page, f).map(|_| k));
-            }
-            Unit::Milliamp => drive(f, f.high / 1000.0, read),
+            Unit::Milliamp if of_the_light(page, f) => match milliamps(page, f) {
+                Side::Supply => amps.push(k),
+                Side::Diode => drive(f, f.high / 1000.0, read),
+                Side::Driver => {}
+            },
             _ => {}
         }
     }
@@ -92,13 +92,31 @@ fn drive(f: &Figure, amps: f64, read: &mut Read) {
     }
 }
 
-/// "constant current 700mA driver", "USB 5V 2000mA": what a supply gives may run one diode or several strings of them. Volts
-/// beside it do not tell: "3.2V 700mA" is one diode's.
-fn of_a_supply(page: Page, at: usize) -> bool {
-    let supply = |i: usize| page.role(i) == Role::Dc || page.role(i) == Role::Device && feeds(page, i);
-    let before = (at.saturating_sub(5)..at).rev().take_while(|&i| !page.breaks(i));
-    let after = (at + 1..at + 4).take_while(|&i| !page.breaks(i));
-    before.chain(after).any(supply)
+/// What a current in mA flows through.
+enum Side {
+    Supply,
+    Diode,
+    /// All the strings of a driver together, so nobody knows how much of it flows through one diode.
+    Driver,
+}
+
+/// "USB 5V 2000mA", "adapter 12V 1500mA" feed a light; "700mA driver" feeds its strings; "350mA" drives a diode.
+fn milliamps(page: Page, f: &Figure) -> Side {
+    let at = usize::from(f.item);
+    let left = page.left(at);
+    if left.cues.any(Role::Input.cue()) {
+        return Side::Supply;
+    }
+    if left.cues.any(Role::Drive.cue().and(BEAD).and(Role::Cob.cue())) || drive_word(page, f) {
+        return Side::Diode;
+    }
+    let feeder = (at.saturating_sub(3)..at + 4).any(|i| feeds(page, i));
+    // A few volts are what one diode takes, and a range of volts is what a COB takes: "9-12V 900mA".
+    let supply = |v: &Figure| v.high > LARGEST_FORWARD && (!v.range || feeder);
+    if paired(page, f).is_some_and(supply) || page.role_before(at) == Role::Dc {
+        return Side::Supply;
+    }
+    if feeder { Side::Driver } else { Side::Diode }
 }
 
 fn drive_word(page: Page, f: &Figure) -> bool {
@@ -173,71 +191,6 @@ fn paired<'a>(page: Page<'a>, f: &Figure) -> Option<&'a Figure> {
         }
     }
     None
-}
-
-/// Not a dimming signal, fuse, load limit or another device's.
-fn of_the_light(page: Page, f: &Figure) -> bool {
-    let at = usize::from(f.item);
-    let dimming = f.unit != Unit::Amp && f.range && f.low <= 1.0 && f.high <= 10.0;
-    let other = Cues::of(&[Role::Breaker, Role::Load]);
-    let limit = page.cues.any(other) && page.left(at).cues.any(other);
-    // "fans 12V", "fans (12V)"
-    let before = at - usize::from(page.mark_before(at) == Some(Mark::Open));
-    // "fan 12V 0.2A"
-    let electrical = |i: usize| {
-        page.role(i) == Role::Dc
-            || page.figure(i).is_some_and(|f| {
-                matches!(f.unit, Unit::Volt | Unit::VoltAc | Unit::VoltDc | Unit::Amp | Unit::Milliamp)
-            })
-    };
-    let mut before = before;
-    while before > 0 && electrical(before - 1) {
-        before -= 1;
-    }
-    // "timer outlet 15A"
-    before -=
-        usize::from(page.role_before(before) == Role::Wall && page.role_before(before - 1) == Role::Device);
-    let device = page.role_before(before) == Role::Device && !feeds(page, before - 1);
-    let fuse = matches!(page.role(at + 1), Role::Breaker | Role::Load)
-        || matches!(page.role(at + 2), Role::Breaker) && !page.breaks(at + 1);
-    let fan = page.role(at + 1) == Role::Device && !feeds(page, at + 1);
-    // "5V 2A USB timer"; the cable of a light carries the light's.
-    let mut after = at;
-    while electrical(after + 1) {
-        after += 1;
-    }
-    let fan = fan
-        || page.role(after + 1) == Role::Device
-            && !feeds(page, after + 1)
-            && !CABLES.iter().any(|&w| page.starts(after + 1, w));
-    // "24V 1A per strip", "24V 2A (each of 8 bars)"; the mains are the same for every part.
-    let mains = f.unit != Unit::Amp && f.unit != Unit::VoltDc && f.high >= MAINS;
-    let part = !mains && (per_part(page, after) || each_part(page, after));
-    let dim = matches!(page.role(at + 1), Role::Dim | Role::Switchable) && f.high <= 10.0;
-    !(dimming || limit || device || fuse || fan || dim || part)
-}
-
-/// "each of 8 bars", "each bar", straight after item `at`.
-fn each_part(page: Page, at: usize) -> bool {
-    let start = at + 1 + usize::from(page.mark(at + 1) == Some(Mark::Open));
-    page.role(start) == Role::Each
-        && (start + 1..start + 5)
-            .take_while(|&i| page.mark(i).is_none())
-            .any(|i| matches!(page.role(i), Role::Part | Role::Board))
-}
-
-/// How words for the light's own cable begin.
-const CABLES: [Letters; 3] = Letters::all(["cabl", "kabel", "plug"]);
-
-/// How words for what feeds a light begin.
-const FEEDERS: [Letters; 13] = Letters::all([
-    "adapt", "driver", "supply", "psu", "netzteil", "transfor", "batter", "socket", "outlet", "alim",
-    "fuente", "fonte", "cord",
-]);
-
-/// Whether the device at item `i` feeds the light: its volts are the light's supply.
-pub(super) fn feeds(page: Page, i: usize) -> bool {
-    FEEDERS.iter().any(|&w| page.starts(i, w))
 }
 
 fn is_mains(page: Page, f: &Figure) -> bool {

@@ -1,7 +1,7 @@
 //! Colours by wavelength or colour temperature, and the look of a list of colours.
 
 use super::array::LARGEST_BEAD;
-use super::figures::Figure;
+use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::item::Letters;
 use super::letters::white_letter;
@@ -189,4 +189,62 @@ pub(super) fn ultraviolet(page: Page) -> bool {
     colours && page.items.iter().any(|item| item.role == Role::Colour(ColourWord::Uv))
         || page.has_unit(&[Unit::Nanometre])
             && page.figures.iter().any(|f| f.unit == Unit::Nanometre && !f.range && f.high < 400.0)
+}
+
+/// "pink full spectrum: 8pcs", "660nm assist 24pcs": the item after a name that stands between a colour and its pieces.
+pub(super) fn named_after(page: Page, j: usize) -> usize {
+    let pieces = |k: usize| {
+        let k = k + usize::from(page.mark(k) == Some(Mark::Colon));
+        page.figure(k).is_some_and(is_count) && page.role(k + 1) == Role::Pieces
+    };
+    if page.is(j, const { Letters::of("full") })
+        && page.starts(j + 1, const { Letters::of("spectr") })
+        && pieces(j + 2)
+    {
+        return j + 2;
+    }
+    if matches!(page.what(j), Some(What::Word(Role::None))) && pieces(j + 1) { j + 1 } else { j }
+}
+
+/// "48 of them deep red": what `of` is followed by where a share of the diodes is told.
+pub(super) fn of_them(page: Page, i: usize) -> bool {
+    const WORDS: [Letters; 2] = Letters::all(["them", "which"]);
+    WORDS.iter().any(|&w| page.is(i, w))
+}
+
+/// `3500K LM281B+ × 288`: the item after the type of the diodes, where a count follows it.
+pub(super) fn past_type(page: Page, j: usize) -> usize {
+    let end = j + 1 + usize::from(page.mark(j + 1) == Some(Mark::Plus));
+    let typed = matches!(page.what(j), Some(What::Code)) && page.mark(end) == Some(Mark::Times);
+    if typed { end } else { j }
+}
+
+/// "4 red:1 blue": whether the number at item `b` with the colour at item `i` is a side of a ratio.
+pub(super) fn worded_ratio(page: Page, b: usize, i: usize) -> bool {
+    /// The largest side of a ratio.
+    const SIDE: f64 = 20.0;
+    let side = |b: usize| {
+        page.figure(b).is_some_and(|f| is_count(f) && f.high <= SIDE)
+            && matches!(page.role(b + 1), Role::Colour(_))
+    };
+    side(b)
+        && (page.mark(i + 1) == Some(Mark::Colon) && side(i + 2)
+            || b >= 3 && page.mark(b - 1) == Some(Mark::Colon) && side(b - 3))
+}
+
+/// The colour that the word or letter at item `i` names, and whether it is a letter.
+pub(super) fn named(page: Page, i: usize) -> Option<(ColourWord, bool)> {
+    Some(match page.role(i) {
+        Role::Colour(word) => (word, false),
+        Role::Letter(word) => (word, true),
+        // "R 60, B 20, W 14": the white of a list of letters.
+        Role::Unit(Unit::Watt) if letter_first(page, i) && page.is(i, const { Letters::of("w") }) => {
+            (ColourWord::White, true)
+        }
+        // "R 42, G 21": grams elsewhere.
+        Role::Unit(Unit::Other) if green_letter(page, i) && letter_first(page, i) => {
+            (ColourWord::Green, true)
+        }
+        _ => return None,
+    })
 }

@@ -3,6 +3,7 @@
 use super::counted::FEWEST_PIECES;
 use super::figures::What;
 use super::fold::Mark;
+use super::item::Letters;
 use super::page::Page;
 use super::roles::{Role, Unit};
 use super::watts::BEAD;
@@ -40,6 +41,15 @@ pub(super) fn label_before(page: Page, at: usize) -> bool {
             // "LED's: 100"
             What::Mark(Mark::Foot) => {}
             What::Word(Role::Unit(Unit::Second)) if page.mark_before(i) == Some(Mark::Foot) => {}
+            // "Number of light sources: 225"
+            What::Word(_)
+                if many
+                    && page.starts(i, const { Letters::of("source") })
+                    && page.role_before(i) == Role::Light =>
+            {
+                diode = true;
+                i -= 1;
+            }
             What::Word(Role::Quantity) => quantity = true,
             What::Word(Role::Pieces) if i + 1 == at || signed => quantity = true,
             What::Word(Role::Of | Role::DoubleEnded | Role::Approx | Role::Total | Role::Kind) => {}

@@ -36,6 +36,7 @@ mod partial;
 mod photons;
 mod phrase;
 mod power;
+mod rated;
 mod replaced;
 mod roles;
 mod rows;

@@ -2,12 +2,12 @@
 //! device. Taken for the light's they would convict an honest maker out of the maker's own mouth.
 
 use super::array::heads;
-use super::electrical::feeds;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
 use super::phrase::DRAW;
+use super::rated::feeds;
 use super::roles::{Cues, Role, Unit};
 use super::says::{All, Says};
 use crate::facts::LeftWhy;

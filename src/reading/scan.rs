@@ -226,7 +226,9 @@ impl Scanner<'_> {
         let lower = self.text.as_bytes()[start] != b'X';
         let known = matches!(self.last(), Some(What::Word(r)) if r != Role::None);
         let glued = known && !self.spaced;
-        if digit_next && !(counts || lower || glued) {
+        // "model X-600W"
+        let model = !(counts || lower || glued) && self.byte(self.at) == b'-' && self.digit_at(self.at + 1);
+        if model || digit_next && !(counts || lower || glued) {
             self.code(start, Spelling::EMPTY);
         } else if counts || lower || known {
             self.push(What::Mark(Mark::Times), start);

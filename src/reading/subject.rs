@@ -3,7 +3,9 @@
 //! The head of the title decides: the last word for a thing before the first break or preposition. "Duct fan 52W for grow
 //! tents" is a fan, "grow light with timer" a light. A bundle that has a light with its own watts is about the light.
 
+use super::counted::FEWEST_PIECES;
 use super::figures::What;
+use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
 use super::roles::{Cues, Role, Unit};
@@ -25,6 +27,12 @@ pub(super) fn is_light(page: Page) -> bool {
             What::Word(Role::Device)
                 if thing == Some(true) && page.figure_before(i).is_some_and(|f| f.unit == Unit::Size) => {}
             What::Word(Role::Device) if page.role(i + 1) == Role::Has => {}
+            // "Trellis&Vine 1000 watt LED": half of a maker's name.
+            What::Word(Role::Device)
+                if page.mark(i + 1) == Some(Mark::And)
+                    && !page.spaced(i + 1)
+                    && !page.spaced(i + 2)
+                    && matches!(page.what(i + 2), Some(What::Word(Role::None))) => {}
             What::Word(Role::Device) => thing = Some(false),
             What::Word(Role::Measured) if !light_before && page.is(i, const { Letters::of("meter") }) => {
                 thing = Some(false);
@@ -62,7 +70,24 @@ pub(super) fn is_light(page: Page) -> bool {
             _ => {}
         }
     }
-    thing != Some(false) || bundle && lit(page, 0)
+    thing != Some(false) || bundle && lit(page, 0) || counted_light(page)
+}
+
+/// "Socket rated 660W max, grow bulb 24W, 24 x 1W": a phrase of its own begins with a light and its watts, and the light's
+/// diodes are counted.
+fn counted_light(page: Page) -> bool {
+    let phrase = |i: usize| {
+        let named = (i..i + 3)
+            .take_while(|&k| matches!(page.what(k), Some(What::Word(Role::None | Role::Led | Role::Light))));
+        named.last().is_some_and(|k| page.role(k) == Role::Light && page.is_watts(k + 1))
+    };
+    let counts = |i: usize| {
+        page.figure(i).is_some_and(|n| n.unit == Unit::Bare && n.high >= FEWEST_PIECES)
+            && (matches!(page.role(i + 1), Role::Colour(_) | Role::Diode)
+                || page.mark(i + 1) == Some(Mark::Times) && page.is_watts(i + 2))
+    };
+    let starts = |i: usize| page.mark(i) == Some(Mark::Comma) && phrase(i + 1);
+    (0..page.items.len()).any(starts) && (0..page.items.len()).any(counts)
 }
 
 /// Whether a light with its own watts is named after item `from`.

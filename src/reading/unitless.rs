@@ -39,6 +39,9 @@ pub(super) fn unitless(page: Page, f: &Figure, arrays: &Arrays, index: usize) ->
     if !next_ends {
         return Says::Nothing;
     }
+    if page.cues.any(Role::Wall.cue()) && second_at_the_wall(page, at) && f.high >= LEAST_AT_THE_WALL {
+        return Says::Draw(2);
+    }
     let mut i = at;
     let mut signed = false;
     while let Some(k) = i.checked_sub(1) {
@@ -83,4 +86,13 @@ fn at_the_wall(page: Page, i: usize) -> bool {
 fn labelled(page: Page, k: usize) -> Says {
     let left = page.left(k);
     if left.cues.any(DRAW) { Says::Draw(3) } else { Says::Nameplate }
+}
+
+/// "Watts: 480 (nameplate) / 231 (at the plug)": the second number of a row of watts, with its place in brackets.
+fn second_at_the_wall(page: Page, at: usize) -> bool {
+    let watts = |i: usize| page.role(i) == Role::Unit(Unit::Watt) || page.role(i) == Role::Power;
+    page.mark_before(at) == Some(Mark::Slash)
+        && page.mark(at + 1) == Some(Mark::Open)
+        && at_the_wall(page, at + 2)
+        && (at.saturating_sub(8)..at - 1).any(|i| watts(i) && page.mark(i + 1) == Some(Mark::Colon))
 }

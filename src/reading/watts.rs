@@ -15,6 +15,7 @@ use super::page::Page;
 use super::pairs::SIDES;
 use super::partial;
 use super::phrase::{DRAW, Phrase};
+use super::rated::socket_limit;
 use super::roles::{Cues, Role, Unit};
 use super::says::{All, Says};
 use super::unitless::unitless;
@@ -123,6 +124,7 @@ fn foreign(page: Page, at: usize, left: Cues, near: Cues, right: Cues, next: Cue
         || next.any(load)
         || (left.any(load) && left.and(right).any(limit))
         || (right.any(load) && left.any(limit))
+        || socket_limit(page, at)
     {
         return Some(LeftWhy::LoadLimit);
     }
@@ -160,7 +162,7 @@ fn draw(
     let claim = |i: usize| page.role(i) == Role::Rating && CLAIMED.iter().any(|&w| page.starts(i, w));
     let colon = usize::from(page.mark_before(at) == Some(Mark::Colon));
     let claimed = claim(at + 1) || at > colon && claim(at - 1 - colon);
-    if left.cues.any(DRAW) && !claimed || right.cues.any(DRAW) {
+    if left.cues.any(DRAW) && !claimed || right.cues.any(DRAW) && !of_the_next(page, at) {
         let label = left.cues.any(Cues::of(&[Role::DrawAdjective, Role::DrawNoun, Role::Input]));
         return Says::Draw(2 + u8::from(label));
     }
@@ -232,6 +234,14 @@ fn draw(
         return Says::Nameplate;
     }
     Says::Bare
+}
+
+/// "60W (real 9)": the word in brackets has a number of its own after it.
+fn of_the_next(page: Page, at: usize) -> bool {
+    let sign = usize::from(matches!(page.mark(at + 3), Some(Mark::Colon | Mark::Equal)));
+    page.mark(at + 1) == Some(Mark::Open)
+        && page.role(at + 2) == Role::DrawAdjective
+        && page.figure(at + 3 + sign).is_some_and(|n| matches!(n.unit, Unit::Bare | Unit::Watt))
 }
 
 /// How words for what is printed on a light begin.

@@ -1,0 +1,131 @@
+//! Whose volts and amperes a figure gives: those of the light and of what feeds it, or of a fan, a fuse, a plug or one of
+//! several drivers.
+
+use super::figures::Figure;
+use super::fold::Mark;
+use super::item::Letters;
+use super::page::Page;
+use super::partial::per_part;
+use super::phrase::DRAW;
+use super::roles::{Cues, Role, Unit};
+use super::watts::THING;
+
+/// Volts from here on are mains, unless the text says DC.
+pub(super) const MAINS: f64 = 80.0;
+
+/// Not a dimming signal, fuse, load limit or another device's.
+pub(super) fn of_the_light(page: Page, f: &Figure) -> bool {
+    let at = usize::from(f.item);
+    let dimming = f.unit != Unit::Amp && f.range && f.low <= 1.0 && f.high <= 10.0;
+    let other = Cues::of(&[Role::Breaker, Role::Load]);
+    let limit = page.cues.any(other) && page.left(at).cues.any(other);
+    // "fans 12V", "fans (12V)"
+    let before = at - usize::from(page.mark_before(at) == Some(Mark::Open));
+    // "fan 12V 0.2A"
+    let electrical = |i: usize| {
+        page.role(i) == Role::Dc
+            || page.figure(i).is_some_and(|f| {
+                matches!(f.unit, Unit::Volt | Unit::VoltAc | Unit::VoltDc | Unit::Amp | Unit::Milliamp)
+            })
+    };
+    let mut before = before;
+    // "cable rated 10A 250V"
+    while before > 0 && (electrical(before - 1) || page.role(before - 1) == Role::Rating) {
+        before -= 1;
+    }
+    // "timer outlet 15A"
+    before -=
+        usize::from(page.role_before(before) == Role::Wall && page.role_before(before - 1) == Role::Device);
+    let device = page.role_before(before) == Role::Device && !feeds(page, before - 1)
+        || f.unit == Unit::Amp && plug(page, before, f)
+        || page.is(before.wrapping_sub(1), const { Letters::of("knob") })
+        || f.high < MAINS && in_brackets(page, at);
+    let fuse = matches!(page.role(at + 1), Role::Breaker | Role::Load)
+        || matches!(page.role(at + 2), Role::Breaker) && !page.breaks(at + 1);
+    let fan = page.role(at + 1) == Role::Device && !feeds(page, at + 1);
+    // "5V 2A USB timer"; the cable of a light carries the light's.
+    let mut after = at;
+    while electrical(after + 1) {
+        after += 1;
+    }
+    let fan = fan
+        || page.role(after + 1) == Role::Device
+            && !feeds(page, after + 1)
+            && !CABLES.iter().any(|&w| page.starts(after + 1, w));
+    // "24V 1A per strip", "24V 2A (each of 8 bars)"; the mains are the same for every part.
+    let mains = f.unit != Unit::Amp && f.unit != Unit::VoltDc && f.high >= MAINS;
+    let part = !mains && (per_part(page, after) || each_part(page, after) || several(page, before, after));
+    let dim = matches!(page.role(at + 1), Role::Dim | Role::Switchable) && f.high <= 10.0;
+    !(dimming || limit || device || fuse || fan || dim || part)
+}
+
+/// "each of 8 bars", "each bar", straight after item `at`.
+fn each_part(page: Page, at: usize) -> bool {
+    let start = at + 1 + usize::from(page.mark(at + 1) == Some(Mark::Open));
+    page.role(start) == Role::Each
+        && (start + 1..start + 5)
+            .take_while(|&i| page.mark(i).is_none())
+            .any(|i| matches!(page.role(i), Role::Part | Role::Board))
+}
+
+/// How words for the light's own cable begin.
+const CABLES: [Letters; 3] = Letters::all(["cabl", "kabel", "plug"]);
+
+/// How words for what feeds a light begin.
+const FEEDERS: [Letters; 13] = Letters::all([
+    "adapt", "driver", "supply", "psu", "netzteil", "transfor", "batter", "socket", "outlet", "alim",
+    "fuente", "fonte", "cord",
+]);
+
+/// Whether the device at item `i` feeds the light: its volts are the light's supply.
+pub(super) fn feeds(page: Page, i: usize) -> bool {
+    FEEDERS.iter().any(|&w| page.starts(i, w))
+}
+
+/// How words for what a lamp is plugged or screwed into begin.
+const PLUGS: [Letters; 3] = Letters::all(["plug", "socket", "outlet"]);
+
+/// "socket rated 660W max": the most that a socket can carry, before the watts at item `at`.
+pub(super) fn socket_limit(page: Page, at: usize) -> bool {
+    let mut i = at;
+    while i > 0 && matches!(page.role(i - 1), Role::Rating | Role::UpTo) {
+        i -= 1;
+    }
+    i > 0
+        && i < at
+        && PLUGS.iter().any(|&w| page.starts(i - 1, w))
+        && !page.left(at).cues.any(DRAW.without(Role::Wall.cue()))
+}
+
+/// "plug 13A", "sockets rated 10A": what a plug can carry, where the text says no draw at it.
+fn plug(page: Page, before: usize, f: &Figure) -> bool {
+    /// The smallest current in A that plugs and sockets are rated for.
+    const RATED: f64 = 5.0;
+    let said = DRAW.and(Cues::of(&[Role::At, Role::Measured]));
+    f.high >= RATED
+        && before > 0
+        && PLUGS.iter().any(|&w| page.starts(before - 1, w))
+        && !page.left(usize::from(f.item)).cues.any(said)
+}
+
+/// "one fan is a bit loud (12V, easy swap)": in brackets after a phrase about another device.
+fn in_brackets(page: Page, at: usize) -> bool {
+    page.mark_before(at) == Some(Mark::Open)
+        && (at.saturating_sub(7)..at - 1)
+            .rev()
+            .take_while(|&i| !page.breaks(i) && !page.may_be(i, THING))
+            .any(|i| page.role(i) == Role::Device && !feeds(page, i))
+}
+
+/// "2 drivers 240W 54V 4.4A each": of one of several.
+fn several(page: Page, mut before: usize, after: usize) -> bool {
+    while before > 0 && page.is_watts(before - 1) {
+        before -= 1;
+    }
+    let Some(feeder) = before.checked_sub(1).filter(|&i| feeds(page, i)) else { return false };
+    let times = usize::from(page.mark_before(feeder) == Some(Mark::Times));
+    page.role(after + 1) == Role::Each
+        || page
+            .figure_before(feeder - times.min(feeder))
+            .is_some_and(|n| n.unit == Unit::Bare && n.high >= 2.0)
+}

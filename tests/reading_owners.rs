@@ -1,0 +1,123 @@
+//! Whose a figure is: one diode's, a part's, what feeds the light, or of no thing at all but of papers.
+
+use plainwatt::facts::Read;
+use plainwatt::reading::read;
+use plainwatt::units::Watts;
+
+fn claim(read: &Read) -> Option<f64> {
+    read.advertised_w.map(|t| t.value.value)
+}
+
+#[test]
+fn letters_of_mathematics_are_letters() {
+    assert_eq!(claim(&read("𝐆𝐫𝐨𝐰 lamp 𝟒𝟓𝟎 𝐖, 𝑎𝑐𝑡𝑢𝑎𝑙 210 𝘞")), Some(450.0));
+}
+
+#[test]
+fn colours_are_counted_past_a_name_or_a_type() {
+    let table = [
+        ("Grow light 100W, pink full spectrum: 12pcs, red: 40pcs", vec![12, 40]),
+        ("Board 240W, 4000K LM301H+ x 512 and 32 pcs 660nm red", vec![32, 512]),
+        ("Bar 320W, 900 diodes, 36 of which red", vec![36]),
+        ("Panel 20W red blue 300 SMD LEDs (240R/60B)", vec![60, 240]),
+    ];
+    for (text, counts) in table {
+        let mut found: Vec<u32> = read(text).colours.iter().map(|c| c.value.count).collect();
+        found.sort_unstable();
+        assert_eq!(found, counts, "{text}");
+    }
+}
+
+/// A supply's current read as one diode's would let the diodes draw many times what they can.
+#[test]
+fn milliamps_of_a_supply_drive_no_diode() {
+    for text in [
+        "Lamp 18W, 18 x 1W, adapter 12V 1500mA",
+        "Lamp 30W, 30 x 1W, USB 5V 2000mA",
+        "Lamp 90W, 90 x 1W, constant current 600mA driver",
+    ] {
+        assert!(read(text).drive.is_none(), "{text}");
+    }
+    assert!(read("Lamp 90W, 90 x 1W, each chip at 350mA").drive.is_some());
+}
+
+#[test]
+fn what_a_part_is_rated_for_is_not_the_lights() {
+    for text in [
+        "Grow light 100W, cable rated 10A 250V",
+        "Grow light 100W, plug 13A",
+        "Kit 480W: 2 drivers 54V 4.4A each",
+        "Grow light 100W, the fan is quiet (12V)",
+    ] {
+        let read = read(text);
+        assert!(read.amps.is_none() && read.volts.is_none(), "{text}");
+    }
+}
+
+#[test]
+fn less_than_a_watt_beside_a_diode_is_its_class() {
+    for text in ["Grow light 500W. 250 LEDs. LED power: 0.5W", "150W, 340 LED, 0.5W"] {
+        let read = read(text);
+        assert_eq!(read.class.map(|c| c.value.watts), Some(Watts(0.5)), "{text}");
+        assert!(read.actual_w.is_none(), "{text}");
+    }
+}
+
+#[test]
+fn numbers_of_papers_and_models_are_codes() {
+    for text in
+        ["Grow light 96W, cert no 600W12A", "Model X-600W lamp 96W LED", "Item 300W5730-C | 96W panel"]
+    {
+        let read = read(text);
+        assert_eq!(claim(&read), Some(96.0), "{text}");
+        assert!(read.amps.is_none(), "{text}");
+    }
+}
+
+#[test]
+fn a_ratio_in_words_counts_no_diodes() {
+    assert!(read("Strip light 60W, 300 leds, 5 red:1 blue, DC12V").colours.is_empty());
+}
+
+#[test]
+fn counts_are_found_as_sources_and_as_more_than_so_many() {
+    let table = [
+        ("Number of light sources: 150, plant lamp 60W", Some(150)),
+        ("Plant lamp 60W - Light sources: 150 - white", Some(150)),
+        ("400+ LEDs grow light 100W", Some(400)),
+        ("Grow light 40W 60+20 LEDs", None),
+    ];
+    for (text, count) in table {
+        assert_eq!(read(text).diode_count.map(|c| c.value), count, "{text}");
+    }
+}
+
+#[test]
+fn half_of_a_makers_name_is_no_device() {
+    assert_eq!(claim(&read("Trellis&Quill 1000 watt LED lamp")), Some(1000.0));
+}
+
+#[test]
+fn a_part_in_the_first_words_leaves_the_light_its_watts() {
+    let table = [
+        ("Socket rated 660W max, grow bulb 36W E27, 36 x 1W", Some(36.0)),
+        ("Ceiling hook, timer 15A, lamp 96W, 84 red 12 blue", Some(96.0)),
+        ("Duct fan 52W, grow light 100W compatible", None),
+    ];
+    for (text, watts) in table {
+        assert_eq!(claim(&read(text)), watts, "{text}");
+    }
+}
+
+#[test]
+fn the_second_number_of_a_row_of_watts_is_drawn_at_the_plug() {
+    let read = read("Watts: 500 (nameplate) / 240 (at the plug), LEDs 160");
+    assert_eq!(read.actual_w.map(|a| a.value.high), Some(Watts(240.0)));
+}
+
+#[test]
+fn real_in_brackets_goes_with_its_own_number() {
+    let read = read("Clip plant light 50W (real 8), 100 beads");
+    assert_eq!(claim(&read), Some(50.0));
+    assert_eq!(read.actual_w.map(|a| a.value.high), Some(Watts(8.0)));
+}
