@@ -37,6 +37,7 @@ mod photons;
 mod phrase;
 mod power;
 mod replaced;
+mod rival;
 mod roles;
 mod rows;
 mod says;

@@ -15,6 +15,7 @@ use super::page::Page;
 use super::pairs::SIDES;
 use super::partial;
 use super::phrase::{DRAW, Phrase};
+use super::rival::rival;
 use super::roles::{Cues, Role, Unit};
 use super::says::{All, Says};
 use super::unitless::unitless;
@@ -51,6 +52,9 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
     }
     if page.cues.any(Role::Deny.cue()) && denied_before(page, at) || denied(page, at) {
         return Says::Left(LeftWhy::Denied);
+    }
+    if let Some(why) = rival(page, at) {
+        return Says::Left(why);
     }
     if let Some(array) = arrays.iter().find(|a| a.watts == index) {
         return match array.of {
@@ -163,7 +167,10 @@ fn draw(
         return Says::Draw(2 + u8::from(label));
     }
     let only = Role::Only.cue();
-    if left.near.any(only) || right.near.any(only) {
+    // Dutch "geen 1000 watt, maar 100 watt": after a denial the word is "but".
+    let but = page.is(at.wrapping_sub(1), const { Letters::of("maar") })
+        && before.iter().rev().find(|s| **s != Says::Nothing) == Some(&Says::Left(LeftWhy::Denied));
+    if (left.near.any(only) && !but) || right.near.any(only) {
         return Says::Draw(2);
     }
     if !claimed && goes_on(page, at, before, index) {

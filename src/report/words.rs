@@ -147,6 +147,7 @@ pub(super) fn why(why: LeftWhy) -> &'static str {
         LeftWhy::ModelNumber => "it is part of a model or item number",
         LeftWhy::Dimension => "it is a dimension",
         LeftWhy::OtherDevice => "it belongs to another device",
+        LeftWhy::OtherLight => "it belongs to another light",
         LeftWhy::LoadLimit => "it is how much may be connected",
         LeftWhy::FluxDensity => "it is a flux density at a distance, not the light's flux",
         LeftWhy::Equivalence => "it belongs to a lamp that the light is compared with",

@@ -59,4 +59,6 @@ pub(super) const ROWS: &[Row] = &[
     (R::Colour(C::CoolWhite), "昼白色 昼光色"),
     (R::Colour(C::WarmWhite), "温白色"),
     (R::Colour(C::Orange), "橙 オレンジ"),
+    (R::Fake, "偽 嘘 嘘の 偽の"),
+    (R::Rival, "他社 他社の"),
 ];

@@ -100,7 +100,15 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(8), "osiem"),
     (R::Number(10), "dziesięć"),
     (R::Choose, "modele"),
+    (R::Fake, "fałszywe fałszywych fałszywy oszukane kłamstwo zawyżone"),
+    (R::Rival, "inni konkurencja"),
 ];
 
-pub(super) const ALSO: &[Row] =
-    &[(R::At, "w na"), (R::Per, "na"), (R::Dim, "połowa połowie połowę"), (R::Part, "stronę kanał")];
+pub(super) const ALSO: &[Row] = &[
+    (R::At, "w na"),
+    (R::Per, "na"),
+    (R::Dim, "połowa połowie połowę"),
+    (R::Part, "stronę kanał"),
+    (R::Save, "mniej"),
+    (R::Versus, "niż od"),
+];

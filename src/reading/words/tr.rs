@@ -63,6 +63,8 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(5), "beş"),
     (R::Number(6), "altı"),
     (R::Number(8), "sekiz"),
+    (R::Fake, "sahte yalan"),
+    (R::Rival, "rakipler diğerleri"),
 ];
 
 pub(super) const ALSO: &[Row] = &[(R::At, "en az")];

@@ -72,4 +72,6 @@ pub(super) const ROWS: &[Row] = &[
     (R::Colour(C::WarmWhite), "暖白光"),
     (R::Colour(C::CoolWhite), "冷白光 正白"),
     (R::Each, "每头 每條 每条 每根"),
+    (R::Fake, "虚假 不虚标 假冒"),
+    (R::Rival, "同行"),
 ];
