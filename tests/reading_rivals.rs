@@ -34,3 +34,54 @@ fn what_the_text_warns_of_is_no_claim() {
     assert_eq!(watts("No fake watts: 90W true power, 200 LEDs").0, Some(90.0));
     assert_eq!(watts("150W grow light, not a fake, 140W measured"), (Some(150.0), Some(140.0)));
 }
+
+#[test]
+fn a_saving_is_no_draw() {
+    let table = [
+        ("LED bar 200W: uses 90W less than an HPS 290W", "90W", 200.0),
+        ("LED 200W, verbraucht 90 W weniger als eine HPS 290 W", "90 W", 200.0),
+        ("Lampe 200W, consomme 90W de moins que la HPS 290W", "90W", 200.0),
+    ];
+    for (text, words, claim) in table {
+        assert!(left(text).contains(&(words, LeftWhy::Rhetoric)), "{text}: {:?}", left(text));
+        assert_eq!(watts(text), (Some(claim), None), "{text}");
+        assert_eq!(read(text).replaces.map(|t| t.value.watts.0), Some(290.0), "{text}");
+    }
+    assert_eq!(watts("LED lamp 200W draws less than 190W"), (Some(200.0), Some(190.0)));
+}
+
+#[test]
+fn a_draw_before_another_lamp_stays_the_lights() {
+    for text in
+        ["LEDライト 300W 実消費電力90W HPS150W相当", "LED light 300W, real power 90W HPS 150W equivalent"]
+    {
+        assert_eq!(watts(text), (Some(300.0), Some(90.0)), "{text}");
+        assert_eq!(read(text).replaces.map(|t| t.value.watts.0), Some(150.0), "{text}");
+    }
+    assert_eq!(watts("Remplace 2 lampes HPS de 400 W : luminaire 500 W").0, Some(500.0));
+}
+
+#[test]
+fn a_figure_may_name_the_light_whose_draw_follows() {
+    for text in [
+        "Power consumption of the 500W panel: about 95W",
+        "The consumption of our 500W LED light is 95W",
+        "Stromverbrauch der 500W Lampe: 95 W",
+    ] {
+        assert_eq!(watts(text), (Some(500.0), Some(95.0)), "{text}");
+    }
+}
+
+#[test]
+fn pieces_of_replaced_tubes_or_of_a_carton_are_no_pack() {
+    for text in [
+        "Odlingslampa 90W, ersätter 3 st 36W T8 lysrör",
+        "Kweeklamp 60W, vervangt 3 stuks 58W TL-buizen",
+        "Grow light 90W, sold in cartons of 8 pcs",
+        "Grow light 90W, min. order 5 pcs",
+        "UV strip 30W, 365nm 6 pcs",
+    ] {
+        assert_eq!(read(text).units_in_pack.map(|t| t.value), None, "{text}");
+    }
+    assert_eq!(read("45W LED grow light 2 pcs").units_in_pack.map(|t| t.value), Some(2));
+}

@@ -7,7 +7,7 @@ use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
 use super::power::{Chosen, SAME, highest, span};
-use super::roles::{Role, Unit};
+use super::roles::{Cues, Role, Unit};
 use super::says::{All, Says};
 use crate::facts::{Admitted, LeftWhy, Read, Taken};
 use crate::units::Watts;
@@ -115,6 +115,34 @@ fn glue(page: Page, i: usize) -> bool {
         ),
         _ => false,
     }
+}
+
+/// "power consumption of the 600W panel is 115W": the figure names the light, and the draw follows.
+pub(super) fn named_light(page: Page, at: usize) -> bool {
+    const THING: Cues = Cues::of(&[Role::Light, Role::Lights, Role::Part, Role::Board, Role::Led]);
+    const SAYS: [Letters; 8] = Letters::all(["is", "ist", "est", "es", "e", "equals", "liegt", "betragt"]);
+    let noun = |i: usize| page.role(i) == Role::DrawNoun;
+    let of = (at.saturating_sub(4)..at).rev().take_while(|&i| matches!(page.what(i), Some(What::Word(_))));
+    let mut of = of;
+    let Some(of) = of.find(|&i| page.role(i) == Role::Of || page.is(i, const { Letters::of("der") })) else {
+        return false;
+    };
+    if !(of.saturating_sub(2)..of).any(noun) || (of..at).any(|i| page.role(i) == Role::Each) {
+        return false;
+    }
+    let (mut thing, mut says) = (false, false);
+    for i in at + 1..at + 8 {
+        match page.what(i) {
+            Some(What::Word(_)) if page.cue(i).any(THING) => thing = true,
+            Some(What::Word(_)) if SAYS.iter().any(|&w| page.is(i, w)) => says = thing,
+            Some(What::Word(_)) => {}
+            Some(What::Mark(Mark::Colon | Mark::Equal)) => says = thing,
+            Some(What::Mark(Mark::Tilde)) => {}
+            Some(What::Figure(_)) => return says && page.is_watts(i),
+            _ => return false,
+        }
+    }
+    false
 }
 
 /// "On-mode power 402 W", "power (on mode): 402 W": as energy labels call the draw at full brightness.

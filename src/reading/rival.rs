@@ -21,9 +21,16 @@ const OUR: [Letters; 7] = Letters::all(["our", "unser", "unsere", "notre", "nues
 const FORMER: [Letters; 8] =
     Letters::all(["old", "older", "previous", "former", "earlier", "alte", "ancienne", "vorige"]);
 
+const PAST: [Letters; 5] = Letters::all(["was", "had", "war", "hatte", "formerly"]);
+
+const MODEL: [Letters; 6] = Letters::all(["model", "version", "modell", "modele", "modelo", "gen"]);
+
 /// Why the watts at item `at` are not the light's, if the text holds them against another light.
 pub(super) fn rival(page: Page, at: usize) -> Option<LeftWhy> {
     let own = page.figure(at)?.high;
+    if saved(page, at) {
+        return Some(LeftWhy::Rhetoric);
+    }
     let other = || {
         page.figures
             .iter()
@@ -109,13 +116,24 @@ fn quoted(page: Page, at: usize) -> bool {
         && !(at.saturating_sub(NEAR)..at + NEAR).any(|i| page.cue(i).any(LAMP))
 }
 
+/// "30W less than", "160W de moins qu'une", "20W weniger als": a saving.
+fn saved(page: Page, at: usize) -> bool {
+    // "240W draws less than 190W" is no saving.
+    let small =
+        matches!(page.what(at + 1), Some(What::Word(Role::Of | Role::DoubleEnded | Role::None | Role::At)));
+    let less = at + 1 + usize::from(small && page.may_be(at + 2, Role::Save.cue()));
+    page.may_be(less, Role::Save.cue())
+        && page.role(less) != Role::Save
+        && (page.may_be(less + 1, Role::Versus.cue())
+            || less + 1 == page.items.len()
+            || page.breaks(less + 1))
+}
+
 /// "our old 270W light", "was 200W in the 2021 model".
 fn former(page: Page, at: usize) -> bool {
     let is = |i: usize, words: &[Letters]| words.iter().any(|&w| page.is(i, w));
     if at >= 2 && is(at - 1, &FORMER) && is(at - 2, &OUR) {
         return true;
     }
-    const PAST: [Letters; 5] = Letters::all(["was", "had", "war", "hatte", "formerly"]);
-    const MODEL: [Letters; 6] = Letters::all(["model", "version", "modell", "modele", "modelo", "gen"]);
     at >= 1 && is(at - 1, &PAST) && (at + 2..at + 7).any(|i| is(i, &MODEL))
 }

@@ -3,7 +3,7 @@
 
 use smallvec::SmallVec;
 
-use super::admitted::{at_level, is_product, on_mode, under_voltage};
+use super::admitted::{at_level, is_product, named_light, on_mode, under_voltage};
 use super::array::{Arrays, Of, denied, heads};
 use super::class::class;
 use super::compared::{EQUAL, equivalent, with_own};
@@ -157,6 +157,15 @@ fn draw(
     }
     if left.cues.any(Role::DrawVerb.cue()) && draws_elsewhere(page, at) {
         return Says::Left(LeftWhy::OtherDevice);
+    }
+    if page.cues.any(Role::DrawNoun.cue()) {
+        if named_light(page, at) {
+            return Says::Bare;
+        }
+        let last = (0..index).rev().find(|&k| page.figures[k].unit == Unit::Watt);
+        if last.is_some_and(|k| named_light(page, usize::from(page.figures[k].item))) {
+            return Says::Draw(3);
+        }
     }
     // "we tested it: 1000W label, 178W on the meter"
     let claim = |i: usize| page.role(i) == Role::Rating && CLAIMED.iter().any(|&w| page.starts(i, w));
