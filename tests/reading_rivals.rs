@@ -85,3 +85,15 @@ fn pieces_of_replaced_tubes_or_of_a_carton_are_no_pack() {
     }
     assert_eq!(read("45W LED grow light 2 pcs").units_in_pack.map(|t| t.value), Some(2));
 }
+
+#[test]
+fn a_figure_that_was_used_or_repeats_the_claim_is_told_as_such() {
+    let repeated = "Plant lamp 18W, pack of 6 (6 x 18W)";
+    assert_eq!(left(repeated), [("18W", LeftWhy::Repeat)]);
+    assert_eq!(read(repeated).advertised_w.map(|t| t.span.start), Some(11));
+    assert_eq!(left("Grow light 900W, actual power draw: 181W @120V, 176W @240V"), []);
+    assert_eq!(
+        left("Shelf light 18 W, 60 W/m2, 4 W/ft"),
+        [("60 W", LeftWhy::PerArea), ("4 W", LeftWhy::PerArea)]
+    );
+}

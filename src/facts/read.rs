@@ -65,6 +65,10 @@ pub enum LeftWhy {
     Part,
     /// The total of a pack of lights.
     PackTotal,
+    /// The watts of the claim once more.
+    Repeat,
+    /// Watts per length or area.
+    PerArea,
     /// Conflicts with a figure that takes precedence.
     Outranked,
     /// Nothing says what it is.

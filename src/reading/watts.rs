@@ -48,7 +48,8 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
     // "15W per tube" in a pack of tubes.
     let of_a_light = f.per && pack.is_some() && page.role(at + 2) == Role::Part;
     if f.per && !of_a_light {
-        return Says::Left(LeftWhy::Part);
+        let part = matches!(page.role(at + 2), Role::Part | Role::Board);
+        return Says::Left(if part { LeftWhy::Part } else { LeftWhy::PerArea });
     }
     if page.cues.any(Role::Deny.cue()) && denied_before(page, at) || denied(page, at) {
         return Says::Left(LeftWhy::Denied);

@@ -158,6 +158,8 @@ pub(super) fn why(why: LeftWhy) -> &'static str {
         LeftWhy::Ratio => "it is a ratio, not a count",
         LeftWhy::Part => "it is a part of the light",
         LeftWhy::PackTotal => "it is the total of a pack",
+        LeftWhy::Repeat => "it repeats the claim",
+        LeftWhy::PerArea => "it is watts per length or area",
         LeftWhy::Outranked => "another figure takes precedence",
         LeftWhy::Unclear => "nothing says what it is",
         LeftWhy::BeyondLimit => "the text is longer than what is read",
