@@ -97,3 +97,11 @@ fn a_figure_that_was_used_or_repeats_the_claim_is_told_as_such() {
         [("60 W", LeftWhy::PerArea), ("4 W", LeftWhy::PerArea)]
     );
 }
+
+#[test]
+fn the_answer_to_a_question_about_the_draw_is_the_draw() {
+    let text = "Grow lamp. Q: How many watts? A: It is a 700W lamp. Q: And at the wall? A: About 120 watts.";
+    assert_eq!(watts(text), (Some(700.0), Some(120.0)));
+    assert_eq!(watts("700W LED lamp. Q: Draw? A: 120W at 120V."), (Some(700.0), Some(120.0)));
+    assert_eq!(watts("700W LED lamp. Q: What does the fan draw? A: 12W."), (Some(700.0), None));
+}

@@ -6,10 +6,11 @@ use super::figures::What;
 use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
+use super::phrase::DRAW;
 use super::power::{Chosen, SAME, highest, span};
 use super::roles::{Cues, Role, Unit};
 use super::says::{All, Says};
-use crate::facts::{Admitted, LeftWhy, Read, Taken};
+use crate::facts::{Admitted, LampKind, LeftWhy, Read, Taken};
 use crate::units::Watts;
 
 /// Chooses the draw.
@@ -145,8 +146,40 @@ pub(super) fn named_light(page: Page, at: usize) -> bool {
     false
 }
 
+/// Whether the figure is a draw by an energy label's words or as the answer to a question.
+pub(super) fn asked_or_on(page: Page, at: usize) -> bool {
+    page.cues.any(Role::Level.cue()) && on_mode(page, at)
+        || page.has_mark(Mark::Question) && answers(page, at)
+}
+
+/// "Q: And from the outlet? A: Around 150 watts": the answer to a question about the draw.
+fn answers(page: Page, at: usize) -> bool {
+    const OTHER: Cues =
+        Cues::of(&[Role::Lamp(LampKind::Hps), Role::Device, Role::Dim, Role::Each, Role::Deny, Role::Part]);
+    let answer = (at.saturating_sub(5)..at).rev().find(|&i| page.mark(i) == Some(Mark::Question));
+    let Some(question) = answer else { return false };
+    let straight = (question + 1..at).all(|i| match page.what(i) {
+        Some(What::Word(role)) => role == Role::Approx || i <= question + 2,
+        Some(What::Mark(mark)) => matches!(mark, Mark::Colon | Mark::Line | Mark::Tilde),
+        _ => false,
+    });
+    if !straight {
+        return false;
+    }
+    let mut draw = false;
+    for i in (question.saturating_sub(10)..question).rev() {
+        match page.what(i) {
+            Some(What::Word(_)) if page.cue(i).any(OTHER) => return false,
+            Some(What::Word(_)) => draw |= page.cue(i).any(DRAW),
+            Some(What::Figure(_)) => return false,
+            _ => break,
+        }
+    }
+    draw
+}
+
 /// "On-mode power 402 W", "power (on mode): 402 W": as energy labels call the draw at full brightness.
-pub(super) fn on_mode(page: Page, at: usize) -> bool {
+fn on_mode(page: Page, at: usize) -> bool {
     let (mut power, mut on) = (false, false);
     for i in (at.saturating_sub(7)..at).rev() {
         match page.what(i) {

@@ -3,7 +3,7 @@
 
 use smallvec::SmallVec;
 
-use super::admitted::{at_level, is_product, named_light, on_mode, under_voltage};
+use super::admitted::{asked_or_on, at_level, is_product, named_light, under_voltage};
 use super::array::{Arrays, Of, denied, heads};
 use super::class::class;
 use super::compared::{EQUAL, equivalent, with_own};
@@ -191,7 +191,7 @@ fn draw(
             .copied()
             .unwrap_or(Says::Draw(2));
     }
-    if page.cues.any(Role::Level.cue()) && on_mode(page, at) {
+    if asked_or_on(page, at) {
         return Says::Draw(3);
     }
     let each = Role::Each.cue();
