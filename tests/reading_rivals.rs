@@ -92,6 +92,7 @@ fn a_figure_that_was_used_or_repeats_the_claim_is_told_as_such() {
     assert_eq!(left(repeated), [("18W", LeftWhy::Repeat)]);
     assert_eq!(read(repeated).advertised_w.map(|t| t.span.start), Some(11));
     assert_eq!(left("Grow light 900W, actual power draw: 181W @120V, 176W @240V"), []);
+    assert_eq!(left("Grow light 240W with 2 drivers 120W each"), [("120W", LeftWhy::Part)]);
     assert_eq!(
         left("Shelf light 18 W, 60 W/m2, 4 W/ft"),
         [("60 W", LeftWhy::PerArea), ("4 W", LeftWhy::PerArea)]

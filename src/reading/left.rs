@@ -2,6 +2,7 @@
 
 use super::figures::{Figure, What};
 use super::fold::{Fold, Mark, next};
+use super::item::Letters;
 use super::page::Page;
 use super::power::{SAME, span};
 use super::roles::Unit;
@@ -12,7 +13,10 @@ use crate::facts::{Left, LeftWhy, Read, Span};
 pub(super) fn list(page: Page, says: &All, read: &mut Read) {
     for (f, &says) in page.figures.iter().zip(says) {
         if f.unit == Unit::Watt || says != Says::Nothing {
-            if let Some(why) = reason(read, says, f) {
+            if let Some(mut why) = reason(read, says, f) {
+                if why == LeftWhy::OtherDevice && read.advertised_w.is_some() && of_a_driver(page, f) {
+                    why = LeftWhy::Part;
+                }
                 read.left.push(Left { span: span(f), why });
             }
         } else if f.unit == Unit::Ratio && read.colours.is_empty() {
@@ -88,4 +92,11 @@ fn reason(read: &Read, says: Says, f: &Figure) -> Option<LeftWhy> {
 
 fn same(f: &Figure, watts: f64) -> bool {
     (f.high - watts).abs() < SAME
+}
+
+/// "2 drivers 160W each", "(120W driver)": the light's own driver is a part of it.
+fn of_a_driver(page: Page, f: &Figure) -> bool {
+    const DRIVERS: [Letters; 3] = Letters::all(["driver", "treiber", "psu"]);
+    let at = usize::from(f.item);
+    (at.saturating_sub(2)..at + 3).any(|i| DRIVERS.iter().any(|&w| page.starts(i, w)))
 }
