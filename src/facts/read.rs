@@ -49,6 +49,8 @@ pub enum LeftWhy {
     FluxDensity,
     /// The watts of a lamp that the light is compared with.
     Equivalence,
+    /// The watts of another LED light: a rival's, a former model's.
+    OtherLight,
     /// Denied by the text itself ("NOT 200W").
     Denied,
     /// Said as a joke or a comparison, not as a figure.
@@ -63,6 +65,10 @@ pub enum LeftWhy {
     Part,
     /// The total of a pack of lights.
     PackTotal,
+    /// The watts of the claim once more.
+    Repeat,
+    /// Watts per length or area.
+    PerArea,
     /// Conflicts with a figure that takes precedence.
     Outranked,
     /// Nothing says what it is.

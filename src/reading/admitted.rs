@@ -6,10 +6,11 @@ use super::figures::What;
 use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
+use super::phrase::DRAW;
 use super::power::{Chosen, SAME, highest, span};
-use super::roles::{Role, Unit};
+use super::roles::{Cues, Role, Unit};
 use super::says::{All, Says};
-use crate::facts::{Admitted, LeftWhy, Read, Taken};
+use crate::facts::{Admitted, LampKind, LeftWhy, Read, Taken};
 use crate::units::Watts;
 
 /// A light on standby takes no more than this, in watts: 0.5 W by Regulation (EU) 2019/2020 (from memory), older ones a watt
@@ -156,8 +157,68 @@ fn glue(page: Page, i: usize) -> bool {
     }
 }
 
+/// "power consumption of the 600W panel is 115W": the figure names the light, and the draw follows.
+pub(super) fn named_light(page: Page, at: usize) -> bool {
+    const THING: Cues = Cues::of(&[Role::Light, Role::Lights, Role::Part, Role::Board, Role::Led]);
+    const SAYS: [Letters; 8] = Letters::all(["is", "ist", "est", "es", "e", "equals", "liegt", "betragt"]);
+    let noun = |i: usize| page.role(i) == Role::DrawNoun;
+    let of = (at.saturating_sub(4)..at).rev().take_while(|&i| matches!(page.what(i), Some(What::Word(_))));
+    let mut of = of;
+    let Some(of) = of.find(|&i| page.role(i) == Role::Of || page.is(i, const { Letters::of("der") })) else {
+        return false;
+    };
+    if !(of.saturating_sub(2)..of).any(noun) || (of..at).any(|i| page.role(i) == Role::Each) {
+        return false;
+    }
+    let (mut thing, mut says) = (false, false);
+    for i in at + 1..at + 8 {
+        match page.what(i) {
+            Some(What::Word(_)) if page.cue(i).any(THING) => thing = true,
+            Some(What::Word(_)) if SAYS.iter().any(|&w| page.is(i, w)) => says = thing,
+            Some(What::Word(_)) => {}
+            Some(What::Mark(Mark::Colon | Mark::Equal)) => says = thing,
+            Some(What::Mark(Mark::Tilde)) => {}
+            Some(What::Figure(_)) => return says && page.is_watts(i),
+            _ => return false,
+        }
+    }
+    false
+}
+
+/// Whether the figure is a draw by an energy label's words or as the answer to a question.
+pub(super) fn asked_or_on(page: Page, at: usize) -> bool {
+    page.cues.any(Role::Level.cue()) && on_mode(page, at)
+        || page.has_mark(Mark::Question) && answers(page, at)
+}
+
+/// "Q: And from the outlet? A: Around 150 watts": the answer to a question about the draw.
+fn answers(page: Page, at: usize) -> bool {
+    const OTHER: Cues =
+        Cues::of(&[Role::Lamp(LampKind::Hps), Role::Device, Role::Dim, Role::Each, Role::Deny, Role::Part]);
+    let answer = (at.saturating_sub(5)..at).rev().find(|&i| page.mark(i) == Some(Mark::Question));
+    let Some(question) = answer else { return false };
+    let straight = (question + 1..at).all(|i| match page.what(i) {
+        Some(What::Word(role)) => role == Role::Approx || i <= question + 2,
+        Some(What::Mark(mark)) => matches!(mark, Mark::Colon | Mark::Line | Mark::Tilde),
+        _ => false,
+    });
+    if !straight {
+        return false;
+    }
+    let mut draw = false;
+    for i in (question.saturating_sub(10)..question).rev() {
+        match page.what(i) {
+            Some(What::Word(_)) if page.cue(i).any(OTHER) => return false,
+            Some(What::Word(_)) => draw |= page.cue(i).any(DRAW),
+            Some(What::Figure(_)) => return false,
+            _ => break,
+        }
+    }
+    draw
+}
+
 /// "On-mode power 402 W", "power (on mode): 402 W": as energy labels call the draw at full brightness.
-pub(super) fn on_mode(page: Page, at: usize) -> bool {
+fn on_mode(page: Page, at: usize) -> bool {
     let (mut power, mut on) = (false, false);
     for i in (at.saturating_sub(7)..at).rev() {
         match page.what(i) {

@@ -1,5 +1,6 @@
 //! Whether watts are those of a lamp that the light is compared with: "replaces 600W", "600W equivalent", "400W HPS slayer".
 
+use super::figures::What;
 use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
@@ -23,6 +24,12 @@ pub(super) fn equivalent(page: Page, at: usize, left: Cues, next: Cues) -> bool 
     {
         return true;
     }
+    if before_another_lamp(page, at, left) {
+        return false;
+    }
+    if lamp_leads(page, at) {
+        return true;
+    }
     if next.any(Role::Metal.cue()) || matches!(page.role(at + 1), Role::Lamp(_)) {
         return true;
     }
@@ -44,6 +51,33 @@ pub(super) fn equivalent(page: Page, at: usize, left: Cues, next: Cues) -> bool 
         || page.cues.any(EQUAL.and(LAMP))
             && page.first_right(at, EQUAL.and(LAMP).and(ends), 3).any(EQUAL.and(LAMP))
         || spelled_lamp(page, at)
+}
+
+/// "draws 110W HPS 400W equivalent": the lamp straight after the draw has watts of its own.
+fn before_another_lamp(page: Page, at: usize, left: Cues) -> bool {
+    matches!(page.role(at + 1), Role::Lamp(_))
+        && page.is_watts(at + 2)
+        && (left.any(DRAW.and(Role::Power.cue())) || matches!(page.role(at + 3), Role::Equivalent))
+}
+
+/// "replaces 2 HPS lamps of 600 W", "than an HPS 400W": the lamp, and before it the word that compares.
+fn lamp_leads(page: Page, at: usize) -> bool {
+    if !page.cues.any(LAMP) || matches!(page.role(at + 1), Role::Led) {
+        return false;
+    }
+    let Some(mut i) = at.checked_sub(1) else { return false };
+    if matches!(page.role(i), Role::Of | Role::DoubleEnded | Role::At) {
+        i = i.saturating_sub(1);
+    }
+    if !matches!(page.role(i), Role::Lamp(_)) {
+        return false;
+    }
+    (i.saturating_sub(5)..i).rev().find_map(|k| match page.what(k) {
+        Some(What::Word(_)) if page.may_be(k, CLAIM) => Some(true),
+        Some(What::Figure(_)) if page.is_watts(k) => Some(false),
+        Some(What::Word(_) | What::Figure(_) | What::Mark(Mark::Foot | Mark::Times)) => None,
+        _ => Some(false),
+    }) == Some(true)
 }
 
 /// "less heat than our V-6 330W": a comparison with another light of the seller.

@@ -1,9 +1,10 @@
 //! Words that look like a figure and were not taken, each with its reason.
 
-use super::figures::What;
+use super::figures::{Figure, What};
 use super::fold::{Fold, Mark, next};
+use super::item::Letters;
 use super::page::Page;
-use super::power::span;
+use super::power::{SAME, span};
 use super::roles::Unit;
 use super::says::{All, Says};
 use crate::facts::{Left, LeftWhy, Read, Span};
@@ -12,7 +13,10 @@ use crate::facts::{Left, LeftWhy, Read, Span};
 pub(super) fn list(page: Page, says: &All, read: &mut Read) {
     for (f, &says) in page.figures.iter().zip(says) {
         if f.unit == Unit::Watt || says != Says::Nothing {
-            if let Some(why) = reason(read, says, span(f)) {
+            if let Some(mut why) = reason(read, says, f) {
+                if why == LeftWhy::OtherDevice && read.advertised_w.is_some() && of_a_driver(page, f) {
+                    why = LeftWhy::Part;
+                }
                 read.left.push(Left { span: span(f), why });
             }
         } else if f.unit == Unit::Ratio && read.colours.is_empty() {
@@ -58,13 +62,21 @@ fn looks_like_a_figure(code: &str) -> bool {
 }
 
 /// Why a figure of watts was not taken, or none if a field holds it.
-fn reason(read: &Read, says: Says, at: Span) -> Option<LeftWhy> {
+fn reason(read: &Read, says: Says, f: &Figure) -> Option<LeftWhy> {
+    let at = span(f);
+    // "281W @120V, 276W @240V": both ends of the range are used.
+    let ends = |low: f64, high: f64| low < high && (same(f, low) || same(f, high));
+    if matches!(says, Says::Draw(_)) && read.actual_w.is_some_and(|t| ends(t.value.low.0, t.value.high.0)) {
+        return None;
+    }
+    let repeats = !f.range && !f.list && read.advertised_w.is_some_and(|t| same(f, t.value.value));
     let why = match says {
         Says::Left(why) => why,
         Says::Equivalent => LeftWhy::Equivalence,
         Says::Class | Says::Nothing => return None,
         Says::Total => LeftWhy::PackTotal,
         Says::Level => LeftWhy::NotFullPower,
+        Says::Bare | Says::Nameplate | Says::Selected | Says::EachLight if repeats => LeftWhy::Repeat,
         Says::Bare | Says::Nameplate | Says::Draw(_) | Says::Selected | Says::EachLight => LeftWhy::Outranked,
     };
     let taken = [
@@ -76,4 +88,15 @@ fn reason(read: &Read, says: Says, at: Span) -> Option<LeftWhy> {
     let taken = taken.contains(&Some(at))
         || read.colours.iter().any(|c| c.span.start <= at.start && at.end <= c.span.end);
     (!taken).then_some(why)
+}
+
+fn same(f: &Figure, watts: f64) -> bool {
+    (f.high - watts).abs() < SAME
+}
+
+/// "2 drivers 160W each", "(120W driver)": the light's own driver is a part of it.
+fn of_a_driver(page: Page, f: &Figure) -> bool {
+    const DRIVERS: [Letters; 3] = Letters::all(["driver", "treiber", "psu"]);
+    let at = usize::from(f.item);
+    (at.saturating_sub(2)..at + 3).any(|i| DRIVERS.iter().any(|&w| page.starts(i, w)))
 }

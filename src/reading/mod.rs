@@ -38,6 +38,7 @@ mod phrase;
 mod power;
 mod rated;
 mod replaced;
+mod rival;
 mod roles;
 mod rows;
 mod says;

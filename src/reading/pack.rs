@@ -155,6 +155,12 @@ fn of_devices(page: Page, i: usize) -> bool {
     false
 }
 
+/// "sold in cartons of 10 pcs", "min order 10 pcs", "365nm 6 pcs": how the goods are shipped, or diodes of a colour.
+fn of_a_carton(page: Page, i: usize) -> bool {
+    const TRADE: [Letters; 5] = Letters::all(["cartons", "boxes", "order", "moq", "kartons"]);
+    of_a_colour(page, i) || (i.saturating_sub(3)..i).any(|k| TRADE.iter().any(|&w| page.is(k, w)))
+}
+
 /// "four in a box", "2 bulbs per pack", "two-light bundle": the number before the word for a pack at item `i`.
 fn inside(page: Page, i: usize) -> Option<Taken<u32>> {
     let mut k = i;
@@ -223,7 +229,7 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
     {
         return taken(n.high, page.items[i - 1].start, n.end);
     }
-    if after == Role::Pieces && n.high <= MOST_PIECES {
+    if after == Role::Pieces && n.high <= MOST_PIECES && !replaced() && !of_a_carton(page, i) {
         let next = page.role(i + 2);
         if matches!(next, Role::Lights | Role::Light | Role::Tube)
             || next == Role::Part && page.starts(i + 2, const { Letters::of("tub") })

@@ -76,8 +76,13 @@ pub(super) fn choose(
     chosen.headline = headline.filter(|&k| top(page, &page.figures[k]).is_some());
     if let Some(k) = chosen.headline {
         let f = &page.figures[k];
-        read.advertised_w =
-            top(page, f).map(|value| Taken { value: Stated { value, half_digit: f.half }, span: span(f) });
+        // "24W light, pack of 12 (12 x 24W)": the words of the headline, not of its repeat.
+        let first = (says[k] == Says::EachLight)
+            .then(|| (0..k).find(|&j| says[j] == Says::Bare && (page.figures[j].high - f.high).abs() < SAME))
+            .flatten()
+            .map_or(f, |j| &page.figures[j]);
+        read.advertised_w = top(page, f)
+            .map(|value| Taken { value: Stated { value, half_digit: f.half }, span: span(first) });
         conflict(page, says, k, arrays, read);
     } else if headline.is_none()
         && let (Some(k), Some(draw)) = (chosen.draw, read.actual_w)

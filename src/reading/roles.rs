@@ -115,6 +115,10 @@ pub(super) enum Role {
     /// Chaining and switching capacity.
     Load,
     Deny,
+    /// `fake`, `lie`, `fooled`: the watts beside it are no claim of this light.
+    Fake,
+    /// `others`, `rivals`, `competitors`.
+    Rival,
     /// `like`, `feels`: a comparison that is not a claim.
     Like,
     Save,
@@ -246,6 +250,8 @@ impl Role {
             Self::With => 1 << 53,
             Self::At => 1 << 54,
             Self::Per => 1 << 55,
+            Self::Fake => 1 << 56,
+            Self::Rival => 1 << 57,
             _ => 0,
         })
     }

@@ -3,7 +3,7 @@
 
 use smallvec::SmallVec;
 
-use super::admitted::{all_on, at_level, is_product, on_mode, under_voltage};
+use super::admitted::{all_on, asked_or_on, at_level, is_product, named_light, under_voltage};
 use super::array::{Arrays, Of, denied, heads};
 use super::class::class;
 use super::compared::{EQUAL, equivalent, with_own};
@@ -16,6 +16,7 @@ use super::pairs::SIDES;
 use super::partial;
 use super::phrase::{DRAW, Phrase};
 use super::rated::socket_limit;
+use super::rival::rival;
 use super::roles::{Cues, Role, Unit};
 use super::says::{All, Says};
 use super::unitless::unitless;
@@ -48,10 +49,14 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
     // "15W per tube" in a pack of tubes.
     let of_a_light = f.per && pack.is_some() && page.role(at + 2) == Role::Part;
     if f.per && !of_a_light {
-        return Says::Left(LeftWhy::Part);
+        let part = matches!(page.role(at + 2), Role::Part | Role::Board);
+        return Says::Left(if part { LeftWhy::Part } else { LeftWhy::PerArea });
     }
     if page.cues.any(Role::Deny.cue()) && denied_before(page, at) || denied(page, at) {
         return Says::Left(LeftWhy::Denied);
+    }
+    if let Some(why) = rival(page, at) {
+        return Says::Left(why);
     }
     if let Some(array) = arrays.iter().find(|a| a.watts == index) {
         return match array.of {
@@ -158,6 +163,15 @@ fn draw(
     if left.cues.any(Role::DrawVerb.cue()) && draws_elsewhere(page, at) {
         return Says::Left(LeftWhy::OtherDevice);
     }
+    if page.cues.any(Role::DrawNoun.cue()) {
+        if named_light(page, at) {
+            return Says::Bare;
+        }
+        let last = (0..index).rev().find(|&k| page.figures[k].unit == Unit::Watt);
+        if last.is_some_and(|k| named_light(page, usize::from(page.figures[k].item))) {
+            return Says::Draw(3);
+        }
+    }
     // "we tested it: 1000W label, 178W on the meter"
     let claim = |i: usize| page.role(i) == Role::Rating && CLAIMED.iter().any(|&w| page.starts(i, w));
     let colon = usize::from(page.mark_before(at) == Some(Mark::Colon));
@@ -167,7 +181,10 @@ fn draw(
         return Says::Draw(2 + u8::from(label));
     }
     let only = Role::Only.cue();
-    if left.near.any(only) || right.near.any(only) {
+    // Dutch "geen 1000 watt, maar 100 watt": after a denial the word is "but".
+    let but = page.is(at.wrapping_sub(1), const { Letters::of("maar") })
+        && before.iter().rev().find(|s| **s != Says::Nothing) == Some(&Says::Left(LeftWhy::Denied));
+    if (left.near.any(only) && !but) || right.near.any(only) {
         return Says::Draw(2);
     }
     if !claimed && goes_on(page, at, before, index) {
@@ -178,7 +195,7 @@ fn draw(
             .copied()
             .unwrap_or(Says::Draw(2));
     }
-    if page.cues.any(Role::Level.cue()) && on_mode(page, at) {
+    if asked_or_on(page, at) {
         return Says::Draw(3);
     }
     let each = Role::Each.cue();

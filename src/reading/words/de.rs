@@ -154,6 +154,11 @@ pub(super) const ROWS: &[Row] = &[
     (R::For, "fuer"),
     (R::Choose, "modelle"),
     (R::Diode, "doppelchips"),
+    (
+        R::Fake,
+        "lüge lügen märchen falsche falschen gefälschte gefälschten schwindel mogelpackung fantasiewatt erfundene",
+    ),
+    (R::Rival, "andere mitbewerber konkurrenz wettbewerber"),
 ];
 
 pub(super) const ALSO: &[Row] = &[
@@ -161,4 +166,5 @@ pub(super) const ALSO: &[Row] = &[
     (R::Per, "pro"),
     (R::Dim, "halb halbe halber halbem ruhe ruhezustand"),
     (R::Part, "seite seiten modul modulen kanal kanäle"),
+    (R::Save, "weniger"),
 ];

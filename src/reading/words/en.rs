@@ -250,10 +250,16 @@ pub(super) const ROWS: &[Row] = &[
     (R::Versus, "instead"),
     (R::Choose, "models"),
     (R::Device, "hood hoods"),
+    (
+        R::Fake,
+        "fake fakes faked bogus phony fooled misled tricked beware inflated lie lies myth scam misleading exaggerated hype",
+    ),
+    (R::Rival, "others rivals rival competitors competitor sellers brands"),
 ];
 
 pub(super) const ALSO: &[Row] = &[
     (R::At, "a if in when while during"),
     (R::Part, "driver drivers module modules side sides string strings"),
     (R::Dim, "half"),
+    (R::Save, "less fewer lower"),
 ];

@@ -100,7 +100,13 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(10), "diez"),
     (R::Number(12), "doce"),
     (R::Choose, "modelos"),
+    (R::Fake, "falsos falso falsa falsas mentira mentiras inflados engañosos"),
+    (R::Rival, "otros competidores competencia"),
 ];
 
-pub(super) const ALSO: &[Row] =
-    &[(R::At, "a al del cuando"), (R::Dim, "mitad reposo"), (R::Part, "lado lados canal canales")];
+pub(super) const ALSO: &[Row] = &[
+    (R::At, "a al del cuando"),
+    (R::Dim, "mitad reposo"),
+    (R::Part, "lado lados canal canales"),
+    (R::Save, "menos"),
+];

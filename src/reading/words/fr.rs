@@ -107,6 +107,8 @@ pub(super) const ROWS: &[Row] = &[
     (R::Replacement, "remplacé remplacée remplacés remplacées"),
     (R::Choose, "modèles"),
     (R::Replaces, "substitut substituts"),
+    (R::Fake, "faux fausse fausses mensonge mensonges bidon gonflés"),
+    (R::Rival, "autres concurrents concurrence"),
 ];
 
 pub(super) const ALSO: &[Row] = &[
@@ -114,4 +116,6 @@ pub(super) const ALSO: &[Row] = &[
     (R::Per, "par"),
     (R::Dim, "moitié repos attente"),
     (R::Part, "côté côtés barrette barrettes canal canaux"),
+    (R::Save, "moins"),
+    (R::Versus, "qu"),
 ];

@@ -85,6 +85,8 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(10), "dieci"),
     (R::Number(12), "dodici"),
     (R::Choose, "modelli"),
+    (R::Fake, "falsi false finti finto bugie bugia gonfiati"),
+    (R::Rival, "altri concorrenti concorrenza"),
 ];
 
 pub(super) const ALSO: &[Row] = &[
@@ -92,4 +94,5 @@ pub(super) const ALSO: &[Row] = &[
     (R::Per, "per"),
     (R::Dim, "meta riposo attesa"),
     (R::Part, "lato lati canale canali barretta barrette"),
+    (R::Save, "meno"),
 ];

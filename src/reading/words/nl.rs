@@ -85,6 +85,14 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(12), "twaalf"),
     (R::Choose, "modellen"),
     (R::Diode, "dubbelchips"),
+    (R::Fake, "nep valse leugen leugens sprookje"),
+    (R::Rival, "anderen concurrenten concurrentie"),
 ];
 
-pub(super) const ALSO: &[Row] = &[(R::At, "in"), (R::Dim, "helft rust"), (R::Part, "balken kanaal kanalen")];
+pub(super) const ALSO: &[Row] = &[
+    (R::At, "in"),
+    (R::Dim, "helft rust"),
+    (R::Part, "balken kanaal kanalen"),
+    (R::Save, "minder"),
+    (R::Versus, "dan"),
+];

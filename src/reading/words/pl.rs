@@ -101,7 +101,15 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(10), "dziesięć"),
     (R::Choose, "modele"),
     (R::Dim, "czuwania czuwanie"),
+    (R::Fake, "fałszywe fałszywych fałszywy oszukane kłamstwo zawyżone"),
+    (R::Rival, "inni konkurencja"),
 ];
 
-pub(super) const ALSO: &[Row] =
-    &[(R::At, "w na"), (R::Per, "na"), (R::Dim, "połowa połowie połowę"), (R::Part, "stronę kanał")];
+pub(super) const ALSO: &[Row] = &[
+    (R::At, "w na"),
+    (R::Per, "na"),
+    (R::Dim, "połowa połowie połowę"),
+    (R::Part, "stronę kanał"),
+    (R::Save, "mniej"),
+    (R::Versus, "niż od"),
+];

@@ -77,7 +77,13 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(8), "oito"),
     (R::Number(10), "dez"),
     (R::Number(12), "doze"),
+    (R::Fake, "falsas falsos mentira mentiras"),
+    (R::Rival, "outros concorrentes"),
 ];
 
-pub(super) const ALSO: &[Row] =
-    &[(R::At, "a em quando"), (R::Dim, "metade repouso"), (R::Part, "lado lados canal canais")];
+pub(super) const ALSO: &[Row] = &[
+    (R::At, "a em quando"),
+    (R::Dim, "metade repouso"),
+    (R::Part, "lado lados canal canais"),
+    (R::Save, "menos"),
+];

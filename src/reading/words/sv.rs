@@ -82,7 +82,15 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(10), "tio"),
     (R::Choose, "modeller"),
     (R::Dim, "vänteläge viloläge"),
+    (R::Fake, "falska lögn lögner påhittade"),
+    (R::Rival, "konkurrenter konkurrenterna"),
 ];
 
-pub(super) const ALSO: &[Row] =
-    &[(R::At, "i"), (R::Per, "pr"), (R::Dim, "halv vila"), (R::Part, "sida kanal")];
+pub(super) const ALSO: &[Row] = &[
+    (R::At, "i"),
+    (R::Per, "pr"),
+    (R::Dim, "halv vila"),
+    (R::Part, "sida kanal"),
+    (R::Save, "mindre"),
+    (R::Versus, "än"),
+];

@@ -64,6 +64,8 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(6), "altı"),
     (R::Number(8), "sekiz"),
     (R::Dim, "bekleme beklemede"),
+    (R::Fake, "sahte yalan"),
+    (R::Rival, "rakipler diğerleri"),
 ];
 
 pub(super) const ALSO: &[Row] = &[(R::At, "en az")];

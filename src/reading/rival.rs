@@ -1,0 +1,139 @@
+//! Watts that the text holds against other sellers or other lights: "no fake 1000W", "others claim 2000W", "brighter than the
+//! rivals' 1500W models", "our old 270W light". Taken for the claim they would accuse the one who warns of them.
+
+use super::figures::What;
+use super::fold::Mark;
+use super::item::Letters;
+use super::page::Page;
+use super::phrase::DRAW;
+use super::roles::{Cues, Role};
+use crate::facts::{LampKind, LeftWhy};
+
+/// How far from the figure the word stands.
+const NEAR: usize = 5;
+/// Verbs of warning, that the figure follows.
+const WARNING: [Letters; 4] = Letters::all(["beware", "fooled", "misled", "tricked"]);
+/// "one of those": with a denial before it.
+const THOSE: [Letters; 9] =
+    Letters::all(["those", "these", "ces", "esas", "esos", "quelle", "quei", "diesen", "dieser"]);
+const OUR: [Letters; 7] = Letters::all(["our", "unser", "unsere", "notre", "nuestra", "nostra", "onze"]);
+/// A former light of the same maker.
+const FORMER: [Letters; 8] =
+    Letters::all(["old", "older", "previous", "former", "earlier", "alte", "ancienne", "vorige"]);
+
+const PAST: [Letters; 5] = Letters::all(["was", "had", "war", "hatte", "formerly"]);
+
+const MODEL: [Letters; 6] = Letters::all(["model", "version", "modell", "modele", "modelo", "gen"]);
+
+/// Why the watts at item `at` are not the light's, if the text holds them against another light.
+pub(super) fn rival(page: Page, at: usize) -> Option<LeftWhy> {
+    let own = page.figure(at)?.high;
+    if saved(page, at) {
+        return Some(LeftWhy::Rhetoric);
+    }
+    let other = || {
+        page.figures
+            .iter()
+            .any(|f| page.is_watts(usize::from(f.item)) && usize::from(f.item) != at && f.high < own)
+    };
+    let (fake, rivals) =
+        (page.cues.any(Role::Fake.cue()), page.cues.any(Cues::of(&[Role::Rival, Role::Replaces])));
+    if (fake || page.cues.any(Role::Deny.cue())) && called_fake(page, at, fake) && other() {
+        return Some(LeftWhy::Denied);
+    }
+    if rivals && of_rivals(page, at) && other() || former(page, at) {
+        return Some(LeftWhy::OtherLight);
+    }
+    None
+}
+
+/// The words before item `at`, nearest first, as far as the phrase that leads straight up to it.
+fn words_before(page: Page<'_>, at: usize) -> impl Iterator<Item = usize> + '_ {
+    const ENDS: Cues = DRAW.and(Cues::of(&[Role::Only, Role::Power]));
+    (at.saturating_sub(NEAR)..at).rev().take_while(move |&i| match page.what(i) {
+        // "No fake watts here 100W": the word has its own noun.
+        Some(What::Word(Role::Unit(_))) => page.is(i, const { Letters::of("a") }),
+        Some(What::Word(_)) => !page.items[i].cue.any(ENDS) || page.is(i, const { Letters::of("really") }),
+        Some(What::Mark(Mark::Inch | Mark::Foot)) => true,
+        _ => false,
+    })
+}
+
+/// "Don't be fooled by 1200W labels", "no fake 1000W", "the 1000-watt myth", "not one of those 1500W lamps".
+fn called_fake(page: Page, at: usize, fake: bool) -> bool {
+    if fake && words_before(page, at).any(|i| page.role(i) == Role::Fake) {
+        return true;
+    }
+    let those = words_before(page, at).find(|&i| THOSE.iter().any(|&w| page.is(i, w)));
+    if those.is_some_and(|k| (k.saturating_sub(NEAR)..k).any(|i| page.role(i) == Role::Deny)) {
+        return true;
+    }
+    if !fake {
+        return false;
+    }
+    for i in at + 1..at + 4 {
+        match page.what(i) {
+            // "65W, not fake 1000W" without the comma: the word is about the next figure.
+            Some(What::Word(Role::Fake)) => {
+                return !page.is_watts(i + 1) && !WARNING.iter().any(|&w| page.is(i, w));
+            }
+            Some(What::Word(Role::Deny)) => return false,
+            Some(What::Word(_)) if page.cue(i).any(DRAW) => return false,
+            Some(What::Word(_) | What::Mark(Mark::Inch)) => {}
+            Some(What::Mark(Mark::Dash)) if !page.breaks(i) => {}
+            _ => return false,
+        }
+    }
+    false
+}
+
+/// "Others claim 2000W", "than the rivals' 1500W models": the word starts the phrase or is compared with.
+fn of_rivals(page: Page, at: usize) -> bool {
+    let the_rivals = |i: usize| {
+        page.is(i, const { Letters::of("rivals") })
+            && (page.mark(i + 1) == Some(Mark::Foot) || page.role_before(i) == Role::At)
+    };
+    let found = words_before(page, at).find(|&i| page.role(i) == Role::Rival || the_rivals(i));
+    let Some(mut k) = found else { return quoted(page, at) };
+    // "other sellers", "most brands"
+    while k > 0 && page.what(k - 1) == Some(What::Word(Role::None)) {
+        k -= 1;
+    }
+    k == 0
+        || page.breaks(k - 1)
+        || (k.saturating_sub(3)..k).any(|i| matches!(page.role(i), Role::Versus | Role::Replaces))
+}
+
+/// `beats any "2000W" panel`: watts in quotes, of a light that this one is compared with and no lamp of another kind.
+fn quoted(page: Page, at: usize) -> bool {
+    const LED: Cues = Cues::of(&[Role::Part, Role::Board, Role::Light, Role::Lights, Role::Led]);
+    const LAMP: Cues =
+        Cues::of(&[Role::Lamp(LampKind::Hps), Role::Tube, Role::Equivalent, Role::Traditional]);
+    page.mark_before(at) == Some(Mark::Inch)
+        && page.mark(at + 1) == Some(Mark::Inch)
+        && page.left(at).cues.any(Cues::of(&[Role::Replaces, Role::Versus]))
+        && (at + 2..at + 5).any(|i| page.cue(i).any(LED))
+        && !(at.saturating_sub(NEAR)..at + NEAR).any(|i| page.cue(i).any(LAMP))
+}
+
+/// "30W less than", "160W de moins qu'une", "20W weniger als": a saving.
+fn saved(page: Page, at: usize) -> bool {
+    // "240W draws less than 190W" is no saving.
+    let small =
+        matches!(page.what(at + 1), Some(What::Word(Role::Of | Role::DoubleEnded | Role::None | Role::At)));
+    let less = at + 1 + usize::from(small && page.may_be(at + 2, Role::Save.cue()));
+    page.may_be(less, Role::Save.cue())
+        && page.role(less) != Role::Save
+        && (page.may_be(less + 1, Role::Versus.cue())
+            || less + 1 == page.items.len()
+            || page.breaks(less + 1))
+}
+
+/// "our old 270W light", "was 200W in the 2021 model".
+fn former(page: Page, at: usize) -> bool {
+    let is = |i: usize, words: &[Letters]| words.iter().any(|&w| page.is(i, w));
+    if at >= 2 && is(at - 1, &FORMER) && is(at - 2, &OUR) {
+        return true;
+    }
+    at >= 1 && is(at - 1, &PAST) && (at + 2..at + 7).any(|i| is(i, &MODEL))
+}
