@@ -37,3 +37,13 @@ fn ultraviolet_is_noticed_without_a_count() {
         assert!(!read(text).ultraviolet, "{text}");
     }
 }
+
+/// A part's draw or a dimmed level's is not the light's.
+#[test]
+fn a_numbered_parts_or_dimmed_draw_is_not_the_lights() {
+    for text in ["Grow light with four 100W (actual) boards, 400W", "Grow light 400W, 4 100W actual boards"] {
+        assert!(read(text).actual_w.is_none(), "{text}");
+    }
+    let dimmed = read("Фитолампа: потребление 120 Вт, при яркости 50% — 61 Вт");
+    assert_eq!(dimmed.advertised_w.map(|t| t.value.value), Some(120.0));
+}

@@ -1,7 +1,7 @@
 //! Draws that are not the whole light's at full power: at a dimmed level, on standby, in one mode, of one part, of another
 //! device. Taken for the light's they would convict an honest maker out of the maker's own mouth.
 
-use super::array::heads;
+use super::array::{heads, numbered_part};
 use super::electrical::feeds;
 use super::figures::{Figure, What};
 use super::fold::Mark;
@@ -88,7 +88,8 @@ fn why(page: Page, f: &Figure, pack: Option<u32>) -> Option<LeftWhy> {
     if pack.is_some() && page.cues.any(PARTS) && each_panel(page, at) {
         return None;
     }
-    let part = (per_part(page, at) || per_part_before(page, at)) && !(pack.is_some() && alone);
+    let part = numbered_part(page, at)
+        || (per_part(page, at) || per_part_before(page, at)) && !(pack.is_some() && alone);
     (part || times(page, at) || of_each(page, at, pack)).then_some(LeftWhy::Part)
 }
 
@@ -106,7 +107,7 @@ fn lower_level(page: Page, at: usize) -> bool {
         }
     }
     // The level first: straight before the figure, or after "at" and a few words before.
-    let colon = usize::from(matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal)));
+    let colon = usize::from(matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal | Mark::Dash)));
     let mut i = at - colon;
     for _ in 0..4 {
         let Some(before) = i.checked_sub(1) else { return false };
