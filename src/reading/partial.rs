@@ -115,7 +115,9 @@ fn lower_level(page: Page, at: usize) -> bool {
         match page.what(i) {
             Some(What::Figure(_)) => {
                 let led = i > 0 && joins(page, i - 1);
-                return (led || i + 1 + colon == at) && below_full(page, i);
+                // "10%時6W"
+                let when = usize::from(page.role(i + 1) == Role::At);
+                return (led || i + 1 + when + colon == at) && below_full(page, i);
             }
             Some(What::Word(_)) => {
                 let led = i > 0 && joins(page, i - 1);
@@ -251,7 +253,7 @@ fn named_part(page: Page, i: usize) -> bool {
 /// "consumo por barra 100W", "Leistungsaufnahme pro Modul: 25W", "each bar draws 80W".
 fn per_part_before(page: Page, at: usize) -> bool {
     let mut i = at;
-    for _ in 0..5 {
+    for _ in 0..8 {
         let Some(before) = i.checked_sub(1) else { return false };
         i = before;
         match page.what(i) {

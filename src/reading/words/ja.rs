@@ -60,4 +60,5 @@ pub(super) const ROWS: &[Row] = &[
     (R::Colour(C::WarmWhite), "温白色"),
     (R::Colour(C::Orange), "橙 オレンジ"),
     (R::Dim, "待機 待機時 待機電力 スタンバイ"),
+    (R::At, "時"),
 ];
