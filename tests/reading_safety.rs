@@ -110,3 +110,18 @@ fn the_current_of_a_supply_is_no_drive_current() {
         assert!(read(diode).amps.is_none(), "{diode}");
     }
 }
+
+/// A part's draw or a dimmed level's is not the light's.
+#[test]
+fn a_numbered_parts_or_dimmed_draw_is_not_the_lights() {
+    for text in ["Grow light with four 100W (actual) boards, 400W", "Grow light 400W, 4 100W actual boards"] {
+        assert!(read(text).actual_w.is_none(), "{text}");
+    }
+    let strips =
+        read("Each of the six strips in this new fixture runs at 40 W; the whole lamp is rated 240 W");
+    assert!(strips.actual_w.is_none());
+    let dimmed = read("植物育成ライト 消費電力60W(50%時31W)");
+    assert_eq!(dimmed.advertised_w.map(|t| t.value.value), Some(60.0));
+    let dimmed = read("Фитолампа: потребление 120 Вт, при яркости 50% — 61 Вт");
+    assert_eq!(dimmed.advertised_w.map(|t| t.value.value), Some(120.0));
+}

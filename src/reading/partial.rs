@@ -1,7 +1,7 @@
 //! Draws that are not the whole light's at full power: at a dimmed level, on standby, in one mode, of one part, of another
 //! device. Taken for the light's they would convict an honest maker out of the maker's own mouth.
 
-use super::array::heads;
+use super::array::{heads, numbered_part};
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::item::Letters;
@@ -88,7 +88,8 @@ fn why(page: Page, f: &Figure, pack: Option<u32>) -> Option<LeftWhy> {
     if pack.is_some() && page.cues.any(PARTS) && each_panel(page, at) {
         return None;
     }
-    let part = (per_part(page, at) || per_part_before(page, at)) && !(pack.is_some() && alone);
+    let part = numbered_part(page, at)
+        || (per_part(page, at) || per_part_before(page, at)) && !(pack.is_some() && alone);
     (part || times(page, at) || of_each(page, at, pack)).then_some(LeftWhy::Part)
 }
 
@@ -106,7 +107,7 @@ fn lower_level(page: Page, at: usize) -> bool {
         }
     }
     // The level first: straight before the figure, or after "at" and a few words before.
-    let colon = usize::from(matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal)));
+    let colon = usize::from(matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal | Mark::Dash)));
     let mut i = at - colon;
     for _ in 0..4 {
         let Some(before) = i.checked_sub(1) else { return false };
@@ -114,7 +115,9 @@ fn lower_level(page: Page, at: usize) -> bool {
         match page.what(i) {
             Some(What::Figure(_)) => {
                 let led = i > 0 && joins(page, i - 1);
-                return (led || i + 1 + colon == at) && below_full(page, i);
+                // "10%時6W"
+                let when = usize::from(page.role(i + 1) == Role::At);
+                return (led || i + 1 + when + colon == at) && below_full(page, i);
             }
             Some(What::Word(_)) => {
                 let led = i > 0 && joins(page, i - 1);
@@ -250,7 +253,7 @@ fn named_part(page: Page, i: usize) -> bool {
 /// "consumo por barra 100W", "Leistungsaufnahme pro Modul: 25W", "each bar draws 80W".
 fn per_part_before(page: Page, at: usize) -> bool {
     let mut i = at;
-    for _ in 0..5 {
+    for _ in 0..8 {
         let Some(before) = i.checked_sub(1) else { return false };
         i = before;
         match page.what(i) {

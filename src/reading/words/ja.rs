@@ -62,4 +62,5 @@ pub(super) const ROWS: &[Row] = &[
     (R::Dim, "待機 待機時 待機電力 スタンバイ"),
     (R::Fake, "偽 嘘 嘘の 偽の"),
     (R::Rival, "他社 他社の"),
+    (R::At, "時"),
 ];

@@ -76,4 +76,5 @@ pub(super) const ROWS: &[Row] = &[
     (R::Deny, "不虚标 不虛標 拒绝虚标"),
     (R::Fake, "虚假 假冒"),
     (R::Rival, "同行"),
+    (R::At, "时 時"),
 ];
