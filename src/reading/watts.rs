@@ -17,6 +17,7 @@ use super::partial;
 use super::phrase::{DRAW, Phrase};
 use super::roles::{Cues, Role, Unit};
 use super::says::{All, Says};
+use super::steps;
 use super::unitless::unitless;
 use crate::facts::{LampKind, LeftWhy};
 
@@ -36,6 +37,7 @@ pub(super) fn classify(page: Page, arrays: &Arrays, pack: Option<u32>) -> SmallV
         all.push(says);
     }
     partial::leave(page, pack, &mut all);
+    steps::leave(page, pack, &mut all);
     all
 }
 
