@@ -44,6 +44,7 @@ mod rows;
 mod says;
 mod scan;
 mod settled;
+mod steps;
 mod subject;
 mod unitless;
 mod units;

@@ -122,7 +122,8 @@ fn lower_level(page: Page, at: usize) -> bool {
             Some(What::Word(_)) => {
                 let led = i > 0 && joins(page, i - 1);
                 let half = page.is(i, const { Letters::of("half") }) && page.role(i + 1) == Role::Power;
-                if half || led && lower(page, i) {
+                let least = page.starts(i, const { Letters::of("minim") }) && i + 1 + colon == at;
+                if half || least || led && lower(page, i) {
                     return true;
                 }
             }
@@ -149,6 +150,7 @@ fn joins(page: Page, i: usize) -> bool {
 /// Whether the word at item `i` names a lower level or standby.
 fn lower(page: Page, i: usize) -> bool {
     page.may_be(i, Role::Dim.cue())
+        || page.is(i, const { Letters::of("eco") })
         || page.is(i, const { Letters::of("stand") }) && page.is(i + 2, const { Letters::of("by") })
 }
 

@@ -50,7 +50,18 @@ pub(super) fn variants(page: Page, says: &mut All) -> bool {
         return false;
     }
     let listed = page.figures.iter().enumerate().any(|(k, f)| f.list && bare(&says[k]));
-    listed || says.iter().enumerate().any(|(k, s)| bare(s) && slash_list(page, says, k))
+    listed
+        || says.iter().enumerate().any(|(k, s)| bare(s) && (slash_list(page, says, k) || row(page, says, k)))
+}
+
+/// "10W 20W 50W flood light": three rising sizes with nothing between them.
+fn row(page: Page, says: &All, k: usize) -> bool {
+    let at = usize::from(page.figures[k].item);
+    let bare = |s: &Says| matches!(s, Says::Bare | Says::Nameplate);
+    page.is_watts(at + 1)
+        && page.is_watts(at + 2)
+        && says[k..].iter().take(3).all(bare)
+        && page.figures[k..].windows(2).take(2).all(|w| w[0].high < w[1].high)
 }
 
 /// Whether the light can be switched between its figures.

@@ -19,6 +19,7 @@ use super::rated::socket_limit;
 use super::rival::rival;
 use super::roles::{Cues, Role, Unit};
 use super::says::{All, Says};
+use super::steps;
 use super::unitless::unitless;
 use crate::facts::{LampKind, LeftWhy};
 
@@ -38,6 +39,7 @@ pub(super) fn classify(page: Page, arrays: &Arrays, pack: Option<u32>) -> SmallV
         all.push(says);
     }
     partial::leave(page, pack, &mut all);
+    steps::leave(page, pack, &mut all);
     all
 }
 

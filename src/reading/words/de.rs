@@ -60,7 +60,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Save, "spart sparen"),
     (R::Choose, "wählbar auswahl wählen varianten"),
     (R::Dim, "gedimmt"),
-    (R::Switchable, "dimmbar umschaltbar einstellbar"),
+    (R::Switchable, "dimmbar umschaltbar einstellbar leistungsstufen"),
     (R::Level, "blüte wachstum beide volle stufe"),
     (R::Ppf, "photonenfluss"),
     (R::Ppe, "effizienz wirkungsgrad photoneneffizienz"),

@@ -1,0 +1,140 @@
+//! Watts that are steps, channels or parts of one light whose full power stands beside them.
+
+use super::figures::What;
+use super::fold::Mark;
+use super::item::Letters;
+use super::page::Page;
+use super::power::SAME;
+use super::roles::{Cues, Role, Unit};
+use super::says::{All, Says};
+use crate::facts::LeftWhy;
+
+const PARTS: Cues = Cues::of(&[Role::Part, Role::Board, Role::Cob]);
+
+/// Leaves the steps, channels and parts.
+pub(super) fn leave(page: Page, pack: Option<u32>, says: &mut All) {
+    if says.len() > 2 {
+        levels(page, says);
+        bracketed(page, says);
+        if pack.is_none() {
+            channels(page, says);
+        }
+    }
+    if pack.is_none() && page.cues.any(PARTS) {
+        parts(page, says);
+    }
+}
+
+/// "400W light, power switch 100W/200W/300W/400W": watts that rise to the light's own are its steps, and none is its draw.
+fn levels(page: Page, says: &mut All) {
+    let steps = page.cues.any(Cues::of(&[Role::Switchable, Role::Level]));
+    let mut first = 0;
+    while first < says.len() {
+        let mut last = first;
+        while last + 1 < says.len() && next_step(page, last, steps) {
+            last += 1;
+        }
+        let top = page.figures[last].high;
+        let headline = |k: usize| {
+            matches!(says[k], Says::Bare | Says::Nameplate) && (page.figures[k].high - top).abs() < SAME
+        };
+        let draws = says[first..=last].iter().any(|s| matches!(s, Says::Draw(_) | Says::Level));
+        if last >= first + 2 && (steps || draws) && (0..first).any(headline) {
+            says[first..last].fill(Says::Left(LeftWhy::NotFullPower));
+            says[last] = Says::Left(LeftWhy::Outranked);
+        }
+        first = last + 1;
+    }
+}
+
+/// Whether the figure after figure `k` is joined to it by a stroke, or by a comma where steps are spoken of, and higher.
+fn next_step(page: Page, k: usize, steps: bool) -> bool {
+    let (f, next) = (&page.figures[k], &page.figures[k + 1]);
+    let at = usize::from(f.item);
+    f.unit == Unit::Watt
+        && next.unit == Unit::Watt
+        && usize::from(next.item) == at + 2
+        && (page.mark(at + 1) == Some(Mark::Slash) || steps && page.mark(at + 1) == Some(Mark::Comma))
+        && next.high > f.high
+}
+
+/// "veg 310W, flower 480W, all channels 640W", "red draws 80W, white draws 160W, 240W total": with a figure for all of them,
+/// the lower ones are no draws of the whole light.
+fn channels(page: Page, says: &mut All) {
+    for k in 2..says.len() {
+        let whole = of_all(page, usize::from(page.figures[k].item));
+        if page.figures[k].unit != Unit::Watt || !(whole || says[k] == Says::Total) {
+            continue;
+        }
+        let mut before = (0..k).rev().filter(|&i| page.figures[i].unit == Unit::Watt);
+        let (Some(b), Some(a)) = (before.next(), before.next()) else { continue };
+        let high = |i: usize| page.figures[i].high;
+        let stated =
+            |i: usize| matches!(says[i], Says::Draw(_) | Says::Level | Says::Left(LeftWhy::NotFullPower));
+        let lower = stated(a) && stated(b) && high(a) < high(k) && high(b) < high(k);
+        let sum = (high(a) + high(b) - high(k)).abs() < 0.5;
+        if !(lower && one_sentence(page, a, k)) || !whole && !sum {
+            continue;
+        }
+        let draw = [says[a], says[b]].into_iter().find(|s| matches!(s, Says::Draw(_))).unwrap_or(Says::Level);
+        says[a] = Says::Left(LeftWhy::NotFullPower);
+        says[b] = Says::Left(LeftWhy::NotFullPower);
+        if whole {
+            says[k] = draw;
+        }
+    }
+}
+
+/// "all channels 640W", "both: 164W", "les deux 312W".
+fn of_all(page: Page, at: usize) -> bool {
+    let colon = usize::from(page.mark_before(at) == Some(Mark::Colon));
+    (1..=2).filter_map(|d| at.checked_sub(d + colon)).any(|i| {
+        page.role(i) == Role::All
+            || page.is(i, const { Letters::of("both") })
+            || i > 0 && page.is(i - 1, const { Letters::of("les") })
+    })
+}
+
+/// Whether no sentence or line ends between the figures.
+fn one_sentence(page: Page, from: usize, to: usize) -> bool {
+    let items = usize::from(page.figures[from].item)..usize::from(page.figures[to].item);
+    !items.into_iter().any(|i| matches!(page.mark(i), Some(Mark::Stop | Mark::Line | Mark::Pipe)))
+}
+
+/// "450 W, 4 barras de 112 W", "4 Leisten à 60 W", "4 belki po 80 W": a number of parts and one short word or `@` before the
+/// watts, below the light's own.
+fn parts(page: Page, says: &mut All) {
+    for k in 0..says.len() {
+        let f = &page.figures[k];
+        let at = usize::from(f.item);
+        if says[k] != Says::Bare || at < 3 || !page.may_be(at - 2, PARTS) {
+            continue;
+        }
+        let word = matches!(page.what(at - 1), Some(What::Word(_)));
+        let short = page.mark(at - 1) == Some(Mark::At)
+            || word && page.words(at - 1).chars().filter(|c| c.is_alphabetic()).count() <= 2;
+        let number = page.figure(at - 3).is_some_and(|n| n.unit == Unit::Bare && n.high >= 2.0);
+        let own = (0..says.len()).any(|j| {
+            matches!(says[j], Says::Bare | Says::Nameplate | Says::Total) && page.figures[j].high > f.high
+        });
+        if short && number && own {
+            says[k] = Says::Left(LeftWhy::Part);
+        }
+    }
+}
+
+/// "20W 50W 100W [100W]": the size of a list that is repeated in brackets is the one that is sold.
+fn bracketed(page: Page, says: &mut All) {
+    for (k, says) in says.iter_mut().enumerate().skip(2) {
+        let f = &page.figures[k];
+        let at = usize::from(f.item);
+        let brackets = page.mark_before(at) == Some(Mark::Open) && page.mark(at + 1) == Some(Mark::Close);
+        if *says == Says::Bare && brackets && at > 3 && page.is_watts(at - 2) && page.is_watts(at - 3) {
+            let listed =
+                page.figures[..k].iter().any(|g| g.unit == Unit::Watt && (g.high - f.high).abs() < SAME);
+            if listed {
+                *says = Says::Selected;
+            }
+        }
+    }
+}
