@@ -51,50 +51,6 @@ fn a_figure_that_is_not_the_lights_is_left_with_its_reason() {
     }
 }
 
-/// Read as the light's draw these would convict an honest maker.
-#[test]
-fn a_draw_that_is_not_the_whole_lights_at_full_power_is_left() {
-    let table = [
-        ("LED Grow Light 200W, consumes 0.5W in standby", "0.5W", LeftWhy::NotFullPower),
-        ("Панель 400 Вт, потребление 100 Вт на панель", "100 Вт", LeftWhy::Part),
-        ("LED grow light 300W, uses 1.2W when off", "1.2W", LeftWhy::NotFullPower),
-        ("LED grow light 200W dimmable, draws 50W at 25%", "50W", LeftWhy::NotFullPower),
-        ("Pflanzenlampe 200W dimmbar, Verbrauch 20W bei 10%", "20W", LeftWhy::NotFullPower),
-        ("Lampada 400W, consumo 40W al 10% dimmer", "40W", LeftWhy::NotFullPower),
-        ("LED Grow Light 320W, draws 32W at minimum dimming", "32W", LeftWhy::NotFullPower),
-        ("LED grow light 320W, 160W power consumption at half brightness", "160W", LeftWhy::NotFullPower),
-        (
-            "Grow light 100W actual power: red mode 30W, blue mode 25W, full 100W",
-            "30W",
-            LeftWhy::NotFullPower,
-        ),
-        ("LED Grow Light 480W, 4 boards of 120W actual power each", "120W", LeftWhy::Part),
-        ("LED Grow Light 480W, 4 drivers, actual power 120W per driver", "120W", LeftWhy::Part),
-        ("Lampe LED 400W, consommation réelle 95W par barre, 4 barres", "95W", LeftWhy::Part),
-        ("Lámpara 400W consumo por barra 100W, 4 barras", "100W", LeftWhy::Part),
-        ("Pflanzenlampe 100W, Leistungsaufnahme pro Modul 25W, 4 Module", "25W", LeftWhy::Part),
-        ("LED Grow Light 400W power consumption 200W per side", "200W", LeftWhy::Part),
-        ("LED grow light 600W two channels each consuming 300W", "300W", LeftWhy::Part),
-        ("LED grow light 240W, 60W actual power x 4", "60W", LeftWhy::Part),
-        ("2 Pack LED Grow Light 150W each actual power 75W per bar", "75W", LeftWhy::Part),
-        ("Grow tent kit 480W LED with inline fan power consumption 38W", "38W", LeftWhy::OtherDevice),
-        ("LED Grow light 200W, timer consumption 3W", "3W", LeftWhy::OtherDevice),
-    ];
-    for (text, words, why) in table {
-        assert!(read(text).actual_w.is_none(), "{text}");
-        assert!(left(text).contains(&(words, why)), "{text}: {:?}", left(text));
-    }
-    for (text, watts) in [
-        ("1000W LED, draws 200W at 100%", 200.0),
-        ("1000W LED, actual power 185W at 95% efficiency", 185.0),
-        ("2x 300W lights, actual power 120W each", 120.0),
-        ("1000W LED with dimmer, actual power 110W", 110.0),
-        ("1000W LED, consumes 50% 98W, 100% 196W", 196.0),
-    ] {
-        assert_eq!(read(text).actual_w.map(|a| a.value.high), Some(Watts(watts)), "{text}");
-    }
-}
-
 #[test]
 fn a_current_is_paired_with_the_voltage_the_text_gives_it() {
     let table = [

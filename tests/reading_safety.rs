@@ -1,7 +1,13 @@
 //! What is read, or left, because else an honest maker would be accused or somebody not warned. All texts are invented.
 
-use plainwatt::facts::Note;
+use plainwatt::facts::{LeftWhy, Note};
 use plainwatt::reading::read;
+use plainwatt::units::Watts;
+
+/// The words that were left, with their reasons.
+fn left(text: &str) -> Vec<(&str, LeftWhy)> {
+    read(text).left.iter().map(|l| (&text[l.span.start..l.span.end], l.why)).collect()
+}
 
 /// Sellers have to state standby, and a language may have a word for it that the vocabulary has not.
 #[test]
@@ -124,4 +130,55 @@ fn a_numbered_parts_or_dimmed_draw_is_not_the_lights() {
     assert_eq!(dimmed.advertised_w.map(|t| t.value.value), Some(60.0));
     let dimmed = read("Фитолампа: потребление 120 Вт, при яркости 50% — 61 Вт");
     assert_eq!(dimmed.advertised_w.map(|t| t.value.value), Some(120.0));
+}
+
+/// Read as the light's draw these would convict an honest maker.
+#[test]
+fn a_draw_that_is_not_the_whole_lights_at_full_power_is_left() {
+    let table = [
+        ("LED Grow Light 200W, consumes 0.5W in standby", "0.5W", LeftWhy::NotFullPower),
+        ("Панель 400 Вт, потребление 100 Вт на панель", "100 Вт", LeftWhy::Part),
+        ("LED grow light 300W, uses 1.2W when off", "1.2W", LeftWhy::NotFullPower),
+        ("LED grow light 200W dimmable, draws 50W at 25%", "50W", LeftWhy::NotFullPower),
+        ("Pflanzenlampe 200W dimmbar, Verbrauch 20W bei 10%", "20W", LeftWhy::NotFullPower),
+        ("Lampada 400W, consumo 40W al 10% dimmer", "40W", LeftWhy::NotFullPower),
+        ("LED Grow Light 320W, draws 32W at minimum dimming", "32W", LeftWhy::NotFullPower),
+        ("LED grow light 320W, 160W power consumption at half brightness", "160W", LeftWhy::NotFullPower),
+        (
+            "Grow light 100W actual power: red mode 30W, blue mode 25W, full 100W",
+            "30W",
+            LeftWhy::NotFullPower,
+        ),
+        ("LED Grow Light 480W, 4 boards of 120W actual power each", "120W", LeftWhy::Part),
+        ("LED Grow Light 480W, 4 drivers, actual power 120W per driver", "120W", LeftWhy::Part),
+        ("Lampe LED 400W, consommation réelle 95W par barre, 4 barres", "95W", LeftWhy::Part),
+        ("Lámpara 400W consumo por barra 100W, 4 barras", "100W", LeftWhy::Part),
+        ("Pflanzenlampe 100W, Leistungsaufnahme pro Modul 25W, 4 Module", "25W", LeftWhy::Part),
+        ("LED Grow Light 400W power consumption 200W per side", "200W", LeftWhy::Part),
+        ("LED grow light 600W two channels each consuming 300W", "300W", LeftWhy::Part),
+        ("LED grow light 240W, 60W actual power x 4", "60W", LeftWhy::Part),
+        ("2 Pack LED Grow Light 150W each actual power 75W per bar", "75W", LeftWhy::Part),
+        ("Grow tent kit 480W LED with inline fan power consumption 38W", "38W", LeftWhy::OtherDevice),
+        ("LED Grow light 200W, timer consumption 3W", "3W", LeftWhy::OtherDevice),
+    ];
+    for (text, words, why) in table {
+        assert!(read(text).actual_w.is_none(), "{text}");
+        assert!(left(text).contains(&(words, why)), "{text}: {:?}", left(text));
+    }
+    for (text, watts) in [
+        ("1000W LED, draws 200W at 100%", 200.0),
+        ("1000W LED, actual power 185W at 95% efficiency", 185.0),
+        ("2x 300W lights, actual power 120W each", 120.0),
+        ("1000W LED with dimmer, actual power 110W", 110.0),
+        ("1000W LED, consumes 50% 98W, 100% 196W", 196.0),
+    ] {
+        assert_eq!(read(text).actual_w.map(|a| a.value.high), Some(Watts(watts)), "{text}");
+    }
+}
+
+/// What might have been claimed is no claim.
+#[test]
+fn a_supposed_claim_is_none() {
+    let text = "We could have printed 3W x 100 = 300W on the box. We print what it draws: 135 W. 100 LEDs";
+    assert_eq!(read(text).advertised_w.map(|t| t.value.value), Some(135.0));
 }

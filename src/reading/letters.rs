@@ -56,8 +56,9 @@ fn grouped(page: Page, at: usize) -> bool {
     let mut first = None;
     for i in 0..page.items.len() {
         let role = page.role(i);
-        let short =
-            matches!(role, Role::Letter(_)) || matches!(role, Role::Colour(_)) && page.words(i).len() <= 2;
+        let short = matches!(role, Role::Letter(_))
+            || matches!(role, Role::Colour(_))
+                && page.words(i).chars().filter(|c| c.is_alphanumeric()).count() <= 2;
         if !short || page.figure_before(i).is_none() && page.figure(i + 1).is_none() {
             continue;
         }

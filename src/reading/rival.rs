@@ -41,6 +41,9 @@ pub(super) fn rival(page: Page, at: usize) -> Option<LeftWhy> {
     if (fake || page.cues.any(Role::Deny.cue())) && called_fake(page, at, fake) && other() {
         return Some(LeftWhy::Denied);
     }
+    if page.has_mark(Mark::Stop) && supposed(page, at) && other() {
+        return Some(LeftWhy::Denied);
+    }
     if rivals && of_rivals(page, at) && other() || former(page, at) {
         return Some(LeftWhy::OtherLight);
     }
@@ -85,6 +88,15 @@ fn called_fake(page: Page, at: usize, fake: bool) -> bool {
         }
     }
     false
+}
+
+/// "We could have printed 3W x 100 = 300W on the box.": what might have been claimed, in a sentence of its own.
+fn supposed(page: Page, at: usize) -> bool {
+    const MIGHT: [Letters; 2] = Letters::all(["could", "might"]);
+    let ends = |i: usize| matches!(page.mark(i), Some(Mark::Stop | Mark::Line | Mark::Bang | Mark::Question));
+    let sentence = (at.saturating_sub(12)..at).rev().take_while(|&i| !ends(i));
+    let mut might = sentence.filter(|&i| MIGHT.iter().any(|&w| page.is(i, w)));
+    might.any(|i| page.is(i + 1, const { Letters::of("have") })) && (at + 1..page.items.len()).any(ends)
 }
 
 /// "Others claim 2000W", "than the rivals' 1500W models": the word starts the phrase or is compared with.

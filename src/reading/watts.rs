@@ -6,16 +6,15 @@ use smallvec::SmallVec;
 use super::admitted::{all_on, asked_or_on, at_level, is_product, named_light, under_voltage};
 use super::array::{Arrays, Of, denied, heads};
 use super::class::class;
-use super::compared::{EQUAL, equivalent, with_own};
+use super::compared::equivalent;
 use super::figures::{Figure, What};
 use super::fold::Mark;
+use super::foreign::{denied_before, dimension, draws_elsewhere, foreign};
 use super::item::Letters;
 use super::letters::white_letter;
 use super::page::Page;
-use super::pairs::SIDES;
 use super::partial;
 use super::phrase::{DRAW, Phrase};
-use super::rated::socket_limit;
 use super::rival::rival;
 use super::roles::{Cues, Role, Unit};
 use super::says::{All, Says};
@@ -89,64 +88,6 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
         return Says::Selected;
     }
     draw(page, f, at, pack, before, (&left, &right))
-}
-
-/// "do NOT buy 1000W": a denial up to three words before, but not "no" and its own noun ("no fan, 300W").
-fn denied_before(page: Page, at: usize) -> bool {
-    let left = page.left(at);
-    let not = || {
-        (1..=3).any(|d| {
-            at >= d && page.role(at - d) == Role::Deny && !page.is(at - d, const { Letters::of("no") })
-        })
-    };
-    left.near.any(Role::Deny.cue()) || left.cues.any(Role::Deny.cue()) && not()
-}
-
-/// "A 600W HPS uses 660W": a verb of drawing whose subject is another lamp.
-fn draws_elsewhere(page: Page, at: usize) -> bool {
-    (1..=3).any(|d| {
-        at > d && page.role(at - d) == Role::DrawVerb && matches!(page.role(at - d - 1), Role::Lamp(_))
-    })
-}
-
-/// Another device's watts, a limit of load, a joke or a saving.
-fn foreign(page: Page, at: usize, left: Cues, near: Cues, right: Cues, next: Cues) -> Option<LeftWhy> {
-    let device = Role::Device.cue();
-    if page.cues.any(device) {
-        let ends = THING.and(BEAD).and(LAMP).and(DRAW).and(EQUAL).and(Role::With.cue());
-        let first = page.first_right(at, device.and(ends), 4);
-        let labelled = near.any(DRAW.and(Role::Power.cue()));
-        // "light 30W DC 12V 1A adapter": the adapter's are the volts and amperes, the watts are the light's.
-        let rated = near.any(THING)
-            && (at + 1..at + 4).any(|i| {
-                page.figure(i).is_some_and(|f| matches!(f.unit, Unit::Volt | Unit::VoltDc | Unit::Amp))
-            });
-        if (first.any(device) && !labelled && !rated) || (near.any(device) && !first.any(THING)) {
-            return Some(LeftWhy::OtherDevice);
-        }
-    }
-    let load = Role::Load.cue();
-    let limit = Cues::of(&[Role::UpTo, Role::Rating, Role::Total]);
-    if near.any(load)
-        || next.any(load)
-        || (left.any(load) && left.and(right).any(limit))
-        || (right.any(load) && left.any(limit))
-        || socket_limit(page, at)
-    {
-        return Some(LeftWhy::LoadLimit);
-    }
-    if left.any(Role::Like.cue())
-        || with_own(page, at)
-        || left.any(Role::Save.cue()) && near.any(Cues::of(&[Role::Save, Role::UpTo]))
-    {
-        return Some(LeftWhy::Rhetoric);
-    }
-    // "200W standby consumption: 0.5W": the words before a colon are about what follows it.
-    let dim = Role::Dim.cue();
-    if near.any(dim) || left.any(dim) || next.any(dim) && right.any(dim) {
-        return Some(LeftWhy::NotFullPower);
-    }
-    None
 }
 
 /// A draw, a level, a nameplate value or an unqualified figure.
@@ -302,16 +243,4 @@ fn goes_on(page: Page, at: usize, before: &All, index: usize) -> bool {
         }
     }
     volts || level || plain
-}
-
-/// `18 W x 9 D`: a width.
-fn dimension(page: Page, at: usize) -> bool {
-    page.has_mark(Mark::Times)
-        && page.mark(at + 1) == Some(Mark::Times)
-        && match page.figure(at + 2).map(|f| f.unit) {
-            Some(Unit::Bare | Unit::Length) => SIDES.iter().any(|&side| page.is(at + 3, side)),
-            // `30 L x 22 W x 4 H`: elsewhere the letters are litres and hours.
-            Some(Unit::Other) => page.words(at + 2).ends_with(['h', 'H', 'l', 'L']),
-            _ => false,
-        }
 }

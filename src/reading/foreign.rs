@@ -1,0 +1,92 @@
+//! Watts that are not the light's: a width, a denied figure, another device's, a limit of load, a joke, a saving.
+
+use super::compared::{EQUAL, with_own};
+use super::fold::Mark;
+use super::item::Letters;
+use super::page::Page;
+use super::pairs::SIDES;
+use super::phrase::DRAW;
+use super::rated::socket_limit;
+use super::roles::{Cues, Role, Unit};
+use super::watts::{BEAD, LAMP, THING};
+use crate::facts::LeftWhy;
+
+/// `18 W x 9 D`: a width.
+pub(super) fn dimension(page: Page, at: usize) -> bool {
+    page.has_mark(Mark::Times)
+        && page.mark(at + 1) == Some(Mark::Times)
+        && match page.figure(at + 2).map(|f| f.unit) {
+            Some(Unit::Bare | Unit::Length) => SIDES.iter().any(|&side| page.is(at + 3, side)),
+            // `30 L x 22 W x 4 H`: elsewhere the letters are litres and hours.
+            Some(Unit::Other) => page
+                .words(at + 2)
+                .trim_end_matches(|c: char| !c.is_alphanumeric())
+                .ends_with(['h', 'H', 'l', 'L']),
+            _ => false,
+        }
+}
+
+/// "do NOT buy 1000W": a denial up to three words before, but not "no" and its own noun ("no fan, 300W").
+pub(super) fn denied_before(page: Page, at: usize) -> bool {
+    let left = page.left(at);
+    let not = || {
+        (1..=3).any(|d| {
+            at >= d && page.role(at - d) == Role::Deny && !page.is(at - d, const { Letters::of("no") })
+        })
+    };
+    left.near.any(Role::Deny.cue()) || left.cues.any(Role::Deny.cue()) && not()
+}
+
+/// "A 600W HPS uses 660W": a verb of drawing whose subject is another lamp.
+pub(super) fn draws_elsewhere(page: Page, at: usize) -> bool {
+    (1..=3).any(|d| {
+        at > d && page.role(at - d) == Role::DrawVerb && matches!(page.role(at - d - 1), Role::Lamp(_))
+    })
+}
+
+/// Another device's watts, a limit of load, a joke or a saving.
+pub(super) fn foreign(
+    page: Page,
+    at: usize,
+    left: Cues,
+    near: Cues,
+    right: Cues,
+    next: Cues,
+) -> Option<LeftWhy> {
+    let device = Role::Device.cue();
+    if page.cues.any(device) {
+        let ends = THING.and(BEAD).and(LAMP).and(DRAW).and(EQUAL).and(Role::With.cue());
+        let first = page.first_right(at, device.and(ends), 4);
+        let labelled = near.any(DRAW.and(Role::Power.cue()));
+        // "light 30W DC 12V 1A adapter": the adapter's are the volts and amperes, the watts are the light's.
+        let rated = near.any(THING)
+            && (at + 1..at + 4).any(|i| {
+                page.figure(i).is_some_and(|f| matches!(f.unit, Unit::Volt | Unit::VoltDc | Unit::Amp))
+            });
+        if (first.any(device) && !labelled && !rated) || (near.any(device) && !first.any(THING)) {
+            return Some(LeftWhy::OtherDevice);
+        }
+    }
+    let load = Role::Load.cue();
+    let limit = Cues::of(&[Role::UpTo, Role::Rating, Role::Total]);
+    if near.any(load)
+        || next.any(load)
+        || (left.any(load) && left.and(right).any(limit))
+        || (right.any(load) && left.any(limit))
+        || socket_limit(page, at)
+    {
+        return Some(LeftWhy::LoadLimit);
+    }
+    if left.any(Role::Like.cue())
+        || with_own(page, at)
+        || left.any(Role::Save.cue()) && near.any(Cues::of(&[Role::Save, Role::UpTo]))
+    {
+        return Some(LeftWhy::Rhetoric);
+    }
+    // "200W standby consumption: 0.5W": the words before a colon are about what follows it.
+    let dim = Role::Dim.cue();
+    if near.any(dim) || left.any(dim) || next.any(dim) && right.any(dim) {
+        return Some(LeftWhy::NotFullPower);
+    }
+    None
+}

@@ -1,0 +1,126 @@
+//! Draws at a level below the full one: dimmed, on standby, in one mode.
+
+use super::figures::What;
+use super::fold::Mark;
+use super::item::Letters;
+use super::page::Page;
+use super::phrase::DRAW;
+use super::roles::{Role, Unit};
+use super::says::{All, Says};
+use crate::facts::LeftWhy;
+
+/// "240W at full power (at 50 %: 121W)", "100W, dimmable to 12W": beside a higher figure, without a word for draw.
+pub(super) fn leave_dimmed(page: Page, says: &mut All) {
+    let own = |s: &Says| matches!(s, Says::Bare | Says::Nameplate | Says::Level | Says::Draw(_));
+    let highest =
+        page.figures.iter().zip(&*says).filter(|(_, s)| own(s)).map(|(f, _)| f.high).fold(0.0, f64::max);
+    for (f, s) in page.figures.iter().zip(says) {
+        let at = usize::from(f.item);
+        if own(s) && f.high < highest && (lower_level(page, at) || dims_to(page, at)) {
+            *s = Says::Left(LeftWhy::NotFullPower);
+        }
+    }
+}
+
+/// "dimmable down to 12W", "dimmbar bis 12 W".
+fn dims_to(page: Page, at: usize) -> bool {
+    at >= 2
+        && matches!(page.role(at - 1), Role::UpTo | Role::To)
+        && (page.role(at - 2) == Role::Switchable || at >= 3 && page.role(at - 3) == Role::Switchable)
+}
+
+/// "50W at 25 %", "0.5W in standby", "(1.2W when off)", "at 25 % it draws 50W", "50 %: 98W".
+pub(super) fn lower_level(page: Page, at: usize) -> bool {
+    let start = after_draw_words(page, at);
+    if joins(page, start) {
+        for i in start + 1..start + 4 {
+            match page.what(i) {
+                Some(What::Figure(_)) => return below_full(page, i),
+                Some(What::Word(_)) if lower(page, i) => return true,
+                Some(What::Word(_)) => {}
+                _ => break,
+            }
+        }
+    }
+    // The level first: straight before the figure, or after "at" and a few words before.
+    let colon = usize::from(matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal | Mark::Dash)));
+    let mut i = at - colon;
+    for _ in 0..4 {
+        let Some(before) = i.checked_sub(1) else { return false };
+        i = before;
+        match page.what(i) {
+            Some(What::Figure(_)) => {
+                let led = i > 0 && joins(page, i - 1);
+                // "10%時6W"
+                let when = usize::from(page.role(i + 1) == Role::At);
+                return (led || i + 1 + when + colon == at) && below_full(page, i);
+            }
+            Some(What::Word(_)) => {
+                let led = i > 0 && joins(page, i - 1);
+                let half = page.is(i, const { Letters::of("half") }) && page.role(i + 1) == Role::Power;
+                let least = page.starts(i, const { Letters::of("minim") }) && i + 1 + colon == at;
+                if half || least || led && lower(page, i) {
+                    return true;
+                }
+            }
+            _ => return false,
+        }
+    }
+    false
+}
+
+/// The first item after the figure at item `at` that is no word for power or draw, an opening bracket skipped too.
+pub(super) fn after_draw_words(page: Page, at: usize) -> usize {
+    let mut i = at + 1;
+    while page.cue(i).any(DRAW) || matches!(page.role(i), Role::Power) {
+        i += 1;
+    }
+    i + usize::from(page.mark(i) == Some(Mark::Open))
+}
+
+/// Whether the word at item `i` joins a level to a figure.
+fn joins(page: Page, i: usize) -> bool {
+    page.may_be(i, Role::At.cue()) || page.mark(i) == Some(Mark::At)
+}
+
+/// Whether the word at item `i` names a lower level or standby.
+fn lower(page: Page, i: usize) -> bool {
+    page.may_be(i, Role::Dim.cue())
+        || page.is(i, const { Letters::of("eco") })
+        || page.is(i, const { Letters::of("stand") }) && page.is(i + 2, const { Letters::of("by") })
+}
+
+/// Whether the figure at item `i` is a share of full power: below 100 %, and of nothing else such as efficiency.
+fn below_full(page: Page, i: usize) -> bool {
+    let other = matches!(page.role(i + 1), Role::Ppe | Role::Approx)
+        || page.is(i + 1, const { Letters::of("pf") })
+        || page.is(i + 1, const { Letters::of("humidity") })
+        // "200W at 50 % off"
+        || page.is(i + 1, const { Letters::of("off") })
+        || page.is(i + 2, const { Letters::of("factor") });
+    page.figure(i).is_some_and(|p| p.unit == Unit::Percent && p.high < 99.5) && !other
+}
+
+/// How levels below the full one begin.
+const YOUNG: [Letters; 2] = Letters::all(["veg", "seedl"]);
+
+/// "red mode 30W", "30W in veg mode": a level that is named and is not the full one.
+pub(super) fn one_mode(page: Page, at: usize) -> bool {
+    let partly = |i: usize| {
+        page.role(i) == Role::Level
+            && (YOUNG.iter().any(|&w| page.starts(i, w))
+                || (page.starts(i, const { Letters::of("mod") })
+                    && i > 0
+                    && matches!(page.role(i - 1), Role::Colour(_))))
+    };
+    let start = after_draw_words(page, at);
+    let mut i = at - usize::from(matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal)));
+    while i > 0 && (page.cue(i - 1).any(DRAW) || page.role(i - 1) == Role::Power) {
+        i -= 1;
+    }
+    let before = i.checked_sub(1);
+    let after = joins(page, start) && (start + 1..start + 4).any(partly);
+    after
+        || before
+            .is_some_and(|i| partly(i) || page.is(i, const { Letters::of("mode") }) && i > 0 && partly(i - 1))
+}
