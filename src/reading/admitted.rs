@@ -35,21 +35,6 @@ fn leave_standby(page: Page, says: &mut All, headline: Option<usize>) {
     }
 }
 
-/// "400W light, power switch 100W/200W/300W/400W": the steps below the claim are no admission.
-fn leave_steps(page: Page, says: &mut All, claim: f64) {
-    if !page.has_mark(Mark::Slash) {
-        return;
-    }
-    let stroke = |a: usize, b: usize| page.mark(a) == Some(Mark::Slash) && page.is_watts(b);
-    for (f, says) in page.figures.iter().zip(says) {
-        let at = usize::from(f.item);
-        let step = f.list || stroke(at + 1, at + 2) || at >= 2 && stroke(at - 1, at - 2);
-        if matches!(says, Says::Nameplate | Says::Level) && step && f.high < claim - SAME {
-            *says = Says::Left(LeftWhy::NotFullPower);
-        }
-    }
-}
-
 /// Chooses the draw.
 pub(super) fn admitted(
     page: Page,
@@ -84,7 +69,6 @@ pub(super) fn admitted(
         }
     } else if let Some(h) = headline {
         let claim = page.figures[h].high;
-        leave_steps(page, says, claim);
         let level = highest(page, says).filter(|&k| k != h && page.figures[k].high < claim);
         let lower = (0..says.len()).find(|&k| {
             let f = &page.figures[k];
@@ -238,24 +222,9 @@ fn on_mode(page: Page, at: usize) -> bool {
 
 /// Whether the figure at item `at` belongs to a level.
 pub(super) fn at_level(page: Page, at: usize) -> bool {
-    let near = (1..=2).any(|d| {
+    (1..=2).any(|d| {
         at >= d
             && (page.role(at - d) == Role::Level
                 || page.figure(at - d).is_some_and(|f| f.unit == Unit::Percent))
-    });
-    near || all_on(page, at)
-}
-
-/// "all channels 640W", "both switches: 164W", "les deux 312W": words for all modes together lead to the figure at item `at`.
-pub(super) fn all_on(page: Page, at: usize) -> bool {
-    if !page.cues.any(Role::Level.cue()) {
-        return false;
-    }
-    let sign = usize::from(matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal)));
-    let Some(before) = at.checked_sub(1 + sign) else { return false };
-    let both = page.figure(before).is_some_and(|n| n.worded && n.unit == Unit::Bare)
-        && before > 0
-        && page.is(before - 1, const { Letters::of("les") });
-    let parts = page.role(before) == Role::Part;
-    both || parts && matches!(page.role_before(before), Role::All | Role::Level)
+    })
 }

@@ -13,7 +13,7 @@ const PARTS: Cues = Cues::of(&[Role::Part, Role::Board, Role::Cob]);
 
 /// Leaves the steps, channels and parts.
 pub(super) fn leave(page: Page, pack: Option<u32>, says: &mut All) {
-    if says.len() > 2 {
+    if says.iter().filter(|s| **s != Says::Nothing).count() > 2 {
         levels(page, says);
         bracketed(page, says);
         if pack.is_none() {

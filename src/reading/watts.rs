@@ -3,7 +3,7 @@
 
 use smallvec::SmallVec;
 
-use super::admitted::{all_on, asked_or_on, at_level, is_product, named_light, under_voltage};
+use super::admitted::{asked_or_on, at_level, is_product, named_light, under_voltage};
 use super::array::{Arrays, Of, denied, heads};
 use super::class::class;
 use super::compared::equivalent;
@@ -175,7 +175,6 @@ fn draw(
     let position = at - usize::from(page.role_before(at) == Role::At);
     let level = page.role_before(position) == Role::Level && page.role_before(position - 1) != Role::For
         || page.figure_before(at).is_some_and(|p| p.unit == Unit::Percent)
-        || all_on(page, at)
         || (matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal))
             && at >= 2
             && (page.role(at - 2) == Role::Level
@@ -226,9 +225,6 @@ fn goes_on(page: Page, at: usize, before: &All, index: usize) -> bool {
             // "192W a 110V y 185W a 220V"
             What::Word(_) if volts && AND.iter().any(|&w| page.is(i, w)) => {}
             What::Word(_) if page.may_be(i, Role::At.cue()) => {}
-            What::Word(Role::All | Role::Part) if all_on(page, at) => level = true,
-            What::Word(Role::None) if i + 2 == at && all_on(page, at) => {}
-            What::Figure(_) if i + 1 == at && all_on(page, at) => level = true,
             What::Figure(_) => match page.figure(i).map(|f| f.unit) {
                 Some(Unit::Volt | Unit::VoltAc) => volts = true,
                 Some(Unit::Percent) => level = true,
