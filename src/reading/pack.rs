@@ -187,6 +187,30 @@ fn inside(page: Page, i: usize) -> Option<Taken<u32>> {
     taken(n.high, n.start, page.items[i].end)
 }
 
+/// `2x 300W lights`, `2 x LED grow light`, `two 300W lights`: the word for lights that the number at item `i` counts.
+fn lights_after(page: Page, n: &Figure, i: usize) -> Option<Taken<u32>> {
+    let first = if n.worded { i + 1 } else { i + 2 };
+    for k in first..first + 6 {
+        match page.what(k) {
+            Some(What::Word(Role::Part)) if i == 0 && k > first => {
+                return taken(n.high, n.start, page.items[k].end);
+            }
+            Some(What::Word(Role::Lights)) => return taken(n.high, n.start, page.items[k].end),
+            // "2x 600W grow light" leads a text about two of them; elsewhere it may be one light of two parts.
+            Some(What::Word(Role::Light)) if !page.is_watts(i + 2) || large_lead(page, i) => {
+                return taken(n.high, n.start, page.items[k].end);
+            }
+            Some(What::Word(Role::None | Role::Led | Role::Cob | Role::Tube | Role::Unit(_))) => {}
+            // "2x 1000W double chip grow lights"
+            Some(What::Word(Role::Double | Role::Chip | Role::Diode))
+                if page.figure(first).is_some_and(|w| w.unit == Unit::Watt && w.high > LARGEST_BEAD) => {}
+            Some(What::Figure(_)) if k <= i + 2 && page.is_watts(k) => {}
+            _ => break,
+        }
+    }
+    None
+}
+
 /// "2x 300W lights", "light x2", "Grow Light 2PCS", "(two units)".
 fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
     if n.unit != Unit::Bare || n.range || n.list || n.high > MOST {
@@ -196,27 +220,11 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
     let after = page.role(i + 1);
     let before = page.role_before(i);
     let replaced = || page.left(i).cues.any(Cues::of(&[Role::Replaces, Role::Versus, Role::Equivalent]));
-    if (page.mark(i + 1) == Some(Mark::Times) || (n.worded && page.is_watts(i + 1))) && !replaced() {
-        // `2x 300W lights`, `2 x LED grow light`, `two 300W lights`
-        let first = if n.worded { i + 1 } else { i + 2 };
-        for k in first..first + 6 {
-            match page.what(k) {
-                Some(What::Word(Role::Part)) if i == 0 && k > first => {
-                    return taken(n.high, n.start, page.items[k].end);
-                }
-                Some(What::Word(Role::Lights)) => return taken(n.high, n.start, page.items[k].end),
-                // "2x 600W grow light" leads a text about two of them; elsewhere it may be one light of two parts.
-                Some(What::Word(Role::Light)) if !page.is_watts(i + 2) || large_lead(page, i) => {
-                    return taken(n.high, n.start, page.items[k].end);
-                }
-                Some(What::Word(Role::None | Role::Led | Role::Cob | Role::Tube | Role::Unit(_))) => {}
-                // "2x 1000W double chip grow lights"
-                Some(What::Word(Role::Double | Role::Chip | Role::Diode))
-                    if page.figure(first).is_some_and(|w| w.unit == Unit::Watt && w.high > LARGEST_BEAD) => {}
-                Some(What::Figure(_)) if k <= i + 2 && page.is_watts(k) => {}
-                _ => break,
-            }
-        }
+    if (page.mark(i + 1) == Some(Mark::Times) || (n.worded && page.is_watts(i + 1)))
+        && let Some(found) = lights_after(page, n, i)
+        && !replaced()
+    {
+        return Some(found);
     }
     if n.high <= MOST_ITEMS && items_row(page, i) {
         return taken(n.high, n.start, n.end);
