@@ -23,6 +23,14 @@ fn comes_out_whole(text: &str) -> Result<(), TestCaseError> {
     Ok(())
 }
 
+/// Found by chance: uncertainties that no column has room for.
+#[test]
+fn a_fit_that_hardly_anything_holds_fits_the_screen() {
+    let text = "colour,volts,amps\nfar-red,0.963,0.0397\nfar-red,1.029,0.1366\nfar-red,1.124,0.4080\n\
+                far-red,1.409,1.5839\n";
+    comes_out_whole(text).unwrap();
+}
+
 proptest! {
     #[test]
     fn any_text_is_read_or_refused(

@@ -61,7 +61,14 @@ fn die(fit: &Fit) -> String {
 fn line(cells: &[String; 6]) -> String {
     let [die, used, v0, n, rs, rms] = cells;
     let text = format!("{die:<16} {used:<7} {v0:<16} {n:<14} {rs:<15} {rms:>7}");
-    text.trim_end().to_owned() + "\n"
+    let text = text.trim_end();
+    if text.chars().count() <= WIDTH {
+        return text.to_owned() + "\n";
+    }
+    // A fit that hardly anything holds has uncertainties too wide for their columns.
+    let mut wrapped = String::new();
+    wrap(&mut wrapped, "", "    ", &cells.join("  "));
+    wrapped
 }
 
 /// `2.031 ± 0.012`, the uncertainty with two significant digits (GUM 7.2.6); `1.72 table`; `1 bound`.
