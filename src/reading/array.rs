@@ -201,15 +201,3 @@ pub(super) fn heads(page: Page) -> Option<f64> {
         }
     })
 }
-
-/// "four 100W (actual) boards": the draw of each of the parts that a number before and their name after enclose.
-pub(super) fn numbered_part(page: Page, at: usize) -> bool {
-    const PARTS: Cues = Cues::of(&[Role::Part, Role::Board, Role::Cob]);
-    let several = at > 0 && page.figure(at - 1).is_some_and(|n| n.unit == Unit::Bare && n.high >= 2.0);
-    let between = |i: &usize| {
-        page.cue(*i).any(super::phrase::DRAW)
-            || page.role(*i) == Role::Power
-            || matches!(page.mark(*i), Some(Mark::Open | Mark::Close))
-    };
-    several && page.may_be((at + 1..at + 5).take_while(between).count() + at + 1, PARTS)
-}

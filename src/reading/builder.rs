@@ -92,11 +92,7 @@ impl Builder<'_> {
         match self.tokens[i].what {
             What::Figure(_) if self.stock_number(i) => self.code(i),
             What::Figure(n) => self.figure(i, self.numbers[usize::from(n)]),
-            What::Mark(Mark::Stop) if self.leader(i) > i => {
-                self.sign_as(Mark::Colon, i);
-                self.leader(i)
-            }
-            What::Mark(Mark::Stop) if !self.ends_sentence(i) => i + 1,
+            What::Mark(Mark::Stop) => self.stop(i),
             // "one" alone is an article more often than a number.
             What::Word(Role::Number(1)) if !self.counts_one(i) => self.word_as(Role::None, i),
             What::Word(Role::Number(n)) => self.worded(i, n),
@@ -116,6 +112,18 @@ impl Builder<'_> {
                 i + 1
             }
         }
+    }
+
+    /// Takes the full stop at token `i`: the end of a sentence, part of an abbreviation, or the first of a leader.
+    fn stop(&mut self, i: usize) -> usize {
+        if let Some(after) = self.leader(i) {
+            self.sign_as(Mark::Colon, i);
+            return after;
+        }
+        if self.ends_sentence(i) {
+            self.plain(i, i + 1);
+        }
+        i + 1
     }
 
     /// Takes the tokens from `i` to `end` as one code.

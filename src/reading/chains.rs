@@ -175,50 +175,37 @@ impl Builder<'_> {
             && counts(self.role(label - 2))
     }
 
-    /// The token after a leader, "Power ....... 220 W"; `i` if no four dots stand here. Three are an ellipsis.
-    pub(super) fn leader(&self, i: usize) -> usize {
+    /// The token after a leader, "Power ....... 220 W", if four dots stand here at least. Three are an ellipsis.
+    pub(super) fn leader(&self, i: usize) -> Option<usize> {
         let dots = (i..self.tokens.len()).take_while(|&k| self.mark(k) == Some(Mark::Stop)).count();
-        if dots >= 4 { i + dots } else { i }
+        (dots >= 4).then_some(i + dots)
     }
 
-    /// `SKU 100W-GRN-3`: after a word for a stock number, with a hyphen and letters.
+    /// Whether the number at token `i` is part of a stock number or of a paper's: `SKU 100W-GRN-3`, `item 100W2835-B`.
     pub(super) fn stock_number(&self, i: usize) -> bool {
-        // "FCC ID 2AX9-C1500W", "FCC ID: 2AX300WQ": letters and digits of a maker, with or without a hyphen.
-        if i >= 2 && self.glued(i + 1) {
-            let sign = usize::from(matches!(self.mark(i - 1), Some(Mark::Colon | Mark::Hash)));
-            if self.is(i - 1 - sign, const { Letters::of("id") })
-                && i >= 2 + sign
-                && self.role(i - 2 - sign) == Role::Stock
-            {
-                return true;
-            }
-        }
-        // "item 100W2835-B", "cert no 600W12A": digits joined on both sides of a unit.
-        let joined = self.glued(i + 1) && self.glued(i + 2) && self.number(i + 2).is_some();
-        if joined && i >= 1 {
-            let label = i
-                - 1
-                - usize::from(
-                    i >= 2 && matches!(self.mark(i - 1), Some(Mark::Colon | Mark::Hash | Mark::Stop)),
-                );
-            let number = matches!(self.role(label), Role::Deny | Role::Quantity) && label > 0;
-            if self.role(label) == Role::Stock
-                || number && CERTIFICATES.iter().any(|&w| self.is(label - 1, w))
-            {
-                return true;
-            }
-        }
-        let hyphen = self.mark(i + 1) == Some(Mark::Dash) && self.glued(i + 1)
-            || self.mark(i + 2) == Some(Mark::Dash) && self.glued(i + 1) && self.glued(i + 2);
-        if !hyphen {
+        if !self.glued(i + 1) {
             return false;
         }
-        let sign =
-            usize::from(i >= 2 && matches!(self.mark(i - 1), Some(Mark::Colon | Mark::Hash | Mark::Stop)));
-        i > sign
-            && (self.role(i - 1 - sign) == Role::Stock
-                // "order no. 600W-17"
-                || self.role(i - 1 - sign) == Role::Deny && self.mark(i - 1) == Some(Mark::Stop))
+        let sign = i.checked_sub(1).filter(|&k| k > 0).and_then(|k| self.mark(k));
+        let sign = sign.filter(|m| matches!(m, Mark::Colon | Mark::Hash | Mark::Stop));
+        let Some(label) = i.checked_sub(1 + usize::from(sign.is_some())) else { return false };
+        let stock = self.role(label) == Role::Stock;
+        // "FCC ID 2AX9-C1500W", "FCC ID: 2AX300WQ": letters and digits of a maker, with or without a hyphen.
+        let maker = label > 0
+            && self.is(label, const { Letters::of("id") })
+            && self.role(label - 1) == Role::Stock
+            && sign != Some(Mark::Stop);
+        // "cert no 600W12A"
+        let paper = label > 0
+            && matches!(self.role(label), Role::Deny | Role::Quantity)
+            && CERTIFICATES.iter().any(|&w| self.is(label - 1, w));
+        // "order no. 600W-17"
+        let order = self.role(label) == Role::Deny && sign == Some(Mark::Stop);
+        // "100W2835-B": digits joined on both sides of a unit.
+        let joined = self.glued(i + 2) && self.number(i + 2).is_some();
+        let hyphen =
+            self.mark(i + 1) == Some(Mark::Dash) || self.mark(i + 2) == Some(Mark::Dash) && self.glued(i + 2);
+        maker || joined && (stock || paper) || hyphen && (stock || order)
     }
 
     /// Takes everything up to white space as one code.

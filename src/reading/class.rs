@@ -53,13 +53,7 @@ pub(super) fn class(
         || (left.near.any(Cues::of(&[Role::Led, Role::Power]))
             && left.cues.any(Cues::of(&[Role::Kind, Role::Chip])))
         || (left.near.any(Role::Each.cue()) && left.cues.any(BEAD));
-    if labelled || power_of_a_diode(page, f) {
-        return true;
-    }
-    if f.high < 1.0
-        && diode_power(page, at)
-        && page.figures.iter().any(|w| w.unit == Unit::Watt && w.high >= 10.0 * f.high)
-    {
+    if labelled || of_a_diode(page, f) {
         return true;
     }
     if beside_package(page, at) && f.high <= 5.0 {
@@ -102,13 +96,20 @@ pub(super) fn a_piece(page: Page, at: usize) -> bool {
     page.role(at + 2) == Role::Pieces && page.is(at + 1, const { Letters::of("a") })
 }
 
-/// "LED power: 0.2W", "340 LED, 0.5W": less than a watt, which no light draws, beside the word for a diode or its power.
-fn diode_power(page: Page, at: usize) -> bool {
+/// "225 LEDs. LED power: 0.2W", "340 LED, 0.5W" beside many more watts: less than a watt no light draws; a few watts may be
+/// those of a small one, so only a label for the power of a diode, far below the rest, speaks of them.
+fn of_a_diode(page: Page, f: &Figure) -> bool {
+    /// The largest class that a label for the power of a diode names.
+    const MOST: f64 = 5.0;
+    let at = usize::from(f.item);
+    let sign = page.mark_before(at).filter(|m| matches!(m, Mark::Colon | Mark::Equal | Mark::Comma));
+    let Some(word) = at.checked_sub(1 + usize::from(sign.is_some())).filter(|&i| i > 0) else { return false };
     let diode = |i: usize| matches!(page.role(i), Role::Led | Role::Chip | Role::Diode);
-    let sign = usize::from(matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal | Mark::Comma)));
-    let Some(word) = at.checked_sub(1 + sign).filter(|&i| i > 0) else { return false };
-    page.role(word) == Role::Power && diode(word - 1)
-        || diode(word) && page.figure(word - 1).is_some_and(|n| n.unit == Unit::Bare)
+    let labelled = page.role(word) == Role::Power && diode(word - 1);
+    let counted = diode(word) && page.figure(word - 1).is_some_and(|n| n.unit == Unit::Bare);
+    let beside = |times: f64| page.figures.iter().any(|w| w.unit == Unit::Watt && w.high >= times * f.high);
+    f.high < 1.0 && (labelled || counted) && beside(10.0)
+        || f.high <= MOST && labelled && sign != Some(Mark::Comma) && beside(20.0)
 }
 
 /// "DOUBLE CHIPS!! 10W LED!!"
@@ -165,17 +166,4 @@ pub(super) fn package_number(value: f64) -> Option<Package> {
         5730.0 => Package::P5730,
         _ => return None,
     })
-}
-
-/// "225 LEDs. LED power: 0.2W" beside 600 W: a label that most often names the light's watts, but too few of them.
-fn power_of_a_diode(page: Page, f: &Figure) -> bool {
-    /// The largest class that such a label names.
-    const MOST: f64 = 5.0;
-    let at = usize::from(f.item);
-    let sign = usize::from(matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal)));
-    f.high <= MOST
-        && at >= 2 + sign
-        && page.role(at - 1 - sign) == Role::Power
-        && matches!(page.role(at - 2 - sign), Role::Led | Role::Diode | Role::Chip)
-        && page.figures.iter().any(|w| w.unit == Unit::Watt && w.high >= 20.0 * f.high)
 }

@@ -210,7 +210,8 @@ fn figure(page: Page, index: usize, used: usize, says: &mut All, read: &mut Read
     }
     let (word, colour) = by_figure(f)?;
     let follows = |k: usize| {
-        matches!(page.role(k), Role::Colour(_) | Role::Deep | Role::Far | Role::Warm | Role::Cool)
+        matches!(page.role(k), Role::Colour(_))
+            || modifies(page, k)
             || page.is(k, const { Letters::of("royal") })
     };
     if follows(at + 1) || f.list {

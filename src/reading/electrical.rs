@@ -224,8 +224,7 @@ fn labelled(page: Page, at: usize, unit: Unit) -> bool {
             }
             // "Amps 5.0" by the word, "| A 5.0 |" by the letter.
             What::Word(Role::Unit(u)) => {
-                let written = k + 1 == at
-                    && (page.cell(k) || page.words(k).chars().filter(|c| c.is_alphabetic()).count() >= 4);
+                let written = k + 1 == at && (page.cell(k) || page.letters(k) >= 4);
                 return u == unit && (signed || written);
             }
             What::Word(Role::Voltage) => {

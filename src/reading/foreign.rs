@@ -18,10 +18,7 @@ pub(super) fn dimension(page: Page, at: usize) -> bool {
         && match page.figure(at + 2).map(|f| f.unit) {
             Some(Unit::Bare | Unit::Length) => SIDES.iter().any(|&side| page.is(at + 3, side)),
             // `30 L x 22 W x 4 H`: elsewhere the letters are litres and hours.
-            Some(Unit::Other) => page
-                .words(at + 2)
-                .trim_end_matches(|c: char| !c.is_alphanumeric())
-                .ends_with(['h', 'H', 'l', 'L']),
+            Some(Unit::Other) => matches!(page.last_letter(at + 2), Some('h' | 'H' | 'l' | 'L')),
             _ => false,
         }
 }

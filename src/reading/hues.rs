@@ -174,7 +174,7 @@ pub(super) fn green_count(page: Page, at: usize) -> bool {
         |i: usize| page.figure(i).is_some_and(is_count) && matches!(page.role(i + 1), Role::Letter(_));
     let sign = |m: Option<Mark>| matches!(m, Some(Mark::Comma | Mark::Slash | Mark::Plus));
     page.figure(at).is_some_and(|f| f.unit == Unit::Other && f.high.fract() == 0.0 && !f.range)
-        && page.words(at).ends_with('G')
+        && page.last_letter(at) == Some('G')
         && (sign(page.mark(at + 1)) && letter(at + 2) || at >= 3 && sign(page.mark(at - 1)) && letter(at - 3))
 }
 

@@ -30,8 +30,7 @@ pub(super) fn white_letter(page: Page, at: usize) -> bool {
             )
         )
     };
-    let single =
-        || page.words(at).trim_end_matches(|c: char| !c.is_alphanumeric()).ends_with(['W', 'w', 'Ｗ']);
+    let single = || matches!(page.last_letter(at), Some('W' | 'w' | 'Ｗ'));
     let after = if sign(page.mark(at + 1)) { at + 2 } else { at + 1 };
     let before = match page.mark_before(at) {
         m if sign(m) && green_count(page, at.wrapping_sub(2)) => at.checked_sub(2),
@@ -56,9 +55,8 @@ fn grouped(page: Page, at: usize) -> bool {
     let mut first = None;
     for i in 0..page.items.len() {
         let role = page.role(i);
-        let short = matches!(role, Role::Letter(_))
-            || matches!(role, Role::Colour(_))
-                && page.words(i).chars().filter(|c| c.is_alphanumeric()).count() <= 2;
+        let short =
+            matches!(role, Role::Letter(_)) || matches!(role, Role::Colour(_)) && page.letters(i) <= 2;
         if !short || page.figure_before(i).is_none() && page.figure(i + 1).is_none() {
             continue;
         }

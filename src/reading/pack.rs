@@ -15,6 +15,8 @@ const MOST: f64 = 500.0;
 const MOST_ITEMS: f64 = 100.0;
 /// Most lights that a bare "2 pcs" stands for; more are diodes.
 const MOST_PIECES: f64 = 10.0;
+/// Words for a kind of light, before "lights".
+const KINDS: [Letters; 3] = Letters::all(["grow", "plant", "led"]);
 
 /// The pack, where the text states one.
 pub(super) fn units(page: Page) -> Option<Taken<u32>> {
@@ -266,9 +268,8 @@ fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
         }
     }
     // "2 grow lights 1000W each"
-    let kinds = [Letters::of("grow"), Letters::of("plant"), Letters::of("led")];
     let mut k = i + 1;
-    while i == 0 && k < 4 && kinds.iter().any(|&w| page.is(k, w)) {
+    while i == 0 && k < 4 && KINDS.iter().any(|&w| page.is(k, w)) {
         k += 1;
     }
     if k > i + 1 && page.role(k) == Role::Lights && n.high <= MOST_PIECES {

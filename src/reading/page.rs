@@ -96,6 +96,16 @@ impl<'a> Page<'a> {
         self.items.get(i).is_some_and(|item| item.cue.and(item.also).any(roles))
     }
 
+    /// The last letter or digit of item `i`; signs and zero-width characters after it do not count.
+    pub(super) fn last_letter(&self, i: usize) -> Option<char> {
+        self.words(i).chars().rfind(|c| c.is_alphanumeric())
+    }
+
+    /// How many letters item `i` has.
+    pub(super) fn letters(&self, i: usize) -> usize {
+        self.words(i).chars().filter(|c| c.is_alphabetic()).count()
+    }
+
     /// Whether item `i` is written in capitals.
     pub(super) fn capitals(&self, i: usize) -> bool {
         !self.words(i).chars().any(char::is_lowercase)

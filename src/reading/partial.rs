@@ -1,7 +1,7 @@
 //! Draws that are not the whole light's at full power: at a dimmed level, on standby, in one mode, of one part, of another
 //! device. Taken for the light's they would convict an honest maker out of the maker's own mouth.
 
-use super::array::{heads, numbered_part};
+use super::array::heads;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::item::Letters;
@@ -11,9 +11,11 @@ use super::phrase::DRAW;
 use super::rated::feeds;
 use super::roles::{Cues, Role, Unit};
 use super::says::{All, Says};
+use super::watts::BEAD;
 use crate::facts::LeftWhy;
 
-const PARTS: Cues = Cues::of(&[Role::Part, Role::Board, Role::Cob, Role::Diode, Role::Chip]);
+/// What a light is put together from, several of each.
+pub(super) const PARTS: Cues = Cues::of(&[Role::Part, Role::Board, Role::Cob]);
 
 /// Leaves the draws that are not the whole light's at full power.
 pub(super) fn leave(page: Page, pack: Option<u32>, says: &mut All) {
@@ -66,7 +68,7 @@ fn why(page: Page, f: &Figure, pack: Option<u32>) -> Option<LeftWhy> {
     if pack.is_some() && of_all(page, at) {
         return Some(LeftWhy::PackTotal);
     }
-    if pack.is_some() && page.cues.any(PARTS) && each_panel(page, at) {
+    if pack.is_some() && page.cues.any(PARTS.and(BEAD)) && each_panel(page, at) {
         return None;
     }
     let part = numbered_part(page, at)
@@ -118,7 +120,7 @@ fn per(page: Page, i: usize) -> bool {
 }
 
 fn is_part(page: Page, i: usize) -> bool {
-    page.may_be(i, PARTS)
+    page.may_be(i, PARTS.and(BEAD))
 }
 
 /// "95W par barre", "120W per driver", "75W per LED bar": per part, straight after item `at`.
@@ -168,6 +170,17 @@ fn distributed(page: Page, mut i: usize) -> bool {
         }
     }
     false
+}
+
+/// "four 100W (actual) boards": the draw of each of the parts that a number before and their name after enclose.
+fn numbered_part(page: Page, at: usize) -> bool {
+    let several = at > 0 && page.figure(at - 1).is_some_and(|n| n.unit == Unit::Bare && n.high >= 2.0);
+    let between = |i: &usize| {
+        page.cue(*i).any(DRAW)
+            || page.role(*i) == Role::Power
+            || matches!(page.mark(*i), Some(Mark::Open | Mark::Close))
+    };
+    several && page.may_be((at + 1..at + 5).take_while(between).count() + at + 1, PARTS)
 }
 
 /// "60W actual power x 4".

@@ -4,12 +4,11 @@ use super::figures::What;
 use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
+use super::partial::PARTS;
 use super::power::SAME;
 use super::roles::{Cues, Role, Unit};
 use super::says::{All, Says};
 use crate::facts::LeftWhy;
-
-const PARTS: Cues = Cues::of(&[Role::Part, Role::Board, Role::Cob]);
 
 /// Leaves the steps, channels and parts.
 pub(super) fn leave(page: Page, pack: Option<u32>, says: &mut All) {
@@ -111,8 +110,7 @@ fn parts(page: Page, says: &mut All) {
             continue;
         }
         let word = matches!(page.what(at - 1), Some(What::Word(_)));
-        let short = page.mark(at - 1) == Some(Mark::At)
-            || word && page.words(at - 1).chars().filter(|c| c.is_alphabetic()).count() <= 2;
+        let short = page.mark(at - 1) == Some(Mark::At) || word && page.letters(at - 1) <= 2;
         let number = page.figure(at - 3).is_some_and(|n| n.unit == Unit::Bare && n.high >= 2.0);
         let own = (0..says.len()).any(|j| {
             matches!(says[j], Says::Bare | Says::Nameplate | Says::Total) && page.figures[j].high > f.high

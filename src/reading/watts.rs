@@ -110,8 +110,7 @@ fn draw(
         if named_light(page, at) {
             return Says::Bare;
         }
-        let last = (0..index).rev().find(|&k| page.figures[k].unit == Unit::Watt);
-        if last.is_some_and(|k| named_light(page, usize::from(page.figures[k].item))) {
+        if last_watts(page, index).is_some_and(|k| named_light(page, usize::from(page.figures[k].item))) {
             return Says::Draw(3);
         }
     }
@@ -119,7 +118,7 @@ fn draw(
     let claim = |i: usize| page.role(i) == Role::Rating && CLAIMED.iter().any(|&w| page.starts(i, w));
     let colon = usize::from(page.mark_before(at) == Some(Mark::Colon));
     let claimed = claim(at + 1) || at > colon && claim(at - 1 - colon);
-    if left.cues.any(DRAW) && !claimed || right.cues.any(DRAW) && !of_the_next(page, at) {
+    if left.cues.any(DRAW) && !claimed || right.cues.any(DRAW) {
         let label = left.cues.any(Cues::of(&[Role::DrawAdjective, Role::DrawNoun, Role::Input]));
         return Says::Draw(2 + u8::from(label));
     }
@@ -195,12 +194,9 @@ fn draw(
     Says::Bare
 }
 
-/// "60W (real 9)": the word in brackets has a number of its own after it.
-fn of_the_next(page: Page, at: usize) -> bool {
-    let sign = usize::from(matches!(page.mark(at + 3), Some(Mark::Colon | Mark::Equal)));
-    page.mark(at + 1) == Some(Mark::Open)
-        && page.role(at + 2) == Role::DrawAdjective
-        && page.figure(at + 3 + sign).is_some_and(|n| matches!(n.unit, Unit::Bare | Unit::Watt))
+/// The last figure of watts before figure `index`.
+fn last_watts(page: Page, index: usize) -> Option<usize> {
+    page.figures[..index].iter().rposition(|f| f.unit == Unit::Watt)
 }
 
 /// How words for what is printed on a light begin.
@@ -211,7 +207,7 @@ const AND: [Letters; 3] = Letters::all(["y", "e", "i"]);
 
 /// Whether the figure carries on a list of draws: "588W (110V), 570W (220V)", "50% 98W, 100% 196W", "110W/60W".
 fn goes_on(page: Page, at: usize, before: &All, index: usize) -> bool {
-    let Some(last) = (0..index).rev().find(|&k| page.figures[k].unit == Unit::Watt) else { return false };
+    let Some(last) = last_watts(page, index) else { return false };
     if !matches!(before[last], Says::Draw(_)) {
         return false;
     }

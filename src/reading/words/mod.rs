@@ -1,9 +1,9 @@
 //! The vocabulary: one file a language, one row a role.
 //!
 //! To add a language: add a file with a `ROWS` like its neighbours, and its name to `LANGUAGES`; words that another language
-//! uses otherwise go into an `ALSO`, see there. Words are written as the
-//! language writes them, in lower case, separated by spaces; accents are folded away on both sides. Words of scripts
-//! without spaces are found inside a run of characters, the longest first.
+//! uses otherwise go into an `ALSO`, see there. Words are written as the language writes them, in lower case, separated by
+//! spaces; accents are folded away on both sides. Words of scripts without spaces are found inside a run of characters, the
+//! longest first.
 
 mod de;
 mod en;
