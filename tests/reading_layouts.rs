@@ -1,12 +1,11 @@
 //! How sellers lay out and word what they state: tables, leaders, packs, draws and counts in less usual constructions. The
 //! texts are invented.
 
+mod reading_help;
+
 use plainwatt::facts::Read;
 use plainwatt::reading::read;
-
-fn claim(read: &Read) -> Option<f64> {
-    read.advertised_w.map(|t| t.value.value)
-}
+use reading_help::claim;
 
 fn draw(read: &Read) -> Option<(f64, f64)> {
     read.actual_w.map(|t| (t.value.low.0, t.value.high.0))

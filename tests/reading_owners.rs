@@ -1,12 +1,10 @@
 //! Whose a figure is: one diode's, a part's, what feeds the light, or of no thing at all but of papers.
 
-use plainwatt::facts::Read;
+mod reading_help;
+
 use plainwatt::reading::read;
 use plainwatt::units::Watts;
-
-fn claim(read: &Read) -> Option<f64> {
-    read.advertised_w.map(|t| t.value.value)
-}
+use reading_help::claim;
 
 #[test]
 fn letters_of_mathematics_are_letters() {

@@ -1,17 +1,15 @@
 //! Watts that the text holds against others, saves, or gives of a lamp that is replaced are not the light's.
 
+mod reading_help;
+
 use plainwatt::facts::LeftWhy;
 use plainwatt::reading::read;
-
-/// The words that were left, with their reasons.
-fn left(text: &str) -> Vec<(&str, LeftWhy)> {
-    read(text).left.iter().map(|l| (&text[l.span.start..l.span.end], l.why)).collect()
-}
+use reading_help::{claim, left};
 
 /// The claim and the upper bound of the draw.
 fn watts(text: &str) -> (Option<f64>, Option<f64>) {
     let read = read(text);
-    (read.advertised_w.map(|t| t.value.value), read.actual_w.map(|t| t.value.high.0))
+    (claim(&read), read.actual_w.map(|t| t.value.high.0))
 }
 
 #[test]

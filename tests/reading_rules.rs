@@ -1,17 +1,11 @@
 //! The rules of reading, each from a small table: what a text states beyond its labelled fields, and why figures are left.
 
-use plainwatt::facts::{LeftWhy, Note, Package, Read, Tolerance};
+mod reading_help;
+
+use plainwatt::facts::{LeftWhy, Note, Package, Tolerance};
 use plainwatt::reading::read;
 use plainwatt::units::Watts;
-
-/// The words that were left, with their reasons.
-fn left(text: &str) -> Vec<(&str, LeftWhy)> {
-    read(text).left.iter().map(|l| (&text[l.span.start..l.span.end], l.why)).collect()
-}
-
-fn claim(read: &Read) -> Option<f64> {
-    read.advertised_w.map(|t| t.value.value)
-}
+use reading_help::{claim, left};
 
 fn near(a: f64, b: f64) -> bool {
     (a - b).abs() < 1e-9

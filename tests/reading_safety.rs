@@ -1,13 +1,11 @@
 //! What is read, or left, because else an honest maker would be accused or somebody not warned. All texts are invented.
 
+mod reading_help;
+
 use plainwatt::facts::{LeftWhy, Note};
 use plainwatt::reading::read;
 use plainwatt::units::Watts;
-
-/// The words that were left, with their reasons.
-fn left(text: &str) -> Vec<(&str, LeftWhy)> {
-    read(text).left.iter().map(|l| (&text[l.span.start..l.span.end], l.why)).collect()
-}
+use reading_help::{claim, left};
 
 /// Sellers have to state standby, and a language may have a word for it that the vocabulary has not.
 #[test]
@@ -25,7 +23,7 @@ fn watts_that_can_only_be_standby_are_no_draw_in_any_language() {
         "Pflanzenlampe 240W, Leistungsaufnahme im Bereitschaftsbetrieb 0,5 W",
     ] {
         let found = read(text);
-        assert_eq!(found.advertised_w.map(|t| t.value.value), Some(240.0), "{text}");
+        assert_eq!(claim(&found), Some(240.0), "{text}");
         assert!(found.actual_w.is_none(), "{text}");
     }
     // A small light's own draw.
@@ -77,7 +75,7 @@ fn steps_of_a_switch_and_the_watts_of_a_diode_are_no_admission() {
 #[test]
 fn mathematical_letters_are_read() {
     let found = read("Tamsel 𝟑𝟎𝟎𝐖 grow light, 100pcs*3𝗪, 𝑎𝑐𝑡𝑢𝑎𝑙 power 135W");
-    assert_eq!(found.advertised_w.map(|t| t.value.value), Some(300.0));
+    assert_eq!(claim(&found), Some(300.0));
     assert_eq!(found.class.map(|c| c.value.watts.0), Some(3.0));
     assert_eq!(found.actual_w.map(|t| t.value.high.0), Some(135.0));
 }
@@ -127,9 +125,9 @@ fn a_numbered_parts_or_dimmed_draw_is_not_the_lights() {
         read("Each of the six strips in this new fixture runs at 40 W; the whole lamp is rated 240 W");
     assert!(strips.actual_w.is_none());
     let dimmed = read("植物育成ライト 消費電力60W(50%時31W)");
-    assert_eq!(dimmed.advertised_w.map(|t| t.value.value), Some(60.0));
+    assert_eq!(claim(&dimmed), Some(60.0));
     let dimmed = read("Фитолампа: потребление 120 Вт, при яркости 50% — 61 Вт");
-    assert_eq!(dimmed.advertised_w.map(|t| t.value.value), Some(120.0));
+    assert_eq!(claim(&dimmed), Some(120.0));
 }
 
 /// Read as the light's draw these would convict an honest maker.
@@ -180,5 +178,5 @@ fn a_draw_that_is_not_the_whole_lights_at_full_power_is_left() {
 #[test]
 fn a_supposed_claim_is_none() {
     let text = "We could have printed 3W x 100 = 300W on the box. We print what it draws: 135 W. 100 LEDs";
-    assert_eq!(read(text).advertised_w.map(|t| t.value.value), Some(135.0));
+    assert_eq!(claim(&read(text)), Some(135.0));
 }
