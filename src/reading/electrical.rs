@@ -19,7 +19,7 @@ use crate::units::Amps;
 /// The largest current in A that is taken for one diode's drive current.
 const LARGEST_DRIVE: f64 = 4.0;
 
-/// The largest forward voltage of one diode in V.
+/// The largest forward voltage of one diode in V (common practice, no source).
 const LARGEST_FORWARD: f64 = 4.0;
 
 #[derive(Clone, Copy)]

@@ -99,7 +99,7 @@ pub(super) fn socket_limit(page: Page, at: usize) -> bool {
 
 /// "plug 13A", "sockets rated 10A": what a plug can carry, where the text says no draw at it.
 fn plug(page: Page, before: usize, f: &Figure) -> bool {
-    /// The smallest current in A that plugs and sockets are rated for.
+    /// The smallest current in A that plugs and sockets are rated for (common practice, no source).
     const RATED: f64 = 5.0;
     let said = DRAW.and(Cues::of(&[Role::At, Role::Measured]));
     f.high >= RATED
