@@ -34,6 +34,7 @@ pub(super) struct Builder<'a> {
     pub text: &'a str,
     pub items: &'a mut Vec<Item>,
     figures: &'a mut Vec<Figure>,
+    labels_stock: bool,
     seen: Seen,
 }
 
@@ -46,8 +47,9 @@ pub(super) fn build(
 ) -> (Seen, Option<u32>) {
     items.clear();
     figures.clear();
-    let Tokens { all: tokens, numbers, open } = tokens;
-    let mut b = Builder { tokens, numbers, text, items, figures, seen: Seen::default() };
+    let Tokens { all: tokens, numbers, open, labels_stock } = tokens;
+    let labels_stock = *labels_stock;
+    let mut b = Builder { tokens, numbers, text, items, figures, labels_stock, seen: Seen::default() };
     let mut i = 0;
     for &at in open {
         let at = at as usize;
@@ -90,7 +92,7 @@ impl Builder<'_> {
     /// Takes the open token `i`, and what belongs to it; returns the token after that.
     fn settle(&mut self, i: usize) -> usize {
         match self.tokens[i].what {
-            What::Figure(_) if self.stock_number(i) => self.code(i),
+            What::Figure(_) if self.labels_stock && self.stock_number(i) => self.code(i),
             What::Figure(n) => self.figure(i, self.numbers[usize::from(n)]),
             What::Mark(Mark::Stop) => self.stop(i),
             // "one" alone is an article more often than a number.

@@ -14,6 +14,8 @@ pub(super) struct Tokens {
     pub numbers: Vec<Printed>,
     /// The tokens that may not become items as they are: numbers, full stops, crosses, words that depend on their neighbours.
     pub open: Vec<u32>,
+    /// Whether a word stands among them that a stock number or a paper's may follow.
+    pub labels_stock: bool,
 }
 
 /// Where the tokenizer is.
@@ -67,6 +69,7 @@ pub(super) fn scan(text: &str, tokens: &mut Tokens) {
     tokens.all.clear();
     tokens.numbers.clear();
     tokens.open.clear();
+    tokens.labels_stock = false;
     let mut s = Scanner { text, at: 0, spaced: true, tokens };
     loop {
         // Mostly one space stands between tokens, or none: no branch to guess.
@@ -115,6 +118,7 @@ impl Scanner<'_> {
         if word.open {
             self.leave_open();
         }
+        self.tokens.labels_stock |= matches!(word.role, Role::Stock | Role::Deny | Role::Quantity);
         self.tokens.all.push(Item::word(word, letters, place(start, end), self.spaced));
         self.spaced = false;
     }

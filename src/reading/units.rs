@@ -33,9 +33,10 @@ impl Builder<'_> {
     }
 
     pub(super) fn worded_unit(&self, unit: Unit, j: usize) -> (Unit, usize) {
-        let t = self.tokens[j];
-        let capital = self.text.as_bytes()[t.start as usize].is_ascii_uppercase();
+        let t = &self.tokens[j];
+        let capital = || self.text.as_bytes()[t.start as usize].is_ascii_uppercase();
         match unit {
+            Unit::Watt => (Unit::Watt, j + 1),
             Unit::Micromole => self.photons(j, false),
             Unit::Millimole => self.photons(j, true),
             // "90 in total"
@@ -44,7 +45,7 @@ impl Builder<'_> {
             }
             // "R:42 G:21", "R 42 G 21": green, not grams.
             Unit::Other if self.green(j) => (Unit::Bare, j),
-            Unit::Amp if t.spaced && t.end - t.start == 1 && !capital => (Unit::Bare, j),
+            Unit::Amp if t.spaced && t.end - t.start == 1 && !capital() => (Unit::Bare, j),
             Unit::Volt => {
                 let mut k = j + 1;
                 if matches!(self.mark(k), Some(Mark::Tilde | Mark::Current)) && self.number(k + 1).is_none() {
