@@ -77,7 +77,7 @@ fn group(text: &str, mut at: usize) -> (f64, u32, usize) {
 }
 
 /// Reads the number that starts at `start`, where a digit is; returns the byte after its last digit too.
-#[inline]
+#[inline(always)]
 pub(super) fn read(text: &str, start: usize) -> (Printed, usize) {
     let bytes = text.as_bytes();
     let (value, digits) = short(eight(bytes, start));
@@ -96,6 +96,7 @@ pub(super) fn read(text: &str, start: usize) -> (Printed, usize) {
 }
 
 /// The value of the ASCII digits at the start of eight bytes, all worked out at once, and how many there are.
+#[inline(always)]
 fn short(eight: u64) -> (u32, usize) {
     const EACH: u64 = u64::MAX / 0xff;
     let digits = eight ^ (EACH * 0x30);
@@ -111,6 +112,7 @@ fn short(eight: u64) -> (u32, usize) {
 }
 
 /// A number with separators, decimals, more than eight digits or digits that are not ASCII.
+#[inline(never)]
 fn long(text: &str, start: usize) -> (Printed, usize) {
     let bytes = text.as_bytes();
     let (mut value, first, mut end) = group(text, start);
