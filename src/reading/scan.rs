@@ -71,22 +71,57 @@ pub(super) fn scan(text: &str, tokens: &mut Tokens) {
     tokens.open.clear();
     tokens.labels_stock = false;
     let mut s = Scanner { text, at: 0, spaced: true, tokens };
+    let bytes = text.as_bytes();
+    // Kept apart from the scanner, so that plain words, the most of a text, need no memory for them.
+    let (mut at, mut spaced) = (0, true);
     loop {
         // Mostly one space stands between tokens, or none: no branch to guess.
-        let space = s.byte(s.at) == b' ';
-        s.at += usize::from(space);
-        s.spaced |= space;
-        let start = s.at;
-        let Some(&b) = text.as_bytes().get(start) else { break };
-        match STARTS[usize::from(b)] {
-            Start::Letter => s.ascii_word(),
-            Start::Digit => s.number(),
-            Start::Mark(mark) => {
-                s.at += 1;
-                s.push(What::Mark(mark), start);
+        let space = bytes.get(at) == Some(&b' ');
+        at += usize::from(space);
+        spaced |= space;
+        let Some(&b) = bytes.get(at) else { break };
+        let start = STARTS[usize::from(b)];
+        if matches!(start, Start::Letter) {
+            let word = Spelling::of_ascii(bytes, at);
+            let end = at + word.letters();
+            let after = bytes.get(end).copied().unwrap_or(0);
+            if !GOES_ON[usize::from(after)] && !word.is_x() {
+                // Most words end at white space or a sign and are nothing but words.
+                s.tokens.push_word(look_up(&word), word.first(), place(at, end), spaced);
+                (at, spaced) = (end, false);
+                continue;
             }
-            Start::Other => s.sign(),
+            (s.at, s.spaced) = (end, spaced);
+            s.rest_of_word(at, word, word.letters());
+        } else {
+            (s.at, s.spaced) = (at, spaced);
+            match start {
+                Start::Digit => s.number(),
+                Start::Mark(mark) => {
+                    s.at += 1;
+                    s.push(What::Mark(mark), at);
+                }
+                Start::Letter | Start::Other => s.sign(),
+            }
         }
+        (at, spaced) = (s.at, s.spaced);
+    }
+}
+
+impl Tokens {
+    #[inline]
+    fn push_word(&mut self, word: Known, letters: u64, place: (u32, u32), spaced: bool) {
+        if word.open {
+            self.leave_open();
+        }
+        self.labels_stock |= matches!(word.role, Role::Stock | Role::Deny | Role::Quantity);
+        self.all.push(Item::word(word, letters, place, spaced));
+    }
+
+    /// Notes that the next token is open.
+    #[expect(clippy::cast_possible_truncation, reason = "64 KiB of text hold at most as many tokens")]
+    fn leave_open(&mut self) {
+        self.open.push(self.all.len() as u32);
     }
 }
 
@@ -98,7 +133,7 @@ const fn place(start: usize, end: usize) -> (u32, u32) {
 impl Scanner<'_> {
     pub(super) fn push(&mut self, what: What, start: usize) {
         if matches!(what, What::Mark(Mark::Stop | Mark::Times)) {
-            self.leave_open();
+            self.tokens.leave_open();
         }
         self.tokens.all.push(Item::other(what, place(start, self.at), self.spaced));
         self.spaced = false;
@@ -108,18 +143,8 @@ impl Scanner<'_> {
         self.push_word_to(word, letters, start, self.at);
     }
 
-    /// Notes that the next token is open.
-    #[expect(clippy::cast_possible_truncation, reason = "64 KiB of text hold at most as many tokens")]
-    fn leave_open(&mut self) {
-        self.tokens.open.push(self.tokens.all.len() as u32);
-    }
-
     fn push_word_to(&mut self, word: Known, letters: u64, start: usize, end: usize) {
-        if word.open {
-            self.leave_open();
-        }
-        self.tokens.labels_stock |= matches!(word.role, Role::Stock | Role::Deny | Role::Quantity);
-        self.tokens.all.push(Item::word(word, letters, place(start, end), self.spaced));
+        self.tokens.push_word(word, letters, place(start, end), self.spaced);
         self.spaced = false;
     }
 
@@ -127,7 +152,7 @@ impl Scanner<'_> {
     fn push_number(&mut self, number: Printed, start: usize) {
         let index = self.tokens.numbers.len() as u16;
         self.tokens.numbers.push(number);
-        self.leave_open();
+        self.tokens.leave_open();
         self.push(What::Figure(index), start);
     }
 
@@ -141,20 +166,6 @@ impl Scanner<'_> {
 
     fn after_number(&self) -> bool {
         !self.spaced && matches!(self.last(), Some(What::Figure(_)))
-    }
-
-    /// The word that starts here with an ASCII letter. Most words end at white space or a sign and are nothing but words.
-    fn ascii_word(&mut self) {
-        let start = self.at;
-        let word = Spelling::of_ascii(self.text.as_bytes(), start);
-        self.at += word.letters();
-        let after = self.byte(self.at);
-        if GOES_ON[usize::from(after)] || word.is_x() {
-            let letters = word.letters();
-            self.rest_of_word(start, word, letters);
-        } else {
-            self.push_word(look_up(&word), word.first(), start);
-        }
     }
 
     /// The word whose first `letters` letters are read, with its digits if it turns out to be a code.
