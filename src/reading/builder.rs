@@ -47,46 +47,57 @@ pub(super) fn build(
 ) -> (Seen, Option<u32>) {
     items.clear();
     figures.clear();
-    let Tokens { all: tokens, numbers, open, labels_stock } = tokens;
+    let Tokens { all: tokens, numbers, labels_stock } = tokens;
+    items.reserve(tokens.len());
     let labels_stock = *labels_stock;
     let mut b = Builder { tokens, numbers, text, items, figures, labels_stock, seen: Seen::default() };
-    let mut i = 0;
-    for &at in open {
-        let at = at as usize;
-        // One that an earlier figure has taken.
-        if at < i {
+    // What plain tokens show is gathered apart: most tokens are plain, and so it stays out of memory.
+    let (mut i, mut seen) = (0, Seen::default());
+    while let Some(token) = tokens.get(i) {
+        if b.items.len() >= MOST_ITEMS || b.figures.len() >= MOST_FIGURES {
+            return (b.seen.and(seen), Some(token.start));
+        }
+        if token.open {
+            i = b.settle(i);
             continue;
         }
-        let stop = b.plain(i, at);
-        if stop.is_some() || b.items.len() >= MOST_ITEMS {
-            return (b.seen, stop.or(Some(tokens[at].start)));
-        }
-        i = b.settle(at);
-        if b.figures.len() >= MOST_FIGURES {
-            return (b.seen, tokens.get(i).map(|t| t.start));
+        debug_assert!(
+            b.settled(token.role, i).is_none(),
+            "settled.rs changes a role that Role::open does not name"
+        );
+        seen.token(token);
+        b.items.push(*token);
+        i += 1;
+    }
+    (b.seen.and(seen), None)
+}
+
+impl Seen {
+    /// Adds a token that stays as it is.
+    fn token(&mut self, token: &Item) {
+        self.cues = self.cues.and(token.cue);
+        self.marks |= token.mark.map_or(0, |mark| 1 << mark as u64);
+        self.codes |= token.what == What::Code;
+    }
+
+    /// Both together.
+    fn and(self, other: Self) -> Self {
+        Self {
+            cues: self.cues.and(other.cues),
+            marks: self.marks | other.marks,
+            units: self.units | other.units,
+            codes: self.codes | other.codes,
+            lists: self.lists | other.lists,
         }
     }
-    let stop = b.plain(i, tokens.len());
-    (b.seen, stop)
 }
 
 impl Builder<'_> {
-    /// Takes the tokens from `from` to `to` as they are; returns where it stopped if they are too many.
-    fn plain(&mut self, from: usize, to: usize) -> Option<u32> {
-        let end = to.min(from + MOST_ITEMS - self.items.len());
-        debug_assert!(
-            (from..end).all(|i| self.settled(self.tokens[i].role, i).is_none()),
-            "settled.rs changes a role that Role::open does not name"
-        );
-        let tokens = &self.tokens[from..end];
-        let seen = &mut self.seen;
-        self.items.extend(tokens.iter().map(|t| {
-            seen.cues = seen.cues.and(t.cue);
-            seen.marks |= t.mark.map_or(0, |mark| 1 << mark as u64);
-            seen.codes |= t.what == What::Code;
-            *t
-        }));
-        (end < to).then(|| self.tokens[end].start)
+    /// Takes token `i` as it is.
+    fn plain(&mut self, i: usize) -> usize {
+        self.seen.token(&self.tokens[i]);
+        self.items.push(self.tokens[i]);
+        i + 1
     }
 
     /// Takes the open token `i`, and what belongs to it; returns the token after that.
@@ -109,10 +120,7 @@ impl Builder<'_> {
             {
                 self.sign_as(Mark::Pipe, i)
             }
-            What::Mark(_) | What::Code => {
-                self.plain(i, i + 1);
-                i + 1
-            }
+            What::Mark(_) | What::Code => self.plain(i),
         }
     }
 
@@ -122,10 +130,7 @@ impl Builder<'_> {
             self.sign_as(Mark::Colon, i);
             return after;
         }
-        if self.ends_sentence(i) {
-            self.plain(i, i + 1);
-        }
-        i + 1
+        if self.ends_sentence(i) { self.plain(i) } else { i + 1 }
     }
 
     /// Takes the tokens from `i` to `end` as one code.
@@ -137,6 +142,7 @@ impl Builder<'_> {
     }
 
     /// Adds a figure.
+    #[inline]
     #[expect(clippy::cast_possible_truncation, reason = "at most MOST_ITEMS items")]
     pub(super) fn add(&mut self, figure: Figure, spaced: bool) {
         let (item, index) = (self.items.len() as u16, self.figures.len() as u16);

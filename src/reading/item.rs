@@ -34,6 +34,8 @@ pub(super) struct Item {
     pub mark: Option<Mark>,
     /// White space stands before it.
     pub spaced: bool,
+    /// It may not become an item as it is: a number, a full stop, a cross, a word that depends on its neighbours.
+    pub open: bool,
     /// The first eight letters of a word, folded; see [`Letters`].
     pub letters: u64,
     /// What else a word may be, in another language or beside some words; see [`Page::may_be`](super::page::Page::may_be).
@@ -94,9 +96,21 @@ impl Item {
     /// A word from byte `start` to `end` that starts with `letters`.
     #[inline]
     pub(super) const fn word(known: Known, letters: u64, (start, end): (u32, u32), spaced: bool) -> Self {
-        let Known { role, cue, also, .. } = known;
+        let Known { role, cue, also, open } = known;
         let figure = Self::NO_FIGURE;
-        Self { what: What::Word(role), role, start, end, cue, figure, mark: None, spaced, letters, also }
+        Self {
+            what: What::Word(role),
+            role,
+            start,
+            end,
+            cue,
+            figure,
+            mark: None,
+            spaced,
+            open,
+            letters,
+            also,
+        }
     }
 
     /// The same word in another role.
@@ -110,6 +124,7 @@ impl Item {
     pub(super) const fn other(what: What, (start, end): (u32, u32), spaced: bool) -> Self {
         let figure = if let What::Figure(index) = what { index } else { Self::NO_FIGURE };
         let mark = if let What::Mark(mark) = what { Some(mark) } else { None };
+        let open = matches!(what, What::Figure(_) | What::Mark(Mark::Stop | Mark::Times));
         let nothing = Cues(0);
         Self {
             what,
@@ -120,6 +135,7 @@ impl Item {
             figure,
             mark,
             spaced,
+            open,
             letters: 0,
             also: nothing,
         }

@@ -12,8 +12,6 @@ use super::words::{Known, Spelling, look_up};
 pub(super) struct Tokens {
     pub all: Vec<Item>,
     pub numbers: Vec<Printed>,
-    /// The tokens that may not become items as they are: numbers, full stops, crosses, words that depend on their neighbours.
-    pub open: Vec<u32>,
     /// Whether a word stands among them that a stock number or a paper's may follow.
     pub labels_stock: bool,
 }
@@ -68,7 +66,6 @@ static GOES_ON: [bool; 256] = {
 pub(super) fn scan(text: &str, tokens: &mut Tokens) {
     tokens.all.clear();
     tokens.numbers.clear();
-    tokens.open.clear();
     tokens.labels_stock = false;
     let mut s = Scanner { text, at: 0, spaced: true, tokens };
     let bytes = text.as_bytes();
@@ -111,17 +108,8 @@ pub(super) fn scan(text: &str, tokens: &mut Tokens) {
 impl Tokens {
     #[inline]
     fn push_word(&mut self, word: Known, letters: u64, place: (u32, u32), spaced: bool) {
-        if word.open {
-            self.leave_open();
-        }
         self.labels_stock |= matches!(word.role, Role::Stock | Role::Deny | Role::Quantity);
         self.all.push(Item::word(word, letters, place, spaced));
-    }
-
-    /// Notes that the next token is open.
-    #[expect(clippy::cast_possible_truncation, reason = "64 KiB of text hold at most as many tokens")]
-    fn leave_open(&mut self) {
-        self.open.push(self.all.len() as u32);
     }
 }
 
@@ -132,9 +120,6 @@ const fn place(start: usize, end: usize) -> (u32, u32) {
 
 impl Scanner<'_> {
     pub(super) fn push(&mut self, what: What, start: usize) {
-        if matches!(what, What::Mark(Mark::Stop | Mark::Times)) {
-            self.tokens.leave_open();
-        }
         self.tokens.all.push(Item::other(what, place(start, self.at), self.spaced));
         self.spaced = false;
     }
@@ -152,7 +137,6 @@ impl Scanner<'_> {
     fn push_number(&mut self, number: Printed, start: usize) {
         let index = self.tokens.numbers.len() as u16;
         self.tokens.numbers.push(number);
-        self.tokens.leave_open();
         self.push(What::Figure(index), start);
     }
 
