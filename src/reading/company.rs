@@ -25,13 +25,16 @@ const COSTS: [Letters; 7] = Letters::all(["bill", "bills", "cost", "costs", "hea
 
 impl Page<'_> {
     /// The cue of the word at item `i`: words that mean something else in most company count only in the right one.
+    #[inline]
     pub(super) fn cue(&self, i: usize) -> Cues {
-        let Some(item) = self.items.get(i) else { return Cues::default() };
-        if !item.cue.any(IN_COMPANY) {
-            return item.cue;
-        }
-        let role = self.role(i);
-        let live = match role {
+        let cue = self.items.get(i).map_or(Cues::default(), |item| item.cue);
+        if cue.any(IN_COMPANY) && !self.counts(i) { Cues::default() } else { cue }
+    }
+
+    /// Whether the word at item `i`, one [`IN_COMPANY`], is in the right one.
+    #[inline(never)]
+    fn counts(&self, i: usize) -> bool {
+        match self.role(i) {
             // "60W per reel", "5m reel"; "réel" is folded to the same letters.
             Role::DrawAdjective => {
                 let coil = self.role_before(i) == Role::Per
@@ -71,8 +74,7 @@ impl Page<'_> {
             Role::Deny => !matches!(self.mark(i + 1), Some(Mark::Colon | Mark::Comma)),
             Role::Input => self.role(i + 1) != Role::Voltage && self.role(i + 1) != Role::Current,
             _ => true,
-        };
-        if live { item.cue } else { Cues::default() }
+        }
     }
 
     /// "true wattage of one lamp 185W", "consumption per lamp": whether the light at item `i` is each one of several.

@@ -113,29 +113,39 @@ impl<'a> Page<'a> {
 
     /// Whether the sign at item `i` ends a phrase. A hyphen does with white space on both sides.
     pub(super) fn breaks(&self, i: usize) -> bool {
-        match self.mark(i) {
-            // "consumption: ~ 395 W"
-            Some(Mark::Tilde)
-                if self.is_watts(i + 1) && matches!(self.mark_before(i), Some(Mark::Colon | Mark::Equal)) =>
-            {
-                false
+        const fn set(marks: &[Mark]) -> u64 {
+            let (mut set, mut k) = (0, 0);
+            while k < marks.len() {
+                set |= 1 << marks[k] as u64;
+                k += 1;
             }
-            Some(Mark::Dash | Mark::Dot | Mark::Tilde) => self.spaced(i) && self.spaced(i + 1),
-            Some(
-                Mark::Comma
-                | Mark::Stop
-                | Mark::Line
-                | Mark::Pipe
-                | Mark::Question
-                | Mark::Bang
-                | Mark::Arrow
-                | Mark::Slash
-                | Mark::Plus
-                | Mark::And
-                | Mark::Other,
-            ) => true,
-            _ => false,
+            set
         }
+        const BREAKS: u64 = set(&[
+            Mark::Comma,
+            Mark::Stop,
+            Mark::Line,
+            Mark::Pipe,
+            Mark::Question,
+            Mark::Bang,
+            Mark::Arrow,
+            Mark::Slash,
+            Mark::Plus,
+            Mark::And,
+            Mark::Other,
+        ]);
+        const APART: u64 = set(&[Mark::Dash, Mark::Dot, Mark::Tilde]);
+        let Some(mark) = self.mark(i) else { return false };
+        if BREAKS >> mark as u64 & 1 == 1 {
+            return true;
+        }
+        // "consumption: ~ 395 W"
+        let about = || {
+            mark == Mark::Tilde
+                && self.is_watts(i + 1)
+                && matches!(self.mark_before(i), Some(Mark::Colon | Mark::Equal))
+        };
+        APART >> mark as u64 & 1 == 1 && self.spaced(i) && self.spaced(i + 1) && !about()
     }
 
     /// "| W 100 |": whether the unit at item `i` fills a cell with the number after it.
