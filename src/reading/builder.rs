@@ -4,7 +4,7 @@ use super::figures::Figure;
 use super::fold::Mark;
 use super::item::{Item, What};
 use super::number::Printed;
-use super::roles::{Cues, Role};
+use super::roles::{Cues, Role, Unit};
 use super::scan::Tokens;
 
 /// What is on a page at all, so that rules for other things need not look.
@@ -16,6 +16,9 @@ pub(super) struct Seen {
     pub marks: u64,
     /// A bit for each unit of its figures.
     pub units: u32,
+    /// A bit for each of its first 64 figures that is one of watts, and that has no unit.
+    pub watts: u64,
+    pub bare: u64,
     /// Has a model, item or type number.
     pub codes: bool,
     /// Has a figure of several values with strokes between them.
@@ -139,6 +142,9 @@ impl Builder<'_> {
     pub(super) fn add(&mut self, figure: Figure, spaced: bool) {
         let (item, index) = (self.items.len() as u16, self.figures.len() as u16);
         self.seen.units |= 1 << figure.unit as u32;
+        let bit = 1_u64.checked_shl(u32::from(index)).unwrap_or(0);
+        self.seen.watts |= if figure.unit == Unit::Watt { bit } else { 0 };
+        self.seen.bare |= if figure.unit == Unit::Bare { bit } else { 0 };
         self.seen.lists |= figure.list;
         self.items.push(Item::other(What::Figure(index), (figure.start, figure.end), spaced));
         self.figures.push(Figure { item, ..figure });

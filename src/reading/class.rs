@@ -21,7 +21,7 @@ pub(super) fn class(
     right: &Phrase,
 ) -> bool {
     let stroke = page.mark(at + 1) == Some(Mark::Slash) && !page.spaced(at + 1) && !page.spaced(at + 2);
-    if (page.role(at + 1) == Role::Per || stroke)
+    if (stroke || page.role(at + 1) == Role::Per)
         && matches!(page.role(at + 2), Role::Cob | Role::Chip | Role::Led)
     {
         return true;
@@ -93,7 +93,7 @@ pub(super) fn lamp_beads(page: Page, at: usize) -> bool {
 
 /// "75W a piece"
 pub(super) fn a_piece(page: Page, at: usize) -> bool {
-    page.role(at + 2) == Role::Pieces && page.is(at + 1, const { Letters::of("a") })
+    page.is(at + 1, const { Letters::of("a") }) && page.role(at + 2) == Role::Pieces
 }
 
 /// "225 LEDs. LED power: 0.2W", "340 LED, 0.5W" beside many more watts: less than a watt no light draws; a few watts may be
@@ -153,7 +153,7 @@ pub(super) fn is_package(page: Page, i: usize) -> bool {
 
 /// The package that a bare number names.
 pub(super) fn package_number(value: f64) -> Option<Package> {
-    if !(2835.0..=5730.0).contains(&value) {
+    if (value < 2835.0) | (value > 5730.0) {
         return None;
     }
     Some(match value {

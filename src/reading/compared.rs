@@ -3,6 +3,7 @@
 use super::figures::What;
 use super::fold::Mark;
 use super::item::Letters;
+use super::listed::Listed;
 use super::page::Page;
 use super::phrase::DRAW;
 use super::roles::{Cues, Role, Unit};
@@ -14,10 +15,19 @@ const CLAIM: Cues = Cues::of(&[Role::Replaces, Role::Versus]);
 pub(super) const EQUAL: Cues = Cues::of(&[Role::Equivalent, Role::Replacement]);
 
 /// Whether the watts are those of a lamp that the light is compared with.
-pub(super) fn equivalent(page: Page, at: usize, left: Cues, next: Cues) -> bool {
+pub(super) fn equivalent(page: Page, at: usize, left: Cues) -> bool {
     if left.any(CLAIM.and(Role::Equivalent.cue())) {
         return true;
     }
+    if page.cues.any(EQUAL.and(LAMP)) {
+        beside_words(page, at, left)
+    } else {
+        double_ended(page, at) || above_own(page, at)
+    }
+}
+
+/// The same on a page with a word for a lamp of another kind or for a comparison, which may stand on either side.
+fn beside_words(page: Page, at: usize, left: Cues) -> bool {
     if page.role_before(at) == Role::Replacement && page.mark_before(at) == Some(Mark::Colon)
         || left.any(Role::Replacement.cue())
             && (page.role_before(at) == Role::For || page.mark_before(at) == Some(Mark::Colon))
@@ -27,16 +37,9 @@ pub(super) fn equivalent(page: Page, at: usize, left: Cues, next: Cues) -> bool 
     if before_another_lamp(page, at, left) {
         return false;
     }
-    if lamp_leads(page, at) {
+    if lamp_leads(page, at) || matches!(page.role(at + 1), Role::Lamp(_)) {
         return true;
     }
-    if next.any(Role::Metal.cue()) || matches!(page.role(at + 1), Role::Lamp(_)) {
-        return true;
-    }
-    let double_ended = page.role(at + 1) == Role::DoubleEnded
-        && page.is(at + 1, const { Letters::of("de") })
-        && page.capitals(at + 1)
-        && matches!(page.role(at + 2), Role::Lamp(_) | Role::Light | Role::Lights);
     let word = at + 1 + usize::from(page.mark(at + 1) == Some(Mark::Open));
     let smaller = matches!(page.role(word), Role::Equivalent | Role::Replacement)
         && page
@@ -47,10 +50,18 @@ pub(super) fn equivalent(page: Page, at: usize, left: Cues, next: Cues) -> bool 
     }
     // "100W (not equivalent)": the denial comes first.
     let ends = THING.and(DRAW).and(CLAIM).and(Role::Deny.cue());
-    double_ended
-        || page.cues.any(EQUAL.and(LAMP))
-            && page.first_right(at, EQUAL.and(LAMP).and(ends), 3).any(EQUAL.and(LAMP))
+    double_ended(page, at)
+        || page.first_right(at, EQUAL.and(LAMP).and(ends), 3).any(EQUAL.and(LAMP))
         || spelled_lamp(page, at)
+        || above_own(page, at)
+}
+
+/// "1000W DE HPS", "600W DE light": sodium lamps with a cap at both ends.
+fn double_ended(page: Page, at: usize) -> bool {
+    page.role(at + 1) == Role::DoubleEnded
+        && page.is(at + 1, const { Letters::of("de") })
+        && page.capitals(at + 1)
+        && matches!(page.role(at + 2), Role::Lamp(_) | Role::Light | Role::Lights)
 }
 
 /// "draws 110W HPS 400W equivalent": the lamp straight after the draw has watts of its own.
@@ -82,14 +93,13 @@ fn lamp_leads(page: Page, at: usize) -> bool {
 
 /// "less heat than our V-6 330W": a comparison with another light of the seller.
 pub(super) fn with_own(page: Page, at: usize) -> bool {
-    const OUR: [Letters; 5] = Letters::all(["our", "unser", "unsere", "notre", "nuestra"]);
+    const OUR: Listed<5> = Listed::of(["our", "unser", "unsere", "notre", "nuestra"]);
     page.cues.any(Role::Versus.cue())
         && !matches!(page.role(at + 1), Role::Lamp(_))
-        && (at.saturating_sub(4).max(1)..at)
-            .any(|i| OUR.iter().any(|&w| page.is(i, w)) && page.role(i - 1) == Role::Versus)
+        && (at.saturating_sub(4).max(1)..at).any(|i| page.is_one(i, &OUR) && page.role(i - 1) == Role::Versus)
 }
 
-/// "600W lamp equivalent", "60W light bulb equivalent", "1000W double-ended HPS", "30W = 250W".
+/// "600W lamp equivalent", "60W light bulb equivalent", "1000W double-ended HPS".
 fn spelled_lamp(page: Page, at: usize) -> bool {
     let mut i = at + 1;
     while matches!(page.role(i), Role::Light | Role::Double | Role::Traditional | Role::Tube)
@@ -100,10 +110,11 @@ fn spelled_lamp(page: Page, at: usize) -> bool {
     if page.is(i, const { Letters::of("ended") }) {
         i += 1;
     }
-    if i > at + 1 && matches!(page.role(i), Role::Equivalent | Role::Replacement | Role::Lamp(_)) {
-        return true;
-    }
-    // A larger figure straight after "=" or "≈" and the light's own.
+    i > at + 1 && matches!(page.role(i), Role::Equivalent | Role::Replacement | Role::Lamp(_))
+}
+
+/// "30W = 250W": a larger figure straight after "=" or "≈" and the light's own.
+fn above_own(page: Page, at: usize) -> bool {
     let sign = matches!(page.mark_before(at), Some(Mark::Equal | Mark::Current));
     let open = usize::from(at >= 2 && page.mark(at - 2) == Some(Mark::Open));
     sign && at >= 2 + open

@@ -13,8 +13,7 @@ use crate::facts::LeftWhy;
 
 /// `18 W x 9 D`: a width.
 pub(super) fn dimension(page: Page, at: usize) -> bool {
-    page.has_mark(Mark::Times)
-        && page.mark(at + 1) == Some(Mark::Times)
+    page.mark(at + 1) == Some(Mark::Times)
         && match page.figure(at + 2).map(|f| f.unit) {
             Some(Unit::Bare | Unit::Length) => SIDES.iter().any(|&side| page.is(at + 3, side)),
             // `30 L x 22 W x 4 H`: elsewhere the letters are litres and hours.
@@ -66,23 +65,26 @@ pub(super) fn foreign(
     }
     let load = Role::Load.cue();
     let limit = Cues::of(&[Role::UpTo, Role::Rating, Role::Total]);
-    if near.any(load)
-        || next.any(load)
-        || (left.any(load) && left.and(right).any(limit))
-        || (right.any(load) && left.any(limit))
-        || socket_limit(page, at)
-    {
+    // Most figures have nobody else's word beside them.
+    let here = left.and(near).and(right).and(next);
+    let loaded = || {
+        near.and(next).any(load)
+            || (left.any(load) && left.and(right).any(limit))
+            || (right.any(load) && left.any(limit))
+    };
+    if here.any(load) && loaded() || socket_limit(page, at) {
         return Some(LeftWhy::LoadLimit);
     }
-    if left.any(Role::Like.cue())
-        || with_own(page, at)
-        || left.any(Role::Save.cue()) && near.any(Cues::of(&[Role::Save, Role::UpTo]))
-    {
+    let like = || {
+        left.any(Role::Like.cue())
+            || left.any(Role::Save.cue()) && near.any(Cues::of(&[Role::Save, Role::UpTo]))
+    };
+    if left.any(Cues::of(&[Role::Like, Role::Save])) && like() || with_own(page, at) {
         return Some(LeftWhy::Rhetoric);
     }
     // "200W standby consumption: 0.5W": the words before a colon are about what follows it.
     let dim = Role::Dim.cue();
-    if near.any(dim) || left.any(dim) || next.any(dim) && right.any(dim) {
+    if near.and(left).any(dim) || next.any(dim) && right.any(dim) {
         return Some(LeftWhy::NotFullPower);
     }
     None

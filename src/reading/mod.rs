@@ -29,6 +29,7 @@ mod label;
 mod left;
 mod letters;
 mod levels;
+mod listed;
 mod noun;
 mod number;
 mod pack;

@@ -27,6 +27,16 @@ impl<'a> Page<'a> {
         units.iter().any(|&u| self.seen.units >> u as u32 & 1 == 1)
     }
 
+    /// The figures of watts with their indices, in the order of the text.
+    pub(super) fn watts(&self) -> OfUnit<'a> {
+        OfUnit { first: self.seen.watts, next: u64::BITS as usize, unit: Unit::Watt, figures: self.figures }
+    }
+
+    /// The numbers without a unit with their indices, in the order of the text.
+    pub(super) fn bare(&self) -> OfUnit<'a> {
+        OfUnit { first: self.seen.bare, next: u64::BITS as usize, unit: Unit::Bare, figures: self.figures }
+    }
+
     /// Whether the sign is on the page.
     pub(super) fn has_mark(&self, mark: Mark) -> bool {
         self.seen.marks >> mark as u64 & 1 == 1
@@ -179,5 +189,35 @@ impl<'a> Page<'a> {
                 | Role::Device
                 | Role::Letter(_)
         ) || self.mark(i + 1) == Some(Mark::Times)
+    }
+}
+
+/// Figures of one unit.
+pub(super) struct OfUnit<'a> {
+    /// A bit for each that is left of the first 64. No other figure of a title is looked at.
+    first: u64,
+    /// Where to look on behind those.
+    next: usize,
+    unit: Unit,
+    figures: &'a [Figure],
+}
+
+impl<'a> Iterator for OfUnit<'a> {
+    type Item = (usize, &'a Figure);
+
+    #[inline]
+    fn next(&mut self) -> Option<Self::Item> {
+        if self.first != 0 {
+            let index = self.first.trailing_zeros() as usize;
+            self.first &= self.first - 1;
+            return Some((index, &self.figures[index]));
+        }
+        while let Some(figure) = self.figures.get(self.next) {
+            self.next += 1;
+            if figure.unit == self.unit {
+                return Some((self.next - 1, figure));
+            }
+        }
+        None
     }
 }

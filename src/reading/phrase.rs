@@ -55,13 +55,15 @@ impl<'a> Page<'a> {
         let (mut all, mut introduced, mut seen) = (Cues::default(), Cues::default(), false);
         // A bit for each word for a light with no word for power after it, by how far it is from the figure.
         let (mut power, mut lights) = (false, 0_u32);
-        let from = at.saturating_sub(REACH);
-        for (i, item) in (from..at).zip(&self.items[from..at]).rev() {
+        let (mut i, from) = (at, at.saturating_sub(REACH));
+        while i > from {
+            i -= 1;
+            let item = &self.items[i];
             if let What::Word(role) = item.what {
-                let mut cue = self.cue(i);
+                let mut cue = self.cue_of(i, item);
                 power |= cue.any(POWER);
                 lights |= u32::from(!power & item.cue.any(THING)) << (at - i);
-                if cue.any(STATES) && self.beyond(at, lights) {
+                if cue.any(STATES) && lights != 0 && self.beyond(at, lights) {
                     // "low consumption LED light 45W": the light is between, so the word is about the light.
                     cue = cue.without(STATES);
                 }
@@ -150,10 +152,12 @@ impl<'a> Page<'a> {
         let mut near = Cues::default();
         let (mut all, mut own, mut introduced) = (Cues::default(), Cues::default(), false);
         let (mut seen, mut inside, mut beyond) = (false, false, false);
-        let items = self.items.get(at + 1..).unwrap_or_default();
-        for (i, item) in (at + 1..).zip(items).take(REACH) {
+        let (mut i, end) = (at, self.items.len().min(at + 1 + REACH));
+        while i + 1 < end {
+            i += 1;
+            let item = &self.items[i];
             if let What::Word(_) = item.what {
-                let cue = self.cue(i);
+                let cue = self.cue_of(i, item);
                 introduced |= cue.any(INTRODUCES.without(Role::Rating.cue()));
                 beyond |= cue.any(Role::Light.cue());
                 let cue = if beyond { cue.without(DRAW) } else { cue };
@@ -203,8 +207,10 @@ impl<'a> Page<'a> {
 
     /// The first role of the set in the phrase that follows item `at`, as far as `reach` items; empty if there is none.
     pub(super) fn first_right(&self, at: usize, set: Cues, reach: usize) -> Cues {
-        let items = self.items.get(at + 1..).unwrap_or_default();
-        for (i, item) in (at + 1..).zip(items).take(reach) {
+        let (mut i, end) = (at, self.items.len().min(at + 1 + reach));
+        while i + 1 < end {
+            i += 1;
+            let item = &self.items[i];
             if item.cue.any(set) {
                 return item.cue;
             }

@@ -4,6 +4,7 @@
 use super::figures::Figure;
 use super::fold::Mark;
 use super::item::Letters;
+use super::listed::Listed;
 use super::page::Page;
 use super::partial::per_part;
 use super::phrase::DRAW;
@@ -51,7 +52,7 @@ pub(super) fn of_the_light(page: Page, f: &Figure) -> bool {
     let fan = fan
         || page.role(after + 1) == Role::Device
             && !feeds(page, after + 1)
-            && !CABLES.iter().any(|&w| page.starts(after + 1, w));
+            && !page.begins(after + 1, &CABLES);
     // "24V 1A per strip", "24V 2A (each of 8 bars)"; the mains are the same for every part.
     let mains = f.unit != Unit::Amp && f.unit != Unit::VoltDc && f.high >= MAINS;
     let part = !mains && (per_part(page, after) || each_part(page, after) || several(page, before, after));
@@ -69,21 +70,21 @@ fn each_part(page: Page, at: usize) -> bool {
 }
 
 /// How words for the light's own cable begin.
-const CABLES: [Letters; 3] = Letters::all(["cabl", "kabel", "plug"]);
+const CABLES: Listed<3> = Listed::of(["cabl", "kabel", "plug"]);
 
 /// How words for what feeds a light begin.
-const FEEDERS: [Letters; 13] = Letters::all([
+const FEEDERS: Listed<13> = Listed::of([
     "adapt", "driver", "supply", "psu", "netzteil", "transfor", "batter", "socket", "outlet", "alim",
     "fuente", "fonte", "cord",
 ]);
 
 /// Whether the device at item `i` feeds the light: its volts are the light's supply.
 pub(super) fn feeds(page: Page, i: usize) -> bool {
-    FEEDERS.iter().any(|&w| page.starts(i, w))
+    page.begins(i, &FEEDERS)
 }
 
 /// How words for what a lamp is plugged or screwed into begin.
-const PLUGS: [Letters; 3] = Letters::all(["plug", "socket", "outlet"]);
+const PLUGS: Listed<3> = Listed::of(["plug", "socket", "outlet"]);
 
 /// "socket rated 660W max": the most that a socket can carry, before the watts at item `at`.
 pub(super) fn socket_limit(page: Page, at: usize) -> bool {
@@ -91,10 +92,7 @@ pub(super) fn socket_limit(page: Page, at: usize) -> bool {
     while i > 0 && matches!(page.role(i - 1), Role::Rating | Role::UpTo) {
         i -= 1;
     }
-    i > 0
-        && i < at
-        && PLUGS.iter().any(|&w| page.starts(i - 1, w))
-        && !page.left(at).cues.any(DRAW.without(Role::Wall.cue()))
+    i > 0 && i < at && page.begins(i - 1, &PLUGS) && !page.left(at).cues.any(DRAW.without(Role::Wall.cue()))
 }
 
 /// "plug 13A", "sockets rated 10A": what a plug can carry, where the text says no draw at it.
@@ -104,7 +102,7 @@ fn plug(page: Page, before: usize, f: &Figure) -> bool {
     let said = DRAW.and(Cues::of(&[Role::At, Role::Measured]));
     f.high >= RATED
         && before > 0
-        && PLUGS.iter().any(|&w| page.starts(before - 1, w))
+        && page.begins(before - 1, &PLUGS)
         && !page.left(usize::from(f.item)).cues.any(said)
 }
 
