@@ -115,9 +115,11 @@ fn spelled_lamp(page: Page, at: usize) -> bool {
 
 /// "30W = 250W": a larger figure straight after "=" or "≈" and the light's own.
 fn above_own(page: Page, at: usize) -> bool {
-    let sign = matches!(page.mark_before(at), Some(Mark::Equal | Mark::Current));
+    if !matches!(page.mark_before(at), Some(Mark::Equal | Mark::Current)) {
+        return false;
+    }
     let open = usize::from(at >= 2 && page.mark(at - 2) == Some(Mark::Open));
-    sign && at >= 2 + open
+    at >= 2 + open
         && page.figure(at - 2 - open).is_some_and(|own| {
             own.unit == Unit::Watt
                 && page.figure(at).is_some_and(|f| f.high > own.high)

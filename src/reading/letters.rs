@@ -71,7 +71,7 @@ fn grouped(page: Page, at: usize) -> bool {
 /// "96 W | 128 LEDs | 24 R | 8 B": apart from the other letters, but with them the whole count.
 fn completes_letters(page: Page, at: usize) -> bool {
     let (mut letters, mut sum) = (0, page.figure(at).map_or(0.0, |f| f.high));
-    for n in page.figures.iter().filter(|n| n.unit == Unit::Bare) {
+    for (_, n) in page.bare() {
         if matches!(page.role(usize::from(n.item) + 1), Role::Letter(_)) {
             letters += 1;
             sum += n.high;

@@ -123,15 +123,7 @@ impl<'a> Page<'a> {
 
     /// Whether the sign at item `i` ends a phrase. A hyphen does with white space on both sides.
     pub(super) fn breaks(&self, i: usize) -> bool {
-        const fn set(marks: &[Mark]) -> u64 {
-            let (mut set, mut k) = (0, 0);
-            while k < marks.len() {
-                set |= 1 << marks[k] as u64;
-                k += 1;
-            }
-            set
-        }
-        const BREAKS: u64 = set(&[
+        const BREAKS: Marks = Marks::of(&[
             Mark::Comma,
             Mark::Stop,
             Mark::Line,
@@ -144,9 +136,9 @@ impl<'a> Page<'a> {
             Mark::And,
             Mark::Other,
         ]);
-        const APART: u64 = set(&[Mark::Dash, Mark::Dot, Mark::Tilde]);
+        const APART: Marks = Marks::of(&[Mark::Dash, Mark::Dot, Mark::Tilde]);
         let Some(mark) = self.mark(i) else { return false };
-        if BREAKS >> mark as u64 & 1 == 1 {
+        if BREAKS.has(mark) {
             return true;
         }
         // "consumption: ~ 395 W"
@@ -155,7 +147,7 @@ impl<'a> Page<'a> {
                 && self.is_watts(i + 1)
                 && matches!(self.mark_before(i), Some(Mark::Colon | Mark::Equal))
         };
-        APART >> mark as u64 & 1 == 1 && self.spaced(i) && self.spaced(i + 1) && !about()
+        APART.has(mark) && self.spaced(i) && self.spaced(i + 1) && !about()
     }
 
     /// "| W 100 |": whether the unit at item `i` fills a cell with the number after it.
@@ -189,6 +181,31 @@ impl<'a> Page<'a> {
                 | Role::Device
                 | Role::Letter(_)
         ) || self.mark(i + 1) == Some(Mark::Times)
+    }
+}
+
+/// A set of signs.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Marks(u64);
+
+impl Marks {
+    /// The set of all the signs given.
+    pub(super) const fn of(marks: &[Mark]) -> Self {
+        let (mut set, mut i) = (0, 0);
+        while i < marks.len() {
+            set |= 1 << marks[i] as u64;
+            i += 1;
+        }
+        Self(set)
+    }
+
+    /// Both sets together.
+    pub(super) const fn and(self, other: Self) -> Self {
+        Self(self.0 | other.0)
+    }
+
+    pub(super) const fn has(self, mark: Mark) -> bool {
+        self.0 >> mark as u64 & 1 == 1
     }
 }
 

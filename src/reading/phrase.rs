@@ -5,7 +5,7 @@
 
 use super::figures::{Figure, What};
 use super::fold::Mark;
-use super::page::Page;
+use super::page::{Marks, Page};
 use super::roles::{Cues, Role, Unit};
 use super::watts::THING;
 
@@ -133,18 +133,15 @@ impl<'a> Page<'a> {
 
     /// "Power draw - 150W": a hyphen straight between the word and the figure; "i.e." after a comma.
     pub(super) fn passes(&self, i: usize, at: usize) -> bool {
-        match self.mark(i) {
-            Some(Mark::Dash) => i + 1 == at && self.cue(i.wrapping_sub(1)).any(INTRODUCES),
-            Some(Mark::Comma) => {
-                self.role(i + 1) == Role::Short
-                    && i + 1 < at
-                    && (i + 2..at).all(|k| self.role(k) == Role::Short)
-            }
-            Some(Mark::Slash) => {
-                matches!(self.role(i + 1), Role::Lamp(_)) && matches!(self.role_before(i), Role::Lamp(_))
-            }
-            _ => false,
-        }
+        let (mark, next) = (self.mark(i), self.role(i + 1));
+        let lamp = |word: Role| matches!(word, Role::Lamp(_));
+        // The rare word first: a sign is a comma or not as often as not.
+        next == Role::Short
+            && mark == Some(Mark::Comma)
+            && i + 1 < at
+            && (i + 2..at).all(|k| self.role(k) == Role::Short)
+            || i + 1 == at && mark == Some(Mark::Dash) && self.cue(i.wrapping_sub(1)).any(INTRODUCES)
+            || lamp(next) && mark == Some(Mark::Slash) && lamp(self.role_before(i))
     }
 
     /// The phrase that follows item `at`.
@@ -166,11 +163,13 @@ impl<'a> Page<'a> {
                 near = if seen { near } else { cue };
                 seen = true;
             } else if let Some(mark) = item.mark {
+                const LABEL: Marks = Marks::of(&[Mark::Colon, Mark::Equal]);
+                const ENDS: Marks = LABEL.and(Marks::of(&[Mark::Open, Mark::Close]));
                 if mark == Mark::Open && i == at + 1 {
                     inside = true;
-                } else if matches!(mark, Mark::Open | Mark::Close | Mark::Colon | Mark::Equal) {
+                } else if ENDS.has(mark) {
                     // The words before a colon label what follows.
-                    all = if matches!(mark, Mark::Colon | Mark::Equal) { own } else { all };
+                    all = if LABEL.has(mark) { own } else { all };
                     break;
                 } else if self.breaks(i) && !self.passes(i, usize::MAX) {
                     break;

@@ -1,7 +1,7 @@
 //! What each figure of watts says, by the words on both sides of it. The order of the rules is the argument: a figure that
 //! another device, a denial or a comparison owns is never looked at as the light's.
 
-use smallvec::{SmallVec, smallvec};
+use smallvec::SmallVec;
 
 use super::admitted::{asked_or_on, at_level, is_product, named_light, under_voltage};
 use super::array::{Arrays, Of, denied, heads};
@@ -29,21 +29,31 @@ pub(super) const THING: Cues = Cues::of(&[Role::Light, Role::Lights, Role::Led])
 
 /// Says of every figure what it says, in the order of the figures.
 pub(super) fn classify(page: Page, arrays: &Arrays, pack: Option<u32>) -> SmallVec<[Says; 24]> {
-    let mut all = smallvec![Says::Nothing; page.figures.len()];
+    let mut all = nothing(page.figures.len());
+    let says: &mut All = &mut all;
     for (index, f) in page.bare() {
-        all[index] = unitless(page, f, arrays, index);
+        says[index] = unitless(page, f, arrays, index);
     }
     // What the watts of an array say, unless a denial or another seller owns them.
     for array in arrays {
-        all[array.watts] = of_array(array.of);
+        says[array.watts] = of_array(array.of);
     }
     let mut last = None;
     for (index, f) in page.watts() {
-        all[index] = watts(page, f, arrays, pack, &Before { all: &all[..index], last }, all[index]);
+        let (before, rest) = says.split_at_mut(index);
+        rest[0] = watts(page, f, arrays, pack, &Before { all: before, last }, rest[0]);
         last = Some(index);
     }
     partial::leave(page, pack, &mut all);
     steps::leave(page, pack, &mut all);
+    all
+}
+
+/// No figure says anything yet.
+fn nothing(figures: usize) -> SmallVec<[Says; 24]> {
+    const INLINE: [Says; 24] = [Says::Nothing; 24];
+    let mut all = SmallVec::from_buf_and_len(INLINE, figures.min(INLINE.len()));
+    all.resize(figures, Says::Nothing);
     all
 }
 
