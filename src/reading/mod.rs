@@ -9,6 +9,7 @@
 
 mod admitted;
 mod array;
+mod beside;
 mod builder;
 mod chains;
 mod class;

@@ -103,7 +103,7 @@ impl<'a> Page<'a> {
 
     /// Whether item `i` plays one of the roles, or may play it in another language or beside some words.
     pub(super) fn may_be(&self, i: usize, roles: Cues) -> bool {
-        self.items.get(i).is_some_and(|item| item.cue.and(item.also).any(roles))
+        self.items.get(i).is_some_and(|item| item.may_be(roles))
     }
 
     /// The last letter or digit of item `i`; signs and zero-width characters after it do not count.

@@ -1,6 +1,7 @@
 //! Watts that the text holds against other sellers or other lights: "no fake 1000W", "others claim 2000W", "brighter than the
 //! rivals' 1500W models", "our old 270W light". Taken for the claim they would accuse the one who warns of them.
 
+use super::beside::Beside;
 use super::figures::What;
 use super::fold::Mark;
 use super::item::Letters;
@@ -10,6 +11,8 @@ use super::phrase::DRAW;
 use super::roles::{Cues, Role, Unit};
 use crate::facts::{LampKind, LeftWhy};
 
+/// "less", "weniger": with a word for a comparison after it, a saving.
+const SAVE: Cues = Role::Save.cue();
 /// How far from the figure the word stands.
 const NEAR: usize = 5;
 /// Verbs of warning, that the figure follows.
@@ -27,8 +30,9 @@ const PAST: Listed<5> = Listed::of(["was", "had", "war", "hatte", "formerly"]);
 const MODEL: Listed<6> = Listed::of(["model", "version", "modell", "modele", "modelo", "gen"]);
 
 /// Why the watts at item `at` are not the light's, if the text holds them against another light.
-pub(super) fn rival(page: Page, at: usize, own: f64) -> Option<LeftWhy> {
-    if saved(page, at) {
+pub(super) fn rival(page: Page, beside: &Beside, own: f64) -> Option<LeftWhy> {
+    let at = beside.at;
+    if (beside.next.may_be(SAVE) | beside.second.may_be(SAVE)) && saved(page, at) {
         return Some(LeftWhy::Rhetoric);
     }
     let other =
@@ -40,7 +44,7 @@ pub(super) fn rival(page: Page, at: usize, own: f64) -> Option<LeftWhy> {
         return Some(LeftWhy::Denied);
     }
     let rivals = page.cues.any(Cues::of(&[Role::Rival, Role::Replaces]));
-    if rivals && of_rivals(page, at) && other() || former(page, at) {
+    if rivals && of_rivals(page, at) && other() || former(page, beside) {
         return Some(LeftWhy::OtherLight);
     }
     None
@@ -128,15 +132,11 @@ fn quoted(page: Page, at: usize) -> bool {
 
 /// "30W less than", "160W de moins qu'une", "20W weniger als": a saving.
 fn saved(page: Page, at: usize) -> bool {
-    let save = Role::Save.cue();
-    if !(page.may_be(at + 1, save) | page.may_be(at + 2, save)) {
-        return false;
-    }
     // "240W draws less than 190W" is no saving.
     let small =
         matches!(page.what(at + 1), Some(What::Word(Role::Of | Role::DoubleEnded | Role::None | Role::At)));
-    let less = at + 1 + usize::from(small && page.may_be(at + 2, save));
-    page.may_be(less, save)
+    let less = at + 1 + usize::from(small && page.may_be(at + 2, SAVE));
+    page.may_be(less, SAVE)
         && page.role(less) != Role::Save
         && (page.may_be(less + 1, Role::Versus.cue())
             || less + 1 == page.items.len()
@@ -144,8 +144,8 @@ fn saved(page: Page, at: usize) -> bool {
 }
 
 /// "our old 270W light", "was 200W in the 2021 model".
-fn former(page: Page, at: usize) -> bool {
-    let Some(before) = at.checked_sub(1) else { return false };
-    page.is_one(before, &FORMER) && before > 0 && page.is_one(before - 1, &OUR)
-        || page.is_one(before, &PAST) && (at + 2..at + 7).any(|i| page.is_one(i, &MODEL))
+fn former(page: Page, beside: &Beside) -> bool {
+    let at = beside.at;
+    FORMER.has(beside.before) && at > 1 && page.is_one(at - 2, &OUR)
+        || PAST.has(beside.before) && (at + 2..at + 7).any(|i| page.is_one(i, &MODEL))
 }

@@ -5,6 +5,7 @@ use smallvec::SmallVec;
 
 use super::admitted::{asked_or_on, at_level, is_product, named_light, under_voltage};
 use super::array::{Arrays, Of, denied, heads};
+use super::beside::Beside;
 use super::class::class;
 use super::compared::equivalent;
 use super::figures::{Figure, What};
@@ -85,7 +86,8 @@ fn watts(
     in_array: Says,
 ) -> Says {
     let at = usize::from(f.item);
-    if page.cues.any(LETTER) && white_letter(page, at) || dimension(page, at) {
+    let beside = &Beside::of(page, at);
+    if page.cues.any(LETTER) && white_letter(page, at) || dimension(page, beside) {
         return Says::Left(LeftWhy::Dimension);
     }
     // "15W per tube" in a pack of tubes.
@@ -97,46 +99,47 @@ fn watts(
     if page.cues.any(Role::Deny.cue()) && (denied_before(page, at) || denied(page, at)) {
         return Says::Left(LeftWhy::Denied);
     }
-    if let Some(why) = rival(page, at, f.high) {
+    if let Some(why) = rival(page, beside, f.high) {
         return Says::Left(why);
     }
     if in_array != Says::Nothing {
         return in_array;
     }
     let (left, right) = (page.left(at), page.right(at));
-    if let Some(why) = foreign(page, at, left.cues, left.near, right.cues, right.near) {
+    if let Some(why) = foreign(page, beside, (left.cues, left.near), (right.cues, right.near)) {
         return Says::Left(why);
     }
-    if equivalent(page, at, left.cues) {
+    if equivalent(page, beside, left.cues) {
         return Says::Equivalent;
     }
     // "6 pcs 3W LED chips 18W": what they make together.
     let together = || arrays.iter().any(|a| a.of == Of::Diodes && is_product(page, &[*a], f.high));
-    if class(page, f, at, pack, &left, &right) && !together() {
+    if class(page, f, beside, pack, &left, &right) && !together() {
         return Says::Class;
     }
     let selected = Role::Selected.cue();
     if left.near.and(right.near).any(selected) {
-        let one = !(page.mark(at + 1) == Some(Mark::Slash) && page.is_watts(at + 2));
-        let before = left.near.any(selected) && page.mark_before(at) == Some(Mark::Colon);
-        let after = right.near.any(selected) && page.mark(at + 1) == Some(Mark::Open);
+        let one = !(beside.followed_by(Mark::Slash) && page.is_watts(at + 2));
+        let before = left.near.any(selected) && beside.before.mark == Some(Mark::Colon);
+        let after = right.near.any(selected) && beside.followed_by(Mark::Open);
         if one && (before || after) {
             return Says::Selected;
         }
     }
-    draw(page, f, at, pack, before, (&left, &right))
+    draw(page, f, beside, pack, before, (&left, &right))
 }
 
 /// A draw, a level, a nameplate value or an unqualified figure.
 fn draw(
     page: Page,
     f: &Figure,
-    at: usize,
+    beside: &Beside,
     pack: Option<u32>,
     before: &Before,
     (left, right): (&Phrase, &Phrase),
 ) -> Says {
-    if page.mark(at + 1) == Some(Mark::Question) && left.cues.any(DRAW) {
+    let at = beside.at;
+    if beside.followed_by(Mark::Question) && left.cues.any(DRAW) {
         return Says::Left(LeftWhy::Rhetoric);
     }
     if left.cues.any(Role::DrawVerb.cue()) && page.cues.any(LAMP) && draws_elsewhere(page, at) {
@@ -157,7 +160,7 @@ fn draw(
     let only = Role::Only.cue();
     // Dutch "geen 1000 watt, maar 100 watt": after a denial the word is "but".
     let but = || {
-        page.is(at.wrapping_sub(1), const { Letters::of("maar") })
+        beside.before.is(const { Letters::of("maar") })
             && before.all.iter().rev().find(|s| **s != Says::Nothing) == Some(&Says::Left(LeftWhy::Denied))
     };
     if right.near.any(only) || left.near.any(only) && !but() {
@@ -176,11 +179,13 @@ fn draw(
         return Says::Draw(3);
     }
     let each = Role::Each.cue();
-    let per_light = page.mark(at + 1) == Some(Mark::Slash)
-        && matches!(page.role(at + 2), Role::Each | Role::Pieces | Role::Light);
+    let per_light = || {
+        beside.followed_by(Mark::Slash)
+            && matches!(beside.second.role, Role::Each | Role::Pieces | Role::Light)
+    };
     if pack.is_some()
         && (f.per
-            || per_light
+            || per_light()
             || left.near.any(each)
             || right.near.any(each)
             || right.cues.any(each) && !right.cues.any(BEAD))
@@ -201,14 +206,14 @@ fn draw(
     if right.near.any(each) && parts() || page.cues.any(Role::Total.cue()) && of_a_total() {
         return Says::Left(LeftWhy::Part);
     }
-    if page.role(at + 1) == Role::Per && matches!(page.role(at + 2), Role::Part | Role::Board) {
+    if beside.next_is(Role::Per) && matches!(beside.second.role, Role::Part | Role::Board) {
         return if pack.is_some() { Says::EachLight } else { Says::Left(LeftWhy::Part) };
     }
     if left.near.any(Role::Total.cue()) || right.cues.any(Role::Total.cue()) {
         return Says::Total;
     }
     if (page.cues.any(Role::Level.cue()) | page.has_unit(&[Unit::Percent])) && level(page, at)
-        || one_of_two(page, at) && before.higher(page, f)
+        || one_of_two(page, beside) && before.higher(page, f)
     {
         return Says::Level;
     }
@@ -238,10 +243,10 @@ fn level(page: Page, at: usize) -> bool {
 }
 
 /// "560W @220V", "180W at full": of a light with a higher figure, one of its two.
-fn one_of_two(page: Page, at: usize) -> bool {
-    page.mark(at + 1) == Some(Mark::At)
-        && page.figure(at + 2).is_some_and(|v| matches!(v.unit, Unit::Volt | Unit::VoltAc))
-        || page.role(at + 1) == Role::At && page.role(at + 2) == Role::Level
+fn one_of_two(page: Page, beside: &Beside) -> bool {
+    beside.followed_by(Mark::At)
+        && page.figure(beside.at + 2).is_some_and(|v| matches!(v.unit, Unit::Volt | Unit::VoltAc))
+        || beside.next_is(Role::At) && beside.second.role == Role::Level
 }
 
 /// "we tested it: 1000W label, 178W on the meter"
