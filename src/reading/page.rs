@@ -141,13 +141,17 @@ impl<'a> Page<'a> {
         if BREAKS.has(mark) {
             return true;
         }
+        APART.has(mark) && self.apart(i)
+    }
+
+    /// Whether white space on both sides of the sign at item `i` makes it a break.
+    #[inline(never)]
+    fn apart(&self, i: usize) -> bool {
         // "consumption: ~ 395 W"
-        let about = || {
-            mark == Mark::Tilde
-                && self.is_watts(i + 1)
-                && matches!(self.mark_before(i), Some(Mark::Colon | Mark::Equal))
-        };
-        APART.has(mark) && self.spaced(i) && self.spaced(i + 1) && !about()
+        let about = self.mark(i) == Some(Mark::Tilde)
+            && self.is_watts(i + 1)
+            && matches!(self.mark_before(i), Some(Mark::Colon | Mark::Equal));
+        self.spaced(i) && self.spaced(i + 1) && !about
     }
 
     /// "| W 100 |": whether the unit at item `i` fills a cell with the number after it.

@@ -92,11 +92,13 @@ impl<'a> Page<'a> {
         Phrase { cues: all, near }
     }
 
+    #[inline(never)]
     /// Whether one of the `lights` before item `at` is the light itself, and not each one of several.
     fn beyond(&self, at: usize, lights: u32) -> bool {
         (1..=REACH).any(|d| lights >> d & 1 == 1 && !self.one_of(at - d))
     }
 
+    #[inline(never)]
     /// Whether the word at item `i` leads to what follows: "equivalent to", "equivalent: ".
     pub(super) fn leads(&self, i: usize) -> bool {
         if matches!(self.role(i + 1), Role::To | Role::Of | Role::Lamp(_))
