@@ -4,7 +4,7 @@ use super::figures::Figure;
 use super::fold::Mark;
 use super::item::{Item, What};
 use super::number::Printed;
-use super::roles::{Cues, Role};
+use super::roles::{Cues, Role, Unit};
 use super::scan::Tokens;
 
 /// What is on a page at all, so that rules for other things need not look.
@@ -16,6 +16,9 @@ pub(super) struct Seen {
     pub marks: u64,
     /// A bit for each unit of its figures.
     pub units: u32,
+    /// A bit for each of its first 64 figures that is one of watts, and that has no unit.
+    pub watts: u64,
+    pub bare: u64,
     /// Has a model, item or type number.
     pub codes: bool,
     /// Has a figure of several values with strokes between them.
@@ -144,9 +147,13 @@ impl Builder<'_> {
     /// Adds a figure.
     #[inline]
     #[expect(clippy::cast_possible_truncation, reason = "at most MOST_ITEMS items")]
+    #[inline]
     pub(super) fn add(&mut self, figure: Figure, spaced: bool) {
         let (item, index) = (self.items.len() as u16, self.figures.len() as u16);
         self.seen.units |= 1 << figure.unit as u32;
+        let first = index < u64::BITS as u16;
+        self.seen.watts |= u64::from(first & (figure.unit == Unit::Watt)) << (index % u64::BITS as u16);
+        self.seen.bare |= u64::from(first & (figure.unit == Unit::Bare)) << (index % u64::BITS as u16);
         self.seen.lists |= figure.list;
         self.items.push(Item::other(What::Figure(index), (figure.start, figure.end), spaced));
         self.figures.push(Figure { item, ..figure });

@@ -1,6 +1,7 @@
 //! Whether watts are the class of the diodes, without a count joined to them: "Chip: 10W", "3W LEDs", "0.2W 2835".
 
 use super::array::{FEWEST_DIODES, LARGEST_BEAD, heads};
+use super::beside::Beside;
 use super::counted::{Rank, counted};
 use super::figures::Figure;
 use super::fold::Mark;
@@ -15,19 +16,20 @@ use crate::facts::Package;
 pub(super) fn class(
     page: Page,
     f: &Figure,
-    at: usize,
+    beside: &Beside,
     pack: Option<u32>,
     left: &Phrase,
     right: &Phrase,
 ) -> bool {
-    let stroke = page.mark(at + 1) == Some(Mark::Slash) && !page.spaced(at + 1) && !page.spaced(at + 2);
-    if (page.role(at + 1) == Role::Per || stroke)
-        && matches!(page.role(at + 2), Role::Cob | Role::Chip | Role::Led)
+    let at = beside.at;
+    let stroke = beside.followed_by(Mark::Slash) && !beside.next.spaced && !beside.second.spaced;
+    if (stroke || beside.next_is(Role::Per))
+        && matches!(beside.second.role, Role::Cob | Role::Chip | Role::Led)
     {
         return true;
     }
     // "each COB 50W", "4 COBs, 50W each"
-    let apiece = right.near.any(Role::Each.cue()) || a_piece(page, at);
+    let apiece = right.near.any(Role::Each.cue()) || a_piece(beside);
     let each = left.cues.any(Role::Each.cue()) || apiece;
     if each && pack.is_none() && left.cues.any(Role::Cob.cue()) {
         return true;
@@ -41,12 +43,13 @@ pub(super) fn class(
     if !(others || page.cues.any(words) && count()) {
         return false;
     }
-    let after = page.first_right(at, BEAD.and(THING).and(DRAW).and(Cues::of(&[Role::Part, Role::Device])), 4);
+    let ends = BEAD.and(THING).and(DRAW).and(Cues::of(&[Role::Part, Role::Device]));
+    let beads = || page.first_right(at, ends, 4).any(BEAD) || lamp_beads(page, at);
     let bulb = page.cues.any(Role::Cob.cue()) && !others;
-    if (after.any(BEAD) || lamp_beads(page, at)) && !bulb {
+    if page.cues.any(BEAD) && !bulb && beads() {
         return true;
     }
-    if page.role(at + 1) == Role::Led && leads_to_beads(page, at + 2) {
+    if beside.next_is(Role::Led) && leads_to_beads(page, at + 2) {
         return true;
     }
     let labelled = left.near.any(BEAD.and(Role::Kind.cue())) && !counted_noun(page, at)
@@ -71,7 +74,7 @@ pub(super) fn class(
         return true;
     }
     // "120 total, 5W each": each of the diodes, unless lights are sold together.
-    let each = page.role(at + 1) == Role::Each || left.near.any(Role::Each.cue()) || apiece;
+    let each = beside.next_is(Role::Each) || left.near.any(Role::Each.cue()) || apiece;
     let parts = left.cues.any(Role::Part.cue()) && !left.cues.any(BEAD);
     // "4 bars, 10W each, 40W total"
     let of_parts = || {
@@ -92,8 +95,8 @@ pub(super) fn lamp_beads(page: Page, at: usize) -> bool {
 }
 
 /// "75W a piece"
-pub(super) fn a_piece(page: Page, at: usize) -> bool {
-    page.role(at + 2) == Role::Pieces && page.is(at + 1, const { Letters::of("a") })
+fn a_piece(beside: &Beside) -> bool {
+    beside.next.is(const { Letters::of("a") }) && beside.second.role == Role::Pieces
 }
 
 /// "225 LEDs. LED power: 0.2W", "340 LED, 0.5W" beside many more watts: less than a watt no light draws; a few watts may be
@@ -153,7 +156,7 @@ pub(super) fn is_package(page: Page, i: usize) -> bool {
 
 /// The package that a bare number names.
 pub(super) fn package_number(value: f64) -> Option<Package> {
-    if !(2835.0..=5730.0).contains(&value) {
+    if (value < 2835.0) | (value > 5730.0) {
         return None;
     }
     Some(match value {

@@ -1,8 +1,9 @@
 //! Words that are a cue only in the right company: "actual" before watts, "input" not before "voltage", "wall" after "at the".
 
-use super::figures::What;
+use super::figures::{Item, What};
 use super::fold::Mark;
 use super::item::Letters;
+use super::listed::Listed;
 use super::page::Page;
 use super::roles::{Cues, Role, Unit};
 
@@ -18,20 +19,28 @@ pub(super) const IN_COMPANY: Cues = Cues::of(&[
 ]);
 
 /// "one" of several lamps.
-const ONE: [Letters; 5] = Letters::all(["one", "una", "une", "einer", "jednej"]);
+const ONE: Listed<5> = Listed::of(["one", "una", "une", "einer", "jednej"]);
 
 /// What "low" says no level of.
-const COSTS: [Letters; 7] = Letters::all(["bill", "bills", "cost", "costs", "heat", "noise", "energy"]);
+const COSTS: Listed<7> = Listed::of(["bill", "bills", "cost", "costs", "heat", "noise", "energy"]);
 
 impl Page<'_> {
     /// The cue of the word at item `i`: words that mean something else in most company count only in the right one.
+    #[inline]
     pub(super) fn cue(&self, i: usize) -> Cues {
-        let Some(item) = self.items.get(i) else { return Cues::default() };
-        if !item.cue.any(IN_COMPANY) {
-            return item.cue;
-        }
-        let role = self.role(i);
-        let live = match role {
+        self.items.get(i).map_or(Cues::default(), |item| self.cue_of(i, item))
+    }
+
+    /// The cue of `item`, which is item `i`.
+    #[inline]
+    pub(super) fn cue_of(&self, i: usize, item: &Item) -> Cues {
+        if item.cue.any(IN_COMPANY) && !self.counts(i) { Cues::default() } else { item.cue }
+    }
+
+    /// Whether the word at item `i`, one [`IN_COMPANY`], is in the right one.
+    #[inline(never)]
+    fn counts(&self, i: usize) -> bool {
+        match self.role(i) {
             // "60W per reel", "5m reel"; "réel" is folded to the same letters.
             Role::DrawAdjective => {
                 let coil = self.role_before(i) == Role::Per
@@ -65,14 +74,12 @@ impl Page<'_> {
             Role::Dim => {
                 let power = usize::from(self.role(i + 1) == Role::Power);
                 !(self.is(i, const { Letters::of("low") })
-                    && (COSTS.iter().any(|&w| self.is(i + 1, w))
-                        || self.role(i + 1 + power) == Role::DrawNoun))
+                    && (self.is_one(i + 1, &COSTS) || self.role(i + 1 + power) == Role::DrawNoun))
             }
             Role::Deny => !matches!(self.mark(i + 1), Some(Mark::Colon | Mark::Comma)),
             Role::Input => self.role(i + 1) != Role::Voltage && self.role(i + 1) != Role::Current,
             _ => true,
-        };
-        if live { item.cue } else { Cues::default() }
+        }
     }
 
     /// "true wattage of one lamp 185W", "consumption per lamp": whether the light at item `i` is each one of several.
@@ -80,7 +87,7 @@ impl Page<'_> {
         i > 0
             && (self.role(i - 1) == Role::Each
                 || self.may_be(i - 1, Role::Per.cue())
-                || ONE.iter().any(|&w| self.is(i - 1, w)))
+                || self.is_one(i - 1, &ONE))
     }
 
     /// A two-letter capital word before item `i`, such as a country's plug.

@@ -1,8 +1,10 @@
 //! Whether watts are those of a lamp that the light is compared with: "replaces 600W", "600W equivalent", "400W HPS slayer".
 
+use super::beside::Beside;
 use super::figures::What;
 use super::fold::Mark;
 use super::item::Letters;
+use super::listed::Listed;
 use super::page::Page;
 use super::phrase::DRAW;
 use super::roles::{Cues, Role, Unit};
@@ -14,30 +16,32 @@ const CLAIM: Cues = Cues::of(&[Role::Replaces, Role::Versus]);
 pub(super) const EQUAL: Cues = Cues::of(&[Role::Equivalent, Role::Replacement]);
 
 /// Whether the watts are those of a lamp that the light is compared with.
-pub(super) fn equivalent(page: Page, at: usize, left: Cues, next: Cues) -> bool {
+pub(super) fn equivalent(page: Page, beside: &Beside, left: Cues) -> bool {
     if left.any(CLAIM.and(Role::Equivalent.cue())) {
         return true;
     }
-    if page.role_before(at) == Role::Replacement && page.mark_before(at) == Some(Mark::Colon)
-        || left.any(Role::Replacement.cue())
-            && (page.role_before(at) == Role::For || page.mark_before(at) == Some(Mark::Colon))
+    if page.cues.any(EQUAL.and(LAMP)) {
+        beside_words(page, beside, left)
+    } else {
+        double_ended(page, beside) || above_own(page, beside)
+    }
+}
+
+/// The same on a page with a word for a lamp of another kind or for a comparison, which may stand on either side.
+fn beside_words(page: Page, beside: &Beside, left: Cues) -> bool {
+    let at = beside.at;
+    if left.any(Role::Replacement.cue())
+        && (beside.before.role == Role::For || beside.before.mark == Some(Mark::Colon))
     {
         return true;
     }
-    if before_another_lamp(page, at, left) {
+    if beside.before_a_lamp() && before_another_lamp(page, at, left) {
         return false;
     }
-    if lamp_leads(page, at) {
+    if beside.before_a_lamp() || lamp_leads(page, at) {
         return true;
     }
-    if next.any(Role::Metal.cue()) || matches!(page.role(at + 1), Role::Lamp(_)) {
-        return true;
-    }
-    let double_ended = page.role(at + 1) == Role::DoubleEnded
-        && page.is(at + 1, const { Letters::of("de") })
-        && page.capitals(at + 1)
-        && matches!(page.role(at + 2), Role::Lamp(_) | Role::Light | Role::Lights);
-    let word = at + 1 + usize::from(page.mark(at + 1) == Some(Mark::Open));
+    let word = at + 1 + usize::from(beside.followed_by(Mark::Open));
     let smaller = matches!(page.role(word), Role::Equivalent | Role::Replacement)
         && page
             .compared_with(word)
@@ -47,16 +51,23 @@ pub(super) fn equivalent(page: Page, at: usize, left: Cues, next: Cues) -> bool 
     }
     // "100W (not equivalent)": the denial comes first.
     let ends = THING.and(DRAW).and(CLAIM).and(Role::Deny.cue());
-    double_ended
-        || page.cues.any(EQUAL.and(LAMP))
-            && page.first_right(at, EQUAL.and(LAMP).and(ends), 3).any(EQUAL.and(LAMP))
+    double_ended(page, beside)
+        || page.first_right(at, EQUAL.and(LAMP).and(ends), 3).any(EQUAL.and(LAMP))
         || spelled_lamp(page, at)
+        || above_own(page, beside)
+}
+
+/// "1000W DE HPS", "600W DE light": sodium lamps with a cap at both ends.
+fn double_ended(page: Page, beside: &Beside) -> bool {
+    beside.next_is(Role::DoubleEnded)
+        && beside.next.is(const { Letters::of("de") })
+        && page.capitals(beside.at + 1)
+        && matches!(beside.second.role, Role::Lamp(_) | Role::Light | Role::Lights)
 }
 
 /// "draws 110W HPS 400W equivalent": the lamp straight after the draw has watts of its own.
 fn before_another_lamp(page: Page, at: usize, left: Cues) -> bool {
-    matches!(page.role(at + 1), Role::Lamp(_))
-        && page.is_watts(at + 2)
+    page.is_watts(at + 2)
         && (left.any(DRAW.and(Role::Power.cue())) || matches!(page.role(at + 3), Role::Equivalent))
 }
 
@@ -81,15 +92,15 @@ fn lamp_leads(page: Page, at: usize) -> bool {
 }
 
 /// "less heat than our V-6 330W": a comparison with another light of the seller.
-pub(super) fn with_own(page: Page, at: usize) -> bool {
-    const OUR: [Letters; 5] = Letters::all(["our", "unser", "unsere", "notre", "nuestra"]);
+pub(super) fn with_own(page: Page, beside: &Beside) -> bool {
+    const OUR: Listed<5> = Listed::of(["our", "unser", "unsere", "notre", "nuestra"]);
     page.cues.any(Role::Versus.cue())
-        && !matches!(page.role(at + 1), Role::Lamp(_))
-        && (at.saturating_sub(4).max(1)..at)
-            .any(|i| OUR.iter().any(|&w| page.is(i, w)) && page.role(i - 1) == Role::Versus)
+        && !beside.before_a_lamp()
+        && (beside.at.saturating_sub(4).max(1)..beside.at)
+            .any(|i| page.is_one(i, &OUR) && page.role(i - 1) == Role::Versus)
 }
 
-/// "600W lamp equivalent", "60W light bulb equivalent", "1000W double-ended HPS", "30W = 250W".
+/// "600W lamp equivalent", "60W light bulb equivalent", "1000W double-ended HPS".
 fn spelled_lamp(page: Page, at: usize) -> bool {
     let mut i = at + 1;
     while matches!(page.role(i), Role::Light | Role::Double | Role::Traditional | Role::Tube)
@@ -100,13 +111,17 @@ fn spelled_lamp(page: Page, at: usize) -> bool {
     if page.is(i, const { Letters::of("ended") }) {
         i += 1;
     }
-    if i > at + 1 && matches!(page.role(i), Role::Equivalent | Role::Replacement | Role::Lamp(_)) {
-        return true;
+    i > at + 1 && matches!(page.role(i), Role::Equivalent | Role::Replacement | Role::Lamp(_))
+}
+
+/// "30W = 250W": a larger figure straight after "=" or "≈" and the light's own.
+fn above_own(page: Page, beside: &Beside) -> bool {
+    if !matches!(beside.before.mark, Some(Mark::Equal | Mark::Current)) {
+        return false;
     }
-    // A larger figure straight after "=" or "≈" and the light's own.
-    let sign = matches!(page.mark_before(at), Some(Mark::Equal | Mark::Current));
+    let at = beside.at;
     let open = usize::from(at >= 2 && page.mark(at - 2) == Some(Mark::Open));
-    sign && at >= 2 + open
+    at >= 2 + open
         && page.figure(at - 2 - open).is_some_and(|own| {
             own.unit == Unit::Watt
                 && page.figure(at).is_some_and(|f| f.high > own.high)

@@ -1,5 +1,6 @@
 //! Watts that are not the light's: a width, a denied figure, another device's, a limit of load, a joke, a saving.
 
+use super::beside::Beside;
 use super::compared::{EQUAL, with_own};
 use super::fold::Mark;
 use super::item::Letters;
@@ -12,9 +13,9 @@ use super::watts::{BEAD, LAMP, THING};
 use crate::facts::LeftWhy;
 
 /// `18 W x 9 D`: a width.
-pub(super) fn dimension(page: Page, at: usize) -> bool {
-    page.has_mark(Mark::Times)
-        && page.mark(at + 1) == Some(Mark::Times)
+pub(super) fn dimension(page: Page, beside: &Beside) -> bool {
+    let at = beside.at;
+    beside.followed_by(Mark::Times)
         && match page.figure(at + 2).map(|f| f.unit) {
             Some(Unit::Bare | Unit::Length) => SIDES.iter().any(|&side| page.is(at + 3, side)),
             // `30 L x 22 W x 4 H`: elsewhere the letters are litres and hours.
@@ -44,12 +45,11 @@ pub(super) fn draws_elsewhere(page: Page, at: usize) -> bool {
 /// Another device's watts, a limit of load, a joke or a saving.
 pub(super) fn foreign(
     page: Page,
-    at: usize,
-    left: Cues,
-    near: Cues,
-    right: Cues,
-    next: Cues,
+    beside: &Beside,
+    (left, near): (Cues, Cues),
+    (right, next): (Cues, Cues),
 ) -> Option<LeftWhy> {
+    let at = beside.at;
     let device = Role::Device.cue();
     if page.cues.any(device) {
         let ends = THING.and(BEAD).and(LAMP).and(DRAW).and(EQUAL).and(Role::With.cue());
@@ -66,23 +66,26 @@ pub(super) fn foreign(
     }
     let load = Role::Load.cue();
     let limit = Cues::of(&[Role::UpTo, Role::Rating, Role::Total]);
-    if near.any(load)
-        || next.any(load)
-        || (left.any(load) && left.and(right).any(limit))
-        || (right.any(load) && left.any(limit))
-        || socket_limit(page, at)
-    {
+    // Most figures have nobody else's word beside them.
+    let here = left.and(near).and(right).and(next);
+    let loaded = || {
+        near.and(next).any(load)
+            || (left.any(load) && left.and(right).any(limit))
+            || (right.any(load) && left.any(limit))
+    };
+    if here.any(load) && loaded() || socket_limit(page, beside) {
         return Some(LeftWhy::LoadLimit);
     }
-    if left.any(Role::Like.cue())
-        || with_own(page, at)
-        || left.any(Role::Save.cue()) && near.any(Cues::of(&[Role::Save, Role::UpTo]))
-    {
+    let like = || {
+        left.any(Role::Like.cue())
+            || left.any(Role::Save.cue()) && near.any(Cues::of(&[Role::Save, Role::UpTo]))
+    };
+    if left.any(Cues::of(&[Role::Like, Role::Save])) && like() || with_own(page, beside) {
         return Some(LeftWhy::Rhetoric);
     }
     // "200W standby consumption: 0.5W": the words before a colon are about what follows it.
     let dim = Role::Dim.cue();
-    if near.any(dim) || left.any(dim) || next.any(dim) && right.any(dim) {
+    if near.and(left).any(dim) || next.any(dim) && right.any(dim) {
         return Some(LeftWhy::NotFullPower);
     }
     None

@@ -79,6 +79,20 @@ impl Item {
     /// More than any index of a figure.
     const NO_FIGURE: u16 = u16::MAX;
 
+    /// Nothing, where the text has ended.
+    pub(super) const BLANK: Self = Self {
+        what: What::Word(Role::None),
+        role: Role::None,
+        start: 0,
+        end: 0,
+        cue: Cues(0),
+        figure: Self::NO_FIGURE,
+        mark: None,
+        spaced: true,
+        letters: 0,
+        also: Cues(0),
+    };
+
     /// Whether it is the word. (Of eight letters: or starts with it.)
     pub(super) const fn is(&self, word: Letters) -> bool {
         self.letters == word.bytes
@@ -87,6 +101,11 @@ impl Item {
     /// Whether it is a word that starts with the letters.
     pub(super) const fn starts(&self, letters: Letters) -> bool {
         self.letters & letters.mask == letters.bytes
+    }
+
+    /// Whether it plays one of the roles, or may play it in another language or beside some words.
+    pub(super) const fn may_be(&self, roles: Cues) -> bool {
+        self.cue.and(self.also).any(roles)
     }
 
     pub(super) const fn is_figure(&self) -> bool {

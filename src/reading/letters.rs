@@ -3,14 +3,14 @@
 use super::fold::Mark;
 use super::hues::green_count;
 use super::page::Page;
-use super::roles::{Role, Unit};
+use super::roles::{Cues, Role, Unit};
 use crate::facts::ColourWord;
+
+/// Letters that count colours; where none is on the page, no watts are white diodes.
+pub(super) const LETTER: Cues = Role::Letter(ColourWord::Red).cue();
 
 /// `60R+20B+10W`, `96 W, 24 R`: white diodes in a list of colour letters.
 pub(super) fn white_letter(page: Page, at: usize) -> bool {
-    if !page.cues.any(Role::Letter(ColourWord::Red).cue()) {
-        return false;
-    }
     let letter = |i: usize| {
         page.figure(i).is_some_and(|f| f.unit == Unit::Bare) && matches!(page.role(i + 1), Role::Letter(_))
             || green_count(page, i)
@@ -71,7 +71,7 @@ fn grouped(page: Page, at: usize) -> bool {
 /// "96 W | 128 LEDs | 24 R | 8 B": apart from the other letters, but with them the whole count.
 fn completes_letters(page: Page, at: usize) -> bool {
     let (mut letters, mut sum) = (0, page.figure(at).map_or(0.0, |f| f.high));
-    for n in page.figures.iter().filter(|n| n.unit == Unit::Bare) {
+    for (_, n) in page.bare() {
         if matches!(page.role(usize::from(n.item) + 1), Role::Letter(_)) {
             letters += 1;
             sum += n.high;

@@ -9,6 +9,7 @@
 
 mod admitted;
 mod array;
+mod beside;
 mod builder;
 mod chains;
 mod class;
@@ -29,6 +30,7 @@ mod label;
 mod left;
 mod letters;
 mod levels;
+mod listed;
 mod noun;
 mod number;
 mod pack;

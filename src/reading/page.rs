@@ -27,6 +27,16 @@ impl<'a> Page<'a> {
         units.iter().any(|&u| self.seen.units >> u as u32 & 1 == 1)
     }
 
+    /// The figures of watts with their indices, in the order of the text.
+    pub(super) fn watts(&self) -> OfUnit<'a> {
+        OfUnit { first: self.seen.watts, next: u64::BITS as usize, unit: Unit::Watt, figures: self.figures }
+    }
+
+    /// The numbers without a unit with their indices, in the order of the text.
+    pub(super) fn bare(&self) -> OfUnit<'a> {
+        OfUnit { first: self.seen.bare, next: u64::BITS as usize, unit: Unit::Bare, figures: self.figures }
+    }
+
     /// Whether the sign is on the page.
     pub(super) fn has_mark(&self, mark: Mark) -> bool {
         self.seen.marks >> mark as u64 & 1 == 1
@@ -93,7 +103,7 @@ impl<'a> Page<'a> {
 
     /// Whether item `i` plays one of the roles, or may play it in another language or beside some words.
     pub(super) fn may_be(&self, i: usize, roles: Cues) -> bool {
-        self.items.get(i).is_some_and(|item| item.cue.and(item.also).any(roles))
+        self.items.get(i).is_some_and(|item| item.may_be(roles))
     }
 
     /// The last letter or digit of item `i`; signs and zero-width characters after it do not count.
@@ -113,29 +123,35 @@ impl<'a> Page<'a> {
 
     /// Whether the sign at item `i` ends a phrase. A hyphen does with white space on both sides.
     pub(super) fn breaks(&self, i: usize) -> bool {
-        match self.mark(i) {
-            // "consumption: ~ 395 W"
-            Some(Mark::Tilde)
-                if self.is_watts(i + 1) && matches!(self.mark_before(i), Some(Mark::Colon | Mark::Equal)) =>
-            {
-                false
-            }
-            Some(Mark::Dash | Mark::Dot | Mark::Tilde) => self.spaced(i) && self.spaced(i + 1),
-            Some(
-                Mark::Comma
-                | Mark::Stop
-                | Mark::Line
-                | Mark::Pipe
-                | Mark::Question
-                | Mark::Bang
-                | Mark::Arrow
-                | Mark::Slash
-                | Mark::Plus
-                | Mark::And
-                | Mark::Other,
-            ) => true,
-            _ => false,
+        const BREAKS: Marks = Marks::of(&[
+            Mark::Comma,
+            Mark::Stop,
+            Mark::Line,
+            Mark::Pipe,
+            Mark::Question,
+            Mark::Bang,
+            Mark::Arrow,
+            Mark::Slash,
+            Mark::Plus,
+            Mark::And,
+            Mark::Other,
+        ]);
+        const APART: Marks = Marks::of(&[Mark::Dash, Mark::Dot, Mark::Tilde]);
+        let Some(mark) = self.mark(i) else { return false };
+        if BREAKS.has(mark) {
+            return true;
         }
+        APART.has(mark) && self.apart(i)
+    }
+
+    /// Whether white space on both sides of the sign at item `i` makes it a break.
+    #[inline(never)]
+    fn apart(&self, i: usize) -> bool {
+        // "consumption: ~ 395 W"
+        let about = self.mark(i) == Some(Mark::Tilde)
+            && self.is_watts(i + 1)
+            && matches!(self.mark_before(i), Some(Mark::Colon | Mark::Equal));
+        self.spaced(i) && self.spaced(i + 1) && !about
     }
 
     /// "| W 100 |": whether the unit at item `i` fills a cell with the number after it.
@@ -169,5 +185,60 @@ impl<'a> Page<'a> {
                 | Role::Device
                 | Role::Letter(_)
         ) || self.mark(i + 1) == Some(Mark::Times)
+    }
+}
+
+/// A set of signs.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Marks(u64);
+
+impl Marks {
+    /// The set of all the signs given.
+    pub(super) const fn of(marks: &[Mark]) -> Self {
+        let (mut set, mut i) = (0, 0);
+        while i < marks.len() {
+            set |= 1 << marks[i] as u64;
+            i += 1;
+        }
+        Self(set)
+    }
+
+    /// Both sets together.
+    pub(super) const fn and(self, other: Self) -> Self {
+        Self(self.0 | other.0)
+    }
+
+    pub(super) const fn has(self, mark: Mark) -> bool {
+        self.0 >> mark as u64 & 1 == 1
+    }
+}
+
+/// Figures of one unit.
+pub(super) struct OfUnit<'a> {
+    /// A bit for each that is left of the first 64. No other figure of a title is looked at.
+    first: u64,
+    /// Where to look on behind those.
+    next: usize,
+    unit: Unit,
+    figures: &'a [Figure],
+}
+
+impl<'a> Iterator for OfUnit<'a> {
+    type Item = (usize, &'a Figure);
+
+    #[inline]
+    fn next(&mut self) -> Option<Self::Item> {
+        if self.first != 0 {
+            let index = self.first.trailing_zeros() as usize;
+            self.first &= self.first - 1;
+            return Some((index, &self.figures[index]));
+        }
+        while let Some(figure) = self.figures.get(self.next) {
+            self.next += 1;
+            if figure.unit == self.unit {
+                return Some((self.next - 1, figure));
+            }
+        }
+        None
     }
 }

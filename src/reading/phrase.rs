@@ -5,8 +5,9 @@
 
 use super::figures::{Figure, What};
 use super::fold::Mark;
-use super::page::Page;
+use super::page::{Marks, Page};
 use super::roles::{Cues, Role, Unit};
+use super::watts::THING;
 
 /// Most items that a phrase reaches.
 pub(super) const REACH: usize = 14;
@@ -14,6 +15,9 @@ pub(super) const REACH: usize = 14;
 /// Words that say a figure is a draw.
 pub(super) const DRAW: Cues =
     Cues::of(&[Role::DrawVerb, Role::DrawAdjective, Role::DrawNoun, Role::Input, Role::Wall, Role::Measured]);
+
+/// Words for a draw that are about the light where its name stands between them and a figure; a verb is about the figure.
+const STATES: Cues = DRAW.without(Role::DrawVerb.cue());
 
 /// Words for power and draw, that a figure follows.
 pub(super) const POWER: Cues =
@@ -47,53 +51,54 @@ pub(super) struct Phrase {
 impl<'a> Page<'a> {
     /// The phrase that leads up to item `at`.
     pub(super) fn left(&self, at: usize) -> Phrase {
-        let mut phrase = Phrase::default();
+        let mut near = Cues::default();
         let (mut all, mut introduced, mut seen) = (Cues::default(), Cues::default(), false);
-        let (mut power, mut beyond) = (false, false);
-        let mut i = at;
-        for _ in 0..REACH {
-            let Some(before) = i.checked_sub(1) else { break };
-            i = before;
-            match self.items[i].what {
-                What::Word(role) => {
-                    let mut cue = self.cue(i);
-                    power |= cue.any(POWER);
-                    beyond |=
-                        !power && matches!(role, Role::Light | Role::Lights | Role::Led) && !self.one_of(i);
-                    if beyond && role != Role::DrawVerb {
-                        // "low consumption LED light 45W": the light is between, so the word is about the light.
-                        cue = cue.without(DRAW);
-                    }
-                    all = all.and(cue);
-                    if cue.any(INTRODUCES) || (role == Role::Equivalent && self.leads(i)) {
-                        introduced = all;
-                    }
-                    if !seen && !matches!(role, Role::Approx | Role::UpTo | Role::To | Role::At | Role::Of) {
-                        phrase.near = cue;
-                        seen = true;
-                    }
+        // A bit for each word for a light with no word for power after it, by how far it is from the figure.
+        let (mut power, mut lights) = (false, 0_u32);
+        let (mut i, from) = (at, at.saturating_sub(REACH));
+        while i > from {
+            i -= 1;
+            let item = &self.items[i];
+            if let What::Word(role) = item.what {
+                let mut cue = self.cue_of(i, item);
+                power |= cue.any(POWER);
+                lights |= u32::from(!power & item.cue.any(THING)) << (at - i);
+                if cue.any(STATES) && lights != 0 && self.beyond(at, lights) {
+                    // "low consumption LED light 45W": the light is between, so the word is about the light.
+                    cue = cue.without(STATES);
                 }
-                What::Figure(_) => {
-                    let unit = self.figure(i).map(|f| f.unit);
-                    if unit == Some(Unit::Watt) {
-                        all = introduced;
-                        break;
-                    }
-                    if unit == Some(Unit::Bare) {
-                        break;
-                    }
-                    seen |= unit == Some(Unit::Percent);
+                all = all.and(cue);
+                let leads = cue.any(Role::Equivalent.cue()) && self.leads(i);
+                introduced = if cue.any(INTRODUCES) | leads { all } else { introduced };
+                let passed =
+                    seen | matches!(role, Role::Approx | Role::UpTo | Role::To | Role::At | Role::Of);
+                near = if passed { near } else { cue };
+                seen |= !passed;
+            } else if let Some(mark) = item.mark {
+                if self.breaks(i) && !self.passes(i, at) {
+                    break;
                 }
-                What::Code => seen = true,
-                What::Mark(_) if self.breaks(i) && !self.passes(i, at) => break,
-                What::Mark(Mark::Colon | Mark::Equal) => power = true,
-                What::Mark(_) => {}
+                power |= matches!(mark, Mark::Colon | Mark::Equal);
+            } else if let Some(figure) = self.figures.get(usize::from(item.figure)) {
+                if matches!(figure.unit, Unit::Watt | Unit::Bare) {
+                    all = if figure.unit == Unit::Watt { introduced } else { all };
+                    break;
+                }
+                seen |= figure.unit == Unit::Percent;
+            } else {
+                seen = true;
             }
         }
-        phrase.cues = all;
-        phrase
+        Phrase { cues: all, near }
     }
 
+    #[inline(never)]
+    /// Whether one of the `lights` before item `at` is the light itself, and not each one of several.
+    fn beyond(&self, at: usize, lights: u32) -> bool {
+        (1..=REACH).any(|d| lights >> d & 1 == 1 && !self.one_of(at - d))
+    }
+
+    #[inline(never)]
     /// Whether the word at item `i` leads to what follows: "equivalent to", "equivalent: ".
     pub(super) fn leads(&self, i: usize) -> bool {
         if matches!(self.role(i + 1), Role::To | Role::Of | Role::Lamp(_))
@@ -130,98 +135,97 @@ impl<'a> Page<'a> {
 
     /// "Power draw - 150W": a hyphen straight between the word and the figure; "i.e." after a comma.
     pub(super) fn passes(&self, i: usize, at: usize) -> bool {
-        match self.mark(i) {
-            Some(Mark::Dash) => i + 1 == at && self.cue(i.wrapping_sub(1)).any(INTRODUCES),
-            Some(Mark::Comma) => i + 1 < at && (i + 1..at).all(|k| self.role(k) == Role::Short),
-            Some(Mark::Slash) => {
-                matches!(self.role(i + 1), Role::Lamp(_)) && matches!(self.role_before(i), Role::Lamp(_))
-            }
-            _ => false,
-        }
+        let (mark, next) = (self.mark(i), self.role(i + 1));
+        let lamp = |word: Role| matches!(word, Role::Lamp(_));
+        // The rare word first: a sign is a comma or not as often as not.
+        next == Role::Short
+            && mark == Some(Mark::Comma)
+            && i + 1 < at
+            && (i + 2..at).all(|k| self.role(k) == Role::Short)
+            || i + 1 == at && mark == Some(Mark::Dash) && self.cue(i.wrapping_sub(1)).any(INTRODUCES)
+            || lamp(next) && mark == Some(Mark::Slash) && lamp(self.role_before(i))
     }
 
     /// The phrase that follows item `at`.
     pub(super) fn right(&self, at: usize) -> Phrase {
-        let mut phrase = Phrase::default();
+        let mut near = Cues::default();
         let (mut all, mut own, mut introduced) = (Cues::default(), Cues::default(), false);
         let (mut seen, mut inside, mut beyond) = (false, false, false);
-        for i in at + 1..self.items.len().min(at + 1 + REACH) {
-            match self.items[i].what {
-                What::Word(role) => {
-                    let mut cue = self.cue(i);
-                    beyond |= matches!(role, Role::Light | Role::Lights);
-                    introduced |= cue.any(INTRODUCES) && role != Role::Rating;
-                    if beyond {
-                        cue = cue.without(DRAW);
-                    }
-                    all = all.and(cue);
-                    if !introduced {
-                        own = all;
-                    }
-                    if !seen {
-                        phrase.near = cue;
-                        seen = true;
-                    }
-                }
-                What::Figure(_) => {
-                    let figure = self.figure(i);
-                    let unit = figure.map(|f| f.unit);
-                    if unit == Some(Unit::Watt) {
-                        // "800W (nur 150W", "100W (each head 20W)": the words between are about the second.
-                        all = if inside { Cues::default() } else { own };
-                        if !all.any(phrase.near) {
-                            phrase.near = Cues::default();
-                        }
-                        break;
-                    }
-                    if unit == Some(Unit::Ratio) {
-                        break;
-                    }
-                    if unit == Some(Unit::Bare) {
-                        // "600W draws about 240"
-                        let about = usize::from(self.role(i - 1) == Role::Approx);
-                        let straight =
-                            self.cue(i - 1 - about).any(INTRODUCES) || self.mark(i - 1) == Some(Mark::Colon);
-                        if straight && !self.counts_something(i) {
-                            // "60W (real 9)": the words in brackets are about the second.
-                            all = if inside { Cues::default() } else { own };
-                            if inside {
-                                phrase.near = Cues::default();
-                            }
-                        }
-                        break;
-                    }
-                    seen = true;
-                }
-                What::Code => seen = true,
-                What::Mark(Mark::Open) if i == at + 1 => inside = true,
-                What::Mark(Mark::Close) if i > at + 1 || !inside => break,
-                What::Mark(Mark::Colon | Mark::Equal) => {
+        let (mut i, end) = (at, self.items.len().min(at + 1 + REACH));
+        while i + 1 < end {
+            i += 1;
+            let item = &self.items[i];
+            if let What::Word(_) = item.what {
+                let cue = self.cue_of(i, item);
+                introduced |= cue.any(INTRODUCES.without(Role::Rating.cue()));
+                beyond |= cue.any(Role::Light.cue());
+                let cue = if beyond { cue.without(DRAW) } else { cue };
+                all = all.and(cue);
+                own = if introduced { own } else { all };
+                near = if seen { near } else { cue };
+                seen = true;
+            } else if let Some(mark) = item.mark {
+                const LABEL: Marks = Marks::of(&[Mark::Colon, Mark::Equal]);
+                const ENDS: Marks = LABEL.and(Marks::of(&[Mark::Open, Mark::Close]));
+                if mark == Mark::Open && i == at + 1 {
+                    inside = true;
+                } else if ENDS.has(mark) {
                     // The words before a colon label what follows.
-                    all = own;
+                    all = if LABEL.has(mark) { own } else { all };
+                    break;
+                } else if self.breaks(i) && !self.passes(i, usize::MAX) {
                     break;
                 }
-                What::Mark(Mark::Open) => break,
-                What::Mark(_) if self.breaks(i) && !self.passes(i, usize::MAX) => break,
-                What::Mark(_) => {}
+            } else if let Some(figure) = self.figures.get(usize::from(item.figure)) {
+                if figure.unit == Unit::Watt {
+                    // "800W (nur 150W", "100W (each head 20W)": the words between are about the second.
+                    all = if inside { Cues::default() } else { own };
+                    near = if all.any(near) { near } else { Cues::default() };
+                    break;
+                }
+                if figure.unit == Unit::Ratio {
+                    break;
+                }
+                if figure.unit == Unit::Bare {
+                    // "600W draws about 240"
+                    let about = usize::from(self.role(i - 1) == Role::Approx);
+                    let straight =
+                        self.cue(i - 1 - about).any(INTRODUCES) || self.mark(i - 1) == Some(Mark::Colon);
+                    if straight && !self.counts_something(i) {
+                        // "60W (real 9)": the words in brackets are about the second.
+                        all = if inside { Cues::default() } else { own };
+                        near = if inside { Cues::default() } else { near };
+                    }
+                    break;
+                }
+                seen = true;
+            } else {
+                seen = true;
             }
         }
-        phrase.cues = all;
-        phrase
+        Phrase { cues: all, near }
     }
 
     /// The first role of the set in the phrase that follows item `at`, as far as `reach` items; empty if there is none.
     pub(super) fn first_right(&self, at: usize, set: Cues, reach: usize) -> Cues {
-        for i in at + 1..=at + reach {
-            match self.what(i) {
-                Some(What::Word(_)) if self.items[i].cue.any(set) => return self.items[i].cue,
-                Some(What::Word(_) | What::Code) => {}
-                Some(What::Mark(Mark::Open)) if i == at + 1 => {}
-                Some(What::Mark(Mark::Inch | Mark::Foot | Mark::Dash | Mark::Current)) if !self.breaks(i) => {
-                }
-                Some(What::Figure(_))
-                    if !self.is_watts(i) && self.figure(i).is_some_and(|f| f.unit != Unit::Bare) => {}
-                _ => break,
+        let (mut i, end) = (at, self.items.len().min(at + 1 + reach));
+        while i + 1 < end {
+            i += 1;
+            let item = &self.items[i];
+            if item.cue.any(set) {
+                return item.cue;
+            }
+            let passes = if let Some(mark) = item.mark {
+                mark == Mark::Open && i == at + 1
+                    || matches!(mark, Mark::Inch | Mark::Foot | Mark::Dash | Mark::Current) && !self.breaks(i)
+            } else {
+                // Words, codes, and figures with a unit of their own.
+                self.figures
+                    .get(usize::from(item.figure))
+                    .is_none_or(|f| !matches!(f.unit, Unit::Watt | Unit::Bare))
+            };
+            if !passes {
+                break;
             }
         }
         Cues::default()

@@ -1,9 +1,11 @@
 //! Whose volts and amperes a figure gives: those of the light and of what feeds it, or of a fan, a fuse, a plug or one of
 //! several drivers.
 
+use super::beside::Beside;
 use super::figures::Figure;
 use super::fold::Mark;
 use super::item::Letters;
+use super::listed::Listed;
 use super::page::Page;
 use super::partial::per_part;
 use super::phrase::DRAW;
@@ -16,9 +18,16 @@ pub(super) const MAINS: f64 = 80.0;
 /// Not a dimming signal, fuse, load limit or another device's.
 pub(super) fn of_the_light(page: Page, f: &Figure) -> bool {
     let at = usize::from(f.item);
-    let dimming = f.unit != Unit::Amp && f.range && f.low <= 1.0 && f.high <= 10.0;
+    let dimming = f.high <= 10.0 && f.unit != Unit::Amp && f.range && f.low <= 1.0;
     let other = Cues::of(&[Role::Breaker, Role::Load]);
-    let limit = page.cues.any(other) && page.left(at).cues.any(other);
+    let limited = || {
+        page.left(at).cues.any(other)
+            || matches!(page.role(at + 1), Role::Breaker | Role::Load)
+            || matches!(page.role(at + 2), Role::Breaker) && !page.breaks(at + 1)
+    };
+    if dimming || page.cues.any(other) && limited() {
+        return false;
+    }
     // "fans 12V", "fans (12V)"
     let before = at - usize::from(page.mark_before(at) == Some(Mark::Open));
     // "fan 12V 0.2A"
@@ -36,27 +45,27 @@ pub(super) fn of_the_light(page: Page, f: &Figure) -> bool {
     // "timer outlet 15A"
     before -=
         usize::from(page.role_before(before) == Role::Wall && page.role_before(before - 1) == Role::Device);
-    let device = page.role_before(before) == Role::Device && !feeds(page, before - 1)
+    let devices = page.cues.any(Role::Device.cue());
+    let device = devices && page.role_before(before) == Role::Device && !feeds(page, before - 1)
         || f.unit == Unit::Amp && plug(page, before, f)
         || page.is(before.wrapping_sub(1), const { Letters::of("knob") })
-        || f.high < MAINS && in_brackets(page, at);
-    let fuse = matches!(page.role(at + 1), Role::Breaker | Role::Load)
-        || matches!(page.role(at + 2), Role::Breaker) && !page.breaks(at + 1);
-    let fan = page.role(at + 1) == Role::Device && !feeds(page, at + 1);
+        || devices && f.high < MAINS && in_brackets(page, at);
+    let dim = f.high <= 10.0 && matches!(page.role(at + 1), Role::Dim | Role::Switchable);
+    let fan = devices && page.role(at + 1) == Role::Device && !feeds(page, at + 1);
+    if device || dim || fan {
+        return false;
+    }
     // "5V 2A USB timer"; the cable of a light carries the light's.
     let mut after = at;
     while electrical(after + 1) {
         after += 1;
     }
-    let fan = fan
-        || page.role(after + 1) == Role::Device
-            && !feeds(page, after + 1)
-            && !CABLES.iter().any(|&w| page.starts(after + 1, w));
+    let fan =
+        page.role(after + 1) == Role::Device && !feeds(page, after + 1) && !page.begins(after + 1, &CABLES);
     // "24V 1A per strip", "24V 2A (each of 8 bars)"; the mains are the same for every part.
     let mains = f.unit != Unit::Amp && f.unit != Unit::VoltDc && f.high >= MAINS;
     let part = !mains && (per_part(page, after) || each_part(page, after) || several(page, before, after));
-    let dim = matches!(page.role(at + 1), Role::Dim | Role::Switchable) && f.high <= 10.0;
-    !(dimming || limit || device || fuse || fan || dim || part)
+    !(fan || part)
 }
 
 /// "each of 8 bars", "each bar", straight after item `at`.
@@ -69,32 +78,33 @@ fn each_part(page: Page, at: usize) -> bool {
 }
 
 /// How words for the light's own cable begin.
-const CABLES: [Letters; 3] = Letters::all(["cabl", "kabel", "plug"]);
+const CABLES: Listed<3> = Listed::of(["cabl", "kabel", "plug"]);
 
 /// How words for what feeds a light begin.
-const FEEDERS: [Letters; 13] = Letters::all([
+const FEEDERS: Listed<13> = Listed::of([
     "adapt", "driver", "supply", "psu", "netzteil", "transfor", "batter", "socket", "outlet", "alim",
     "fuente", "fonte", "cord",
 ]);
 
 /// Whether the device at item `i` feeds the light: its volts are the light's supply.
 pub(super) fn feeds(page: Page, i: usize) -> bool {
-    FEEDERS.iter().any(|&w| page.starts(i, w))
+    page.begins(i, &FEEDERS)
 }
 
 /// How words for what a lamp is plugged or screwed into begin.
-const PLUGS: [Letters; 3] = Letters::all(["plug", "socket", "outlet"]);
+const PLUGS: Listed<3> = Listed::of(["plug", "socket", "outlet"]);
 
 /// "socket rated 660W max": the most that a socket can carry, before the watts at item `at`.
-pub(super) fn socket_limit(page: Page, at: usize) -> bool {
-    let mut i = at;
-    while i > 0 && matches!(page.role(i - 1), Role::Rating | Role::UpTo) {
+pub(super) fn socket_limit(page: Page, beside: &Beside) -> bool {
+    let (limit, at) = (|role: Role| matches!(role, Role::Rating | Role::UpTo), beside.at);
+    if !limit(beside.before.role) {
+        return false;
+    }
+    let mut i = at - 1;
+    while i > 0 && limit(page.role(i - 1)) {
         i -= 1;
     }
-    i > 0
-        && i < at
-        && PLUGS.iter().any(|&w| page.starts(i - 1, w))
-        && !page.left(at).cues.any(DRAW.without(Role::Wall.cue()))
+    i > 0 && page.begins(i - 1, &PLUGS) && !page.left(at).cues.any(DRAW.without(Role::Wall.cue()))
 }
 
 /// "plug 13A", "sockets rated 10A": what a plug can carry, where the text says no draw at it.
@@ -104,7 +114,7 @@ fn plug(page: Page, before: usize, f: &Figure) -> bool {
     let said = DRAW.and(Cues::of(&[Role::At, Role::Measured]));
     f.high >= RATED
         && before > 0
-        && PLUGS.iter().any(|&w| page.starts(before - 1, w))
+        && page.begins(before - 1, &PLUGS)
         && !page.left(usize::from(f.item)).cues.any(said)
 }
 

@@ -14,12 +14,11 @@ use crate::units::Watts;
 /// Fills `replaces` with the first claim of the text.
 pub(super) fn choose(page: Page, says: &mut All, arrays: &Arrays, read: &mut Read) {
     let mut first: Option<usize> = None;
-    for (k, (s, f)) in says.iter_mut().zip(page.figures).enumerate() {
-        if *s != Says::Equivalent {
-            continue;
-        }
-        if against_leds(page, f) || tells_of_the_lamp(page, f) {
-            *s = Says::Left(LeftWhy::Rhetoric);
+    let mut from = 0;
+    while let Some(k) = says[from..].iter().position(|s| *s == Says::Equivalent).map(|k| from + k) {
+        from = k + 1;
+        if against_leds(page, &page.figures[k]) || tells_of_the_lamp(page, &page.figures[k]) {
+            says[k] = Says::Left(LeftWhy::Rhetoric);
             continue;
         }
         first = first.or(Some(k));

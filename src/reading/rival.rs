@@ -1,50 +1,50 @@
 //! Watts that the text holds against other sellers or other lights: "no fake 1000W", "others claim 2000W", "brighter than the
 //! rivals' 1500W models", "our old 270W light". Taken for the claim they would accuse the one who warns of them.
 
+use super::beside::Beside;
 use super::figures::What;
 use super::fold::Mark;
 use super::item::Letters;
+use super::listed::Listed;
 use super::page::Page;
 use super::phrase::DRAW;
-use super::roles::{Cues, Role};
+use super::roles::{Cues, Role, Unit};
 use crate::facts::{LampKind, LeftWhy};
 
+/// "less", "weniger": with a word for a comparison after it, a saving.
+const SAVE: Cues = Role::Save.cue();
 /// How far from the figure the word stands.
 const NEAR: usize = 5;
 /// Verbs of warning, that the figure follows.
-const WARNING: [Letters; 4] = Letters::all(["beware", "fooled", "misled", "tricked"]);
+const WARNING: Listed<4> = Listed::of(["beware", "fooled", "misled", "tricked"]);
 /// "one of those": with a denial before it.
-const THOSE: [Letters; 9] =
-    Letters::all(["those", "these", "ces", "esas", "esos", "quelle", "quei", "diesen", "dieser"]);
-const OUR: [Letters; 7] = Letters::all(["our", "unser", "unsere", "notre", "nuestra", "nostra", "onze"]);
+const THOSE: Listed<9> =
+    Listed::of(["those", "these", "ces", "esas", "esos", "quelle", "quei", "diesen", "dieser"]);
+const OUR: Listed<7> = Listed::of(["our", "unser", "unsere", "notre", "nuestra", "nostra", "onze"]);
 /// A former light of the same maker.
-const FORMER: [Letters; 8] =
-    Letters::all(["old", "older", "previous", "former", "earlier", "alte", "ancienne", "vorige"]);
+const FORMER: Listed<8> =
+    Listed::of(["old", "older", "previous", "former", "earlier", "alte", "ancienne", "vorige"]);
 
-const PAST: [Letters; 5] = Letters::all(["was", "had", "war", "hatte", "formerly"]);
+const PAST: Listed<5> = Listed::of(["was", "had", "war", "hatte", "formerly"]);
 
-const MODEL: [Letters; 6] = Letters::all(["model", "version", "modell", "modele", "modelo", "gen"]);
+const MODEL: Listed<6> = Listed::of(["model", "version", "modell", "modele", "modelo", "gen"]);
 
 /// Why the watts at item `at` are not the light's, if the text holds them against another light.
-pub(super) fn rival(page: Page, at: usize) -> Option<LeftWhy> {
-    let own = page.figure(at)?.high;
-    if saved(page, at) {
+pub(super) fn rival(page: Page, beside: &Beside, own: f64) -> Option<LeftWhy> {
+    let at = beside.at;
+    if (beside.next.may_be(SAVE) | beside.second.may_be(SAVE)) && saved(page, at) {
         return Some(LeftWhy::Rhetoric);
     }
-    let other = || {
-        page.figures
-            .iter()
-            .any(|f| page.is_watts(usize::from(f.item)) && usize::from(f.item) != at && f.high < own)
-    };
-    let (fake, rivals) =
-        (page.cues.any(Role::Fake.cue()), page.cues.any(Cues::of(&[Role::Rival, Role::Replaces])));
-    if (fake || page.cues.any(Role::Deny.cue())) && called_fake(page, at, fake) && other() {
+    let other =
+        || page.figures.iter().any(|f| f.unit == Unit::Watt && usize::from(f.item) != at && f.high < own);
+    if page.cues.any(Cues::of(&[Role::Fake, Role::Deny])) && called_fake(page, at) && other() {
         return Some(LeftWhy::Denied);
     }
     if page.has_mark(Mark::Stop) && supposed(page, at) && other() {
         return Some(LeftWhy::Denied);
     }
-    if rivals && of_rivals(page, at) && other() || former(page, at) {
+    let rivals = page.cues.any(Cues::of(&[Role::Rival, Role::Replaces]));
+    if rivals && of_rivals(page, at) && other() || former(page, beside) {
         return Some(LeftWhy::OtherLight);
     }
     None
@@ -63,11 +63,12 @@ fn words_before(page: Page<'_>, at: usize) -> impl Iterator<Item = usize> + '_ {
 }
 
 /// "Don't be fooled by 1200W labels", "no fake 1000W", "the 1000-watt myth", "not one of those 1500W lamps".
-fn called_fake(page: Page, at: usize, fake: bool) -> bool {
+fn called_fake(page: Page, at: usize) -> bool {
+    let fake = page.cues.any(Role::Fake.cue());
     if fake && words_before(page, at).any(|i| page.role(i) == Role::Fake) {
         return true;
     }
-    let those = words_before(page, at).find(|&i| THOSE.iter().any(|&w| page.is(i, w)));
+    let those = words_before(page, at).find(|&i| page.is_one(i, &THOSE));
     if those.is_some_and(|k| (k.saturating_sub(NEAR)..k).any(|i| page.role(i) == Role::Deny)) {
         return true;
     }
@@ -78,7 +79,7 @@ fn called_fake(page: Page, at: usize, fake: bool) -> bool {
         match page.what(i) {
             // "65W, not fake 1000W" without the comma: the word is about the next figure.
             Some(What::Word(Role::Fake)) => {
-                return !page.is_watts(i + 1) && !WARNING.iter().any(|&w| page.is(i, w));
+                return !page.is_watts(i + 1) && !page.is_one(i, &WARNING);
             }
             Some(What::Word(Role::Deny)) => return false,
             Some(What::Word(_)) if page.cue(i).any(DRAW) => return false,
@@ -92,11 +93,12 @@ fn called_fake(page: Page, at: usize, fake: bool) -> bool {
 
 /// "We could have printed 3W x 100 = 300W on the box.": what might have been claimed, in a sentence of its own.
 fn supposed(page: Page, at: usize) -> bool {
-    const MIGHT: [Letters; 2] = Letters::all(["could", "might"]);
+    const MIGHT: Listed<2> = Listed::of(["could", "might"]);
     let ends = |i: usize| matches!(page.mark(i), Some(Mark::Stop | Mark::Line | Mark::Bang | Mark::Question));
-    let sentence = (at.saturating_sub(12)..at).rev().take_while(|&i| !ends(i));
-    let mut might = sentence.filter(|&i| MIGHT.iter().any(|&w| page.is(i, w)));
-    might.any(|i| page.is(i + 1, const { Letters::of("have") })) && (at + 1..page.items.len()).any(ends)
+    let might = |i: usize| page.is_one(i, &MIGHT) && page.is(i + 1, const { Letters::of("have") });
+    // The word first: it is rare, the ends of sentences are not.
+    (at.saturating_sub(12)..at).any(|i| might(i) && !(i..at).any(ends))
+        && (at + 1..page.items.len()).any(ends)
 }
 
 /// "Others claim 2000W", "than the rivals' 1500W models": the word starts the phrase or is compared with.
@@ -133,8 +135,8 @@ fn saved(page: Page, at: usize) -> bool {
     // "240W draws less than 190W" is no saving.
     let small =
         matches!(page.what(at + 1), Some(What::Word(Role::Of | Role::DoubleEnded | Role::None | Role::At)));
-    let less = at + 1 + usize::from(small && page.may_be(at + 2, Role::Save.cue()));
-    page.may_be(less, Role::Save.cue())
+    let less = at + 1 + usize::from(small && page.may_be(at + 2, SAVE));
+    page.may_be(less, SAVE)
         && page.role(less) != Role::Save
         && (page.may_be(less + 1, Role::Versus.cue())
             || less + 1 == page.items.len()
@@ -142,10 +144,8 @@ fn saved(page: Page, at: usize) -> bool {
 }
 
 /// "our old 270W light", "was 200W in the 2021 model".
-fn former(page: Page, at: usize) -> bool {
-    let is = |i: usize, words: &[Letters]| words.iter().any(|&w| page.is(i, w));
-    if at >= 2 && is(at - 1, &FORMER) && is(at - 2, &OUR) {
-        return true;
-    }
-    at >= 1 && is(at - 1, &PAST) && (at + 2..at + 7).any(|i| is(i, &MODEL))
+fn former(page: Page, beside: &Beside) -> bool {
+    let at = beside.at;
+    FORMER.has(beside.before) && at > 1 && page.is_one(at - 2, &OUR)
+        || PAST.has(beside.before) && (at + 2..at + 7).any(|i| page.is_one(i, &MODEL))
 }

@@ -23,21 +23,20 @@ const LEAST_AT_THE_WALL: f64 = 10.0;
 /// A number without a unit that can only be watts: "actual 247", "315 CMH", "Power (W): 240".
 pub(super) fn unitless(page: Page, f: &Figure, arrays: &Arrays, index: usize) -> Says {
     let at = usize::from(f.item);
-    if f.list || f.worded || f.high < 2.0 || arrays.iter().any(|a| a.count == index) {
+    if f.list | f.worded | (f.high < 2.0) {
         return Says::Nothing;
     }
-    if matches!(page.role(at + 1), Role::Lamp(_)) && f.high >= 20.0 && !f.range {
-        return Says::Equivalent;
-    }
-    let next_ends = match page.what(at + 1) {
-        None => true,
-        Some(What::Mark(m)) => !matches!(m, Mark::Times | Mark::Percent | Mark::Degree | Mark::Colon),
+    let lamp = matches!(page.role(at + 1), Role::Lamp(_)) && f.high >= 20.0 && !f.range;
+    let next_ends = page.items.get(at + 1).is_none_or(|next| match next.mark {
+        Some(m) => !matches!(m, Mark::Times | Mark::Percent | Mark::Degree | Mark::Colon),
         // "pulls 96 from the wall"
-        Some(What::Word(Role::At)) => f.high >= LEAST_AT_THE_WALL && at_the_wall(page, at + 1),
-        _ => false,
-    };
-    if !next_ends {
+        None => next.role == Role::At && f.high >= LEAST_AT_THE_WALL && at_the_wall(page, at + 1),
+    });
+    if !(lamp | next_ends) || arrays.iter().any(|a| a.count == index) {
         return Says::Nothing;
+    }
+    if lamp {
+        return Says::Equivalent;
     }
     if page.cues.any(Role::Wall.cue()) && second_at_the_wall(page, at) && f.high >= LEAST_AT_THE_WALL {
         return Says::Draw(2);

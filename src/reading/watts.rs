@@ -5,13 +5,15 @@ use smallvec::SmallVec;
 
 use super::admitted::{asked_or_on, at_level, is_product, named_light, under_voltage};
 use super::array::{Arrays, Of, denied, heads};
+use super::beside::Beside;
 use super::class::class;
 use super::compared::equivalent;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::foreign::{denied_before, dimension, draws_elsewhere, foreign};
 use super::item::Letters;
-use super::letters::white_letter;
+use super::letters::{LETTER, white_letter};
+use super::listed::Listed;
 use super::page::Page;
 use super::partial;
 use super::phrase::{DRAW, Phrase};
@@ -28,23 +30,64 @@ pub(super) const THING: Cues = Cues::of(&[Role::Light, Role::Lights, Role::Led])
 
 /// Says of every figure what it says, in the order of the figures.
 pub(super) fn classify(page: Page, arrays: &Arrays, pack: Option<u32>) -> SmallVec<[Says; 24]> {
-    let mut all = SmallVec::with_capacity(page.figures.len());
-    for (index, f) in page.figures.iter().enumerate() {
-        let says = match f.unit {
-            Unit::Watt => watts(page, f, index, arrays, pack, &all),
-            Unit::Bare => unitless(page, f, arrays, index),
-            _ => Says::Nothing,
-        };
-        all.push(says);
+    let mut all = nothing(page.figures.len());
+    let says: &mut All = &mut all;
+    for (index, f) in page.bare() {
+        says[index] = unitless(page, f, arrays, index);
+    }
+    // What the watts of an array say, unless a denial or another seller owns them.
+    for array in arrays {
+        says[array.watts] = of_array(array.of);
+    }
+    let mut last = None;
+    for (index, f) in page.watts() {
+        let (before, rest) = says.split_at_mut(index);
+        rest[0] = watts(page, f, arrays, pack, &Before { all: before, last }, rest[0]);
+        last = Some(index);
     }
     partial::leave(page, pack, &mut all);
     steps::leave(page, pack, &mut all);
     all
 }
 
-fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32>, before: &All) -> Says {
+/// No figure says anything yet.
+fn nothing(figures: usize) -> SmallVec<[Says; 24]> {
+    const INLINE: [Says; 24] = [Says::Nothing; 24];
+    let mut all = SmallVec::from_buf_and_len(INLINE, figures.min(INLINE.len()));
+    all.resize(figures, Says::Nothing);
+    all
+}
+
+/// What the figures before a figure of watts say.
+struct Before<'a> {
+    all: &'a All,
+    /// The last of them that is one of watts.
+    last: Option<usize>,
+}
+
+/// What the watts of an array say.
+const fn of_array(of: Of) -> Says {
+    match of {
+        Of::Diodes | Of::Cobs => Says::Class,
+        Of::Parts => Says::Left(LeftWhy::Part),
+        Of::Lights => Says::EachLight,
+        Of::Device => Says::Left(LeftWhy::OtherDevice),
+        Of::Replaced => Says::Equivalent,
+    }
+}
+
+/// What a figure of watts says; `in_array` is what it says as the watts of an array.
+fn watts(
+    page: Page,
+    f: &Figure,
+    arrays: &Arrays,
+    pack: Option<u32>,
+    before: &Before,
+    in_array: Says,
+) -> Says {
     let at = usize::from(f.item);
-    if white_letter(page, at) || dimension(page, at) {
+    let beside = &Beside::of(page, at);
+    if page.cues.any(LETTER) && white_letter(page, at) || dimension(page, beside) {
         return Says::Left(LeftWhy::Dimension);
     }
     // "15W per tube" in a pack of tubes.
@@ -53,84 +96,79 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
         let part = matches!(page.role(at + 2), Role::Part | Role::Board);
         return Says::Left(if part { LeftWhy::Part } else { LeftWhy::PerArea });
     }
-    if page.cues.any(Role::Deny.cue()) && denied_before(page, at) || denied(page, at) {
+    if page.cues.any(Role::Deny.cue()) && (denied_before(page, at) || denied(page, at)) {
         return Says::Left(LeftWhy::Denied);
     }
-    if let Some(why) = rival(page, at) {
+    if let Some(why) = rival(page, beside, f.high) {
         return Says::Left(why);
     }
-    if let Some(array) = arrays.iter().find(|a| a.watts == index) {
-        return match array.of {
-            Of::Diodes | Of::Cobs => Says::Class,
-            Of::Parts => Says::Left(LeftWhy::Part),
-            Of::Lights => Says::EachLight,
-            Of::Device => Says::Left(LeftWhy::OtherDevice),
-            Of::Replaced => Says::Equivalent,
-        };
+    if in_array != Says::Nothing {
+        return in_array;
     }
     let (left, right) = (page.left(at), page.right(at));
-    if let Some(why) = foreign(page, at, left.cues, left.near, right.cues, right.near) {
+    if let Some(why) = foreign(page, beside, (left.cues, left.near), (right.cues, right.near)) {
         return Says::Left(why);
     }
-    if equivalent(page, at, left.cues, right.near) {
+    if equivalent(page, beside, left.cues) {
         return Says::Equivalent;
     }
     // "6 pcs 3W LED chips 18W": what they make together.
-    let together = arrays.iter().any(|a| a.of == Of::Diodes && is_product(page, &[*a], f.high));
-    if !together && class(page, f, at, pack, &left, &right) {
+    let together = || arrays.iter().any(|a| a.of == Of::Diodes && is_product(page, &[*a], f.high));
+    if class(page, f, beside, pack, &left, &right) && !together() {
         return Says::Class;
     }
-    let one = !(page.mark(at + 1) == Some(Mark::Slash) && page.is_watts(at + 2));
-    if one && page.mark(at + 1) == Some(Mark::Open) && right.near.any(Role::Selected.cue()) {
-        return Says::Selected;
+    let selected = Role::Selected.cue();
+    if left.near.and(right.near).any(selected) {
+        let one = !(beside.followed_by(Mark::Slash) && page.is_watts(at + 2));
+        let before = left.near.any(selected) && beside.before.mark == Some(Mark::Colon);
+        let after = right.near.any(selected) && beside.followed_by(Mark::Open);
+        if one && (before || after) {
+            return Says::Selected;
+        }
     }
-    if one && left.near.any(Role::Selected.cue()) && page.mark_before(at) == Some(Mark::Colon) {
-        return Says::Selected;
-    }
-    draw(page, f, at, pack, before, (&left, &right))
+    draw(page, f, beside, pack, before, (&left, &right))
 }
 
 /// A draw, a level, a nameplate value or an unqualified figure.
 fn draw(
     page: Page,
     f: &Figure,
-    at: usize,
+    beside: &Beside,
     pack: Option<u32>,
-    before: &All,
+    before: &Before,
     (left, right): (&Phrase, &Phrase),
 ) -> Says {
-    let index = before.len();
-    if page.mark(at + 1) == Some(Mark::Question) && left.cues.any(DRAW) {
+    let at = beside.at;
+    if beside.followed_by(Mark::Question) && left.cues.any(DRAW) {
         return Says::Left(LeftWhy::Rhetoric);
     }
-    if left.cues.any(Role::DrawVerb.cue()) && draws_elsewhere(page, at) {
+    if left.cues.any(Role::DrawVerb.cue()) && page.cues.any(LAMP) && draws_elsewhere(page, at) {
         return Says::Left(LeftWhy::OtherDevice);
     }
     if page.cues.any(Role::DrawNoun.cue()) {
         if named_light(page, at) {
             return Says::Bare;
         }
-        if last_watts(page, index).is_some_and(|k| named_light(page, usize::from(page.figures[k].item))) {
+        if before.last.is_some_and(|k| named_light(page, usize::from(page.figures[k].item))) {
             return Says::Draw(3);
         }
     }
-    // "we tested it: 1000W label, 178W on the meter"
-    let claim = |i: usize| page.role(i) == Role::Rating && CLAIMED.iter().any(|&w| page.starts(i, w));
-    let colon = usize::from(page.mark_before(at) == Some(Mark::Colon));
-    let claimed = claim(at + 1) || at > colon && claim(at - 1 - colon);
-    if left.cues.any(DRAW) && !claimed || right.cues.any(DRAW) {
+    if right.cues.any(DRAW) || left.cues.any(DRAW) && !claimed(page, at) {
         let label = left.cues.any(Cues::of(&[Role::DrawAdjective, Role::DrawNoun, Role::Input]));
         return Says::Draw(2 + u8::from(label));
     }
     let only = Role::Only.cue();
     // Dutch "geen 1000 watt, maar 100 watt": after a denial the word is "but".
-    let but = page.is(at.wrapping_sub(1), const { Letters::of("maar") })
-        && before.iter().rev().find(|s| **s != Says::Nothing) == Some(&Says::Left(LeftWhy::Denied));
-    if (left.near.any(only) && !but) || right.near.any(only) {
+    let but = || {
+        beside.before.is(const { Letters::of("maar") })
+            && before.all.iter().rev().find(|s| **s != Says::Nothing) == Some(&Says::Left(LeftWhy::Denied))
+    };
+    if right.near.any(only) || left.near.any(only) && !but() {
         return Says::Draw(2);
     }
-    if !claimed && goes_on(page, at, before, index) {
-        return before[..index]
+    if goes_on(page, at, before) && !claimed(page, at) {
+        return before
+            .all
             .iter()
             .rev()
             .find(|s| matches!(s, Says::Draw(_)))
@@ -141,11 +179,13 @@ fn draw(
         return Says::Draw(3);
     }
     let each = Role::Each.cue();
-    let per_light = page.mark(at + 1) == Some(Mark::Slash)
-        && matches!(page.role(at + 2), Role::Each | Role::Pieces | Role::Light);
+    let per_light = || {
+        beside.followed_by(Mark::Slash)
+            && matches!(beside.second.role, Role::Each | Role::Pieces | Role::Light)
+    };
     if pack.is_some()
         && (f.per
-            || per_light
+            || per_light()
             || left.near.any(each)
             || right.near.any(each)
             || right.cues.any(each) && !right.cues.any(BEAD))
@@ -156,36 +196,25 @@ fn draw(
         heads(page).is_some_and(|n| n > 1.0)
             || page.figures.iter().filter(|w| w.unit == Unit::Watt).count() > 1
     };
-    if right.near.any(each) && parts()
-        || left.near.any(each) && left.cues.any(Role::Part.cue()) && page.cues.any(Role::Total.cue())
-        || pack.is_none()
-            && page.first_right(at, Cues::of(&[Role::Per, Role::Light, Role::Part]), 1).any(Role::Part.cue())
-            && page.cues.any(Role::Total.cue())
-    {
+    let of_a_total = || {
+        left.near.any(each) && left.cues.any(Role::Part.cue())
+            || pack.is_none()
+                && page
+                    .first_right(at, Cues::of(&[Role::Per, Role::Light, Role::Part]), 1)
+                    .any(Role::Part.cue())
+    };
+    if right.near.any(each) && parts() || page.cues.any(Role::Total.cue()) && of_a_total() {
         return Says::Left(LeftWhy::Part);
     }
-    if page.role(at + 1) == Role::Per && matches!(page.role(at + 2), Role::Part | Role::Board) {
+    if beside.next_is(Role::Per) && matches!(beside.second.role, Role::Part | Role::Board) {
         return if pack.is_some() { Says::EachLight } else { Says::Left(LeftWhy::Part) };
     }
     if left.near.any(Role::Total.cue()) || right.cues.any(Role::Total.cue()) {
         return Says::Total;
     }
-    // "both on 180W", but not "for seedlings 100W"
-    let position = at - usize::from(page.role_before(at) == Role::At);
-    let level = page.role_before(position) == Role::Level && page.role_before(position - 1) != Role::For
-        || page.figure_before(at).is_some_and(|p| p.unit == Unit::Percent)
-        || (matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal))
-            && at >= 2
-            && (page.role(at - 2) == Role::Level
-                || page.figure(at - 2).is_some_and(|p| p.unit == Unit::Percent)));
-    let higher = || {
-        (0..index).any(|k| matches!(before[k], Says::Bare | Says::Nameplate) && page.figures[k].high > f.high)
-    };
-    let under_voltage = page.mark(at + 1) == Some(Mark::At)
-        && page.figure(at + 2).is_some_and(|v| matches!(v.unit, Unit::Volt | Unit::VoltAc))
-        && higher();
-    let at_full = page.role(at + 1) == Role::At && page.role(at + 2) == Role::Level && higher();
-    if level || under_voltage || at_full {
+    if (page.cues.any(Role::Level.cue()) | page.has_unit(&[Unit::Percent])) && level(page, at)
+        || one_of_two(page, beside) && before.higher(page, f)
+    {
         return Says::Level;
     }
     if left.cues.any(Cues::of(&[Role::Power, Role::Rating])) || f.tolerance.is_some() {
@@ -194,21 +223,49 @@ fn draw(
     Says::Bare
 }
 
-/// The last figure of watts before figure `index`.
-fn last_watts(page: Page, index: usize) -> Option<usize> {
-    page.figures[..index].iter().rposition(|f| f.unit == Unit::Watt)
+impl Before<'_> {
+    /// Whether one of them is a higher claim.
+    fn higher(&self, page: Page, f: &Figure) -> bool {
+        let claim = |says: &Says| matches!(says, Says::Bare | Says::Nameplate);
+        self.all.iter().zip(page.figures).any(|(says, other)| claim(says) && other.high > f.high)
+    }
+}
+
+/// "both on 180W", but not "for seedlings 100W"
+fn level(page: Page, at: usize) -> bool {
+    let position = at - usize::from(page.role_before(at) == Role::At);
+    page.role_before(position) == Role::Level && page.role_before(position - 1) != Role::For
+        || page.figure_before(at).is_some_and(|p| p.unit == Unit::Percent)
+        || (matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal))
+            && at >= 2
+            && (page.role(at - 2) == Role::Level
+                || page.figure(at - 2).is_some_and(|p| p.unit == Unit::Percent)))
+}
+
+/// "560W @220V", "180W at full": of a light with a higher figure, one of its two.
+fn one_of_two(page: Page, beside: &Beside) -> bool {
+    beside.followed_by(Mark::At)
+        && page.figure(beside.at + 2).is_some_and(|v| matches!(v.unit, Unit::Volt | Unit::VoltAc))
+        || beside.next_is(Role::At) && beside.second.role == Role::Level
+}
+
+/// "we tested it: 1000W label, 178W on the meter"
+fn claimed(page: Page, at: usize) -> bool {
+    let claim = |i: usize| page.role(i) == Role::Rating && page.begins(i, &CLAIMED);
+    let colon = usize::from(page.mark_before(at) == Some(Mark::Colon));
+    claim(at + 1) || at > colon && claim(at - 1 - colon)
 }
 
 /// How words for what is printed on a light begin.
-const CLAIMED: [Letters; 6] = Letters::all(["claim", "label", "adverti", "namepl", "sticker", "stated"]);
+const CLAIMED: Listed<6> = Listed::of(["claim", "label", "adverti", "namepl", "sticker", "stated"]);
 
 /// "and" where it is a single letter, which the vocabulary has for something else.
 const AND: [Letters; 3] = Letters::all(["y", "e", "i"]);
 
 /// Whether the figure carries on a list of draws: "588W (110V), 570W (220V)", "50% 98W, 100% 196W", "110W/60W".
-fn goes_on(page: Page, at: usize, before: &All, index: usize) -> bool {
-    let Some(last) = last_watts(page, index) else { return false };
-    if !matches!(before[last], Says::Draw(_)) {
+fn goes_on(page: Page, at: usize, before: &Before) -> bool {
+    let Some(last) = before.last else { return false };
+    if !matches!(before.all[last], Says::Draw(_)) {
         return false;
     }
     let from = usize::from(page.figures[last].item);

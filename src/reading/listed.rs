@@ -1,0 +1,61 @@
+//! Short lists of words that the vocabulary has no role for: "our", "older", "could".
+
+use super::item::{Item, Letters};
+use super::page::Page;
+
+/// The words of a list, or how they begin. Nearly every word is told from all of them by its first two letters.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Listed<const N: usize> {
+    words: [Letters; N],
+    /// A bit for each letter that a word has first, and second.
+    first: u32,
+    second: u32,
+}
+
+impl<const N: usize> Listed<N> {
+    /// Words of up to eight ASCII letters in lower case.
+    pub(super) const fn of(words: [&str; N]) -> Self {
+        let (mut first, mut second, mut i) = (0, 0, 0);
+        while i < N {
+            let letters = words[i].as_bytes();
+            assert!(letters.len() > 1, "the first two letters are looked at");
+            first |= bit(letters[0]);
+            second |= bit(letters[1]);
+            i += 1;
+        }
+        Self { words: Letters::all(words), first, second }
+    }
+
+    /// Whether the item may be, or begin with, one of the words.
+    fn may_have(&self, item: &Item) -> bool {
+        let [first, second, ..] = item.letters.to_le_bytes();
+        self.first & bit(first) != 0 && self.second & bit(second) != 0
+    }
+
+    /// Whether the item is one of the words.
+    pub(super) fn has(&self, item: &Item) -> bool {
+        self.may_have(item) && self.words.iter().any(|&w| item.is(w))
+    }
+
+    /// Whether the item begins with one of the words.
+    pub(super) fn begins(&self, item: &Item) -> bool {
+        self.may_have(item) && self.words.iter().any(|&w| item.starts(w))
+    }
+}
+
+/// The bit of a letter.
+const fn bit(letter: u8) -> u32 {
+    1 << (letter & 31)
+}
+
+impl Page<'_> {
+    /// Whether item `i` is one of the words.
+    pub(super) fn is_one<const N: usize>(&self, i: usize, words: &Listed<N>) -> bool {
+        self.items.get(i).is_some_and(|item| words.has(item))
+    }
+
+    /// Whether item `i` is a word that begins with one of the words.
+    pub(super) fn begins<const N: usize>(&self, i: usize, words: &Listed<N>) -> bool {
+        self.items.get(i).is_some_and(|item| words.begins(item))
+    }
+}
