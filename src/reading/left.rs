@@ -6,20 +6,22 @@ use super::item::Letters;
 use super::page::Page;
 use super::power::{SAME, span};
 use super::roles::Unit;
-use super::says::{All, Says};
+use super::says::{All, Says, Set};
 use crate::facts::{Left, LeftWhy, Read, Span};
 
 /// Lists what was left, in the order of the text.
 pub(super) fn list(page: Page, says: &All, read: &mut Read) {
-    for (f, &says) in page.figures.iter().zip(says) {
-        if f.unit == Unit::Watt || says != Says::Nothing {
-            if let Some(mut why) = reason(read, says, f) {
-                if why == LeftWhy::OtherDevice && read.advertised_w.is_some() && of_a_driver(page, f) {
-                    why = LeftWhy::Part;
-                }
-                read.left.push(Left { span: span(f), why });
+    for k in says.that(Set::ANY) {
+        let f = &page.figures[k];
+        if let Some(mut why) = reason(read, says[k], f) {
+            if why == LeftWhy::OtherDevice && read.advertised_w.is_some() && of_a_driver(page, f) {
+                why = LeftWhy::Part;
             }
-        } else if f.unit == Unit::Ratio && read.colours.is_empty() {
+            read.left.push(Left { span: span(f), why });
+        }
+    }
+    if page.has_unit(&[Unit::Ratio]) && read.colours.is_empty() {
+        for f in page.figures.iter().filter(|f| f.unit == Unit::Ratio) {
             read.left.push(Left { span: span(f), why: LeftWhy::Ratio });
         }
     }

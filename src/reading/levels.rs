@@ -6,18 +6,19 @@ use super::item::Letters;
 use super::page::Page;
 use super::phrase::DRAW;
 use super::roles::{Role, Unit};
-use super::says::{All, Says};
+use super::says::{All, Says, Set};
 use crate::facts::LeftWhy;
 
 /// "240W at full power (at 50 %: 121W)", "100W, dimmable to 12W": beside a higher figure, without a word for draw.
 pub(super) fn leave_dimmed(page: Page, says: &mut All) {
-    let own = |s: &Says| matches!(s, Says::Bare | Says::Nameplate | Says::Level | Says::Draw(_));
-    let highest =
-        page.figures.iter().zip(&*says).filter(|(_, s)| own(s)).map(|(f, _)| f.high).fold(0.0, f64::max);
-    for (f, s) in page.figures.iter().zip(says) {
+    const OWN: Set = Set::of(&[Says::Bare, Says::Nameplate, Says::Level, Says::Draw(0)]);
+    let highest = says.that(OWN).map(|k| page.figures[k].high).fold(0.0, f64::max);
+    let mut places = says.places(OWN);
+    while let Some(k) = places.next(says) {
+        let f = &page.figures[k];
         let at = usize::from(f.item);
-        if own(s) && f.high < highest && (lower_level(page, at) || dims_to(page, at)) {
-            *s = Says::Left(LeftWhy::NotFullPower);
+        if f.high < highest && (lower_level(page, at) || dims_to(page, at)) {
+            says.set(k, Says::Left(LeftWhy::NotFullPower));
         }
     }
 }

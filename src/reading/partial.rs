@@ -10,7 +10,7 @@ use super::page::Page;
 use super::phrase::DRAW;
 use super::rated::feeds;
 use super::roles::{Cues, Role, Unit};
-use super::says::{All, Says};
+use super::says::{All, Says, Set};
 use super::watts::BEAD;
 use crate::facts::LeftWhy;
 
@@ -19,12 +19,14 @@ pub(super) const PARTS: Cues = Cues::of(&[Role::Part, Role::Board, Role::Cob]);
 
 /// Leaves the draws that are not the whole light's at full power.
 pub(super) fn leave(page: Page, pack: Option<u32>, says: &mut All) {
-    for (f, says) in page.figures.iter().zip(&mut *says) {
-        let draw = matches!(says, Says::Draw(_));
-        let why = if draw { why(page, f, pack) } else { bare(page, f, *says) };
-        if let Some(why) = why {
-            *says = Says::Left(why);
+    let mut draws = says.places(Set::DRAW);
+    while let Some(k) = draws.next(says) {
+        if let Some(why) = why(page, &page.figures[k], pack) {
+            says.set(k, Says::Left(why));
         }
+    }
+    if page.cues.any(Role::Device.cue()) {
+        fans(page, says);
     }
     if let Some(pack) = pack {
         pack_total(page, pack, says);
@@ -35,23 +37,25 @@ pub(super) fn leave(page: Page, pack: Option<u32>, says: &mut All) {
 }
 
 /// "Fan power: 5W" below the headline is not what the light admits to.
-fn bare(page: Page, f: &Figure, says: Says) -> Option<LeftWhy> {
-    let fan = says == Says::Nameplate && page.cues.any(Role::Device.cue());
-    (fan && of_a_device(page, usize::from(f.item))).then_some(LeftWhy::OtherDevice)
+fn fans(page: Page, says: &mut All) {
+    let mut plates = says.places(Set::NAMEPLATE);
+    while let Some(k) = plates.next(says) {
+        if of_a_device(page, usize::from(page.figures[k].item)) {
+            says.set(k, Says::Left(LeftWhy::OtherDevice));
+        }
+    }
 }
 
 /// "one lamp draws 185W, both 370W": the draw of all lights of the pack beside one light's.
 fn pack_total(page: Page, pack: u32, says: &mut All) {
-    let draws = |s: &Says| matches!(s, Says::Draw(_));
-    if says.iter().filter(|s| draws(s)).count() < 2 {
+    if says.that(Set::DRAW).nth(1).is_none() {
         return;
     }
-    for k in 0..says.len() {
+    let mut draws = says.places(Set::DRAW);
+    while let Some(k) = draws.next(says) {
         let total = page.figures[k].high;
-        let of_one =
-            |j: usize| draws(&says[j]) && (page.figures[j].high * f64::from(pack) - total).abs() < 0.5;
-        if draws(&says[k]) && (0..says.len()).any(of_one) {
-            says[k] = Says::Left(LeftWhy::PackTotal);
+        if says.that(Set::DRAW).any(|j| (page.figures[j].high * f64::from(pack) - total).abs() < 0.5) {
+            says.set(k, Says::Left(LeftWhy::PackTotal));
         }
     }
 }

@@ -1,8 +1,6 @@
 //! What each figure of watts says, by the words on both sides of it. The order of the rules is the argument: a figure that
 //! another device, a denial or a comparison owns is never looked at as the light's.
 
-use smallvec::SmallVec;
-
 use super::admitted::{asked_or_on, at_level, is_product, named_light, under_voltage};
 use super::array::{Arrays, Of, denied, heads};
 use super::class::class;
@@ -27,8 +25,8 @@ pub(super) const BEAD: Cues = Cues::of(&[Role::Diode, Role::Chip]);
 pub(super) const THING: Cues = Cues::of(&[Role::Light, Role::Lights, Role::Led]);
 
 /// Says of every figure what it says, in the order of the figures.
-pub(super) fn classify(page: Page, arrays: &Arrays, pack: Option<u32>) -> SmallVec<[Says; 24]> {
-    let mut all = SmallVec::with_capacity(page.figures.len());
+pub(super) fn classify(page: Page, arrays: &Arrays, pack: Option<u32>) -> All {
+    let mut all = All::with_capacity(page.figures.len());
     for (index, f) in page.figures.iter().enumerate() {
         let says = match f.unit {
             Unit::Watt => watts(page, f, index, arrays, pack, &all),
