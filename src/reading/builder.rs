@@ -12,6 +12,8 @@ use super::scan::Tokens;
 pub(super) struct Seen {
     /// All roles of its words.
     pub cues: Cues,
+    /// What else its words may be; see [`Page::may_be`](super::page::Page::may_be).
+    pub also: Cues,
     /// A bit for each sign.
     pub marks: u64,
     /// A bit for each unit of its figures.
@@ -80,6 +82,7 @@ impl Builder<'_> {
         let seen = &mut self.seen;
         self.items.extend(tokens.iter().map(|t| {
             seen.cues = seen.cues.and(t.cue);
+            seen.also = seen.also.and(t.also);
             seen.marks |= t.mark.map_or(0, |mark| 1 << mark as u64);
             seen.codes |= t.what == What::Code;
             *t
@@ -147,6 +150,7 @@ impl Builder<'_> {
     /// Takes the word at token `i` in another role.
     fn word_as(&mut self, role: Role, i: usize) -> usize {
         self.seen.cues = self.seen.cues.and(role.cue());
+        self.seen.also = self.seen.also.and(self.tokens[i].also);
         self.items.push(self.tokens[i].in_role(role));
         i + 1
     }

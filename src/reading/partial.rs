@@ -62,22 +62,25 @@ fn pack_total(page: Page, pack: u32, says: &mut All) {
 
 fn why(page: Page, f: &Figure, pack: Option<u32>) -> Option<LeftWhy> {
     let at = usize::from(f.item);
-    if lower_level(page, at) || one_mode(page, at) {
+    let after = after_draw_words(page, at);
+    if lower_level(page, at, after) || page.cues.any(Role::Level.cue()) && one_mode(page, at, after) {
         return Some(LeftWhy::NotFullPower);
     }
-    if of_a_device(page, at) {
+    if page.cues.any(Role::Device.cue()) && of_a_device(page, at) {
         return Some(LeftWhy::OtherDevice);
     }
-    let alone = page.figures.iter().filter(|w| w.unit == Unit::Watt).count() == 1;
     if pack.is_some() && of_all(page, at) {
         return Some(LeftWhy::PackTotal);
     }
     if pack.is_some() && page.cues.any(PARTS.and(BEAD)) && each_panel(page, at) {
         return None;
     }
-    let part = numbered_part(page, at)
-        || (per_part(page, at) || per_part_before(page, at)) && !(pack.is_some() && alone);
-    (part || times(page, at) || of_each(page, at, pack)).then_some(LeftWhy::Part)
+    // The only figure of a pack is said of its lights, whatever they are called.
+    let alone = || page.figures.iter().filter(|w| w.unit == Unit::Watt).count() == 1;
+    let part = page.may.any(PARTS) && numbered_part(page, at)
+        || (per_part(page, at) || per_part_before(page, at)) && !(pack.is_some() && alone());
+    (part || page.has_mark(Mark::Times) && times(page, after) || of_each(page, at, pack))
+        .then_some(LeftWhy::Part)
 }
 
 /// "fan power consumption 38W", "timer uses 3W": the subject of the draw is another device, and none that feeds the light.
@@ -129,6 +132,10 @@ fn is_part(page: Page, i: usize) -> bool {
 
 /// "95W par barre", "120W per driver", "75W per LED bar": per part, straight after item `at`.
 pub(super) fn per_part(page: Page, at: usize) -> bool {
+    let said = page.may.any(PARTS.and(BEAD)) & (page.may.any(Role::Per.cue()) | page.has_mark(Mark::Slash));
+    if !said {
+        return false;
+    }
     let slash = page.mark(at + 1) == Some(Mark::Slash);
     (1..=3).any(|d| {
         let words = (at + 1..at + d).all(|i| {
@@ -145,6 +152,9 @@ fn named_part(page: Page, i: usize) -> bool {
 
 /// "consumo por barra 100W", "Leistungsaufnahme pro Modul: 25W", "each bar draws 80W".
 fn per_part_before(page: Page, at: usize) -> bool {
+    if !(page.may.any(PARTS.and(BEAD)) & page.may.any(Cues::of(&[Role::Per, Role::Each]))) {
+        return false;
+    }
     let mut i = at;
     for _ in 0..8 {
         let Some(before) = i.checked_sub(1) else { return false };
@@ -187,9 +197,8 @@ fn numbered_part(page: Page, at: usize) -> bool {
     several && page.may_be((at + 1..at + 5).take_while(between).count() + at + 1, PARTS)
 }
 
-/// "60W actual power x 4".
-fn times(page: Page, at: usize) -> bool {
-    let i = after_draw_words(page, at);
+/// "60W actual power x 4": a number of them, of which the sign stands at item `i`.
+fn times(page: Page, i: usize) -> bool {
     page.mark(i) == Some(Mark::Times)
         && page.mark(i + 2) != Some(Mark::Times)
         && page.figure(i + 1).is_some_and(|n| n.unit == Unit::Bare && n.high >= 2.0)
@@ -198,6 +207,9 @@ fn times(page: Page, at: usize) -> bool {
 /// "4 boards of 120W actual power each", "two channels each consuming 300W": each of the parts; in a pack, only where parts
 /// are named, for each of the lights draws it otherwise.
 fn of_each(page: Page, at: usize, pack: Option<u32>) -> bool {
+    if !page.cues.any(Role::Each.cue()) {
+        return false;
+    }
     let whole = |i: usize| matches!(page.role(i + 1), Role::Light | Role::Lights);
     let after = at + 1..at + 5;
     let ends = |i: &usize| matches!(page.what(*i), Some(What::Word(_)));
