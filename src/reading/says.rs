@@ -133,17 +133,12 @@ impl All {
         kinds.fold(0, |all, (kind, bits)| if set.0 >> kind & 1 == 1 { all | bits } else { all })
     }
 
-    /// Whether a figure may say one of the set.
+    /// Whether `n` figures may say one of the set.
     #[inline]
-    pub(super) fn may_have(&self, set: Set) -> bool {
-        self.may(set) != 0 || self.says.len() > 64
-    }
-
-    /// Whether two figures may say one of the set.
-    #[inline]
-    pub(super) fn may_have_two(&self, set: Set) -> bool {
-        let bits = self.may(set);
-        bits & bits.wrapping_sub(1) != 0 || self.says.len() > 64
+    pub(super) fn may_have(&self, n: usize, set: Set) -> bool {
+        // All but the last `n - 1` of them struck out.
+        let more = (1..n).fold(self.may(set), |bits, _| bits & bits.wrapping_sub(1));
+        more != 0 || self.says.len() > 64
     }
 
     /// The indices of the figures that say one of the set, where what they say is not changed meanwhile.

@@ -12,13 +12,14 @@ use crate::facts::LeftWhy;
 
 /// Leaves the steps, channels and parts.
 pub(super) fn leave(page: Page, pack: Option<u32>, says: &mut All) {
-    if page.has_mark(Mark::Slash) || page.has_mark(Mark::Comma) && page.cues.any(STEPS) {
+    // A headline and three steps.
+    if says.may_have(4, Set::ANY) && (page.has_mark(Mark::Slash) || page.has_mark(Mark::Comma)) {
         levels(page, says);
     }
-    if page.has_mark(Mark::Open) {
+    if says.may_have(3, Set::ANY) && page.has_mark(Mark::Open) {
         bracketed(page, says);
     }
-    if pack.is_none() && says.may_have_two(LOWER) {
+    if pack.is_none() && says.may_have(2, LOWER) {
         channels(page, says);
     }
     if pack.is_none() && page.cues.any(PARTS) {
@@ -26,15 +27,12 @@ pub(super) fn leave(page: Page, pack: Option<u32>, says: &mut All) {
     }
 }
 
-/// Words for the steps of one light.
-const STEPS: Cues = Cues::of(&[Role::Switchable, Role::Level]);
-
 /// What channels may say beside a figure for all of them.
 const LOWER: Set = Set::of(&[Says::Draw(0), Says::Level, Says::Left(LeftWhy::NotFullPower)]);
 
 /// "400W light, power switch 100W/200W/300W/400W": watts that rise to the light's own are its steps, and none is its draw.
 fn levels(page: Page, says: &mut All) {
-    let steps = page.cues.any(STEPS);
+    let steps = page.cues.any(Cues::of(&[Role::Switchable, Role::Level]));
     let mut first = 0;
     while first < says.len() {
         let mut last = first;

@@ -11,12 +11,12 @@ use crate::facts::LeftWhy;
 
 /// Whether the unqualified figures are variants of which one has to be chosen.
 pub(super) fn variants(page: Page, says: &mut All) -> bool {
-    let chosen = says.may_have(Set::SELECTED) && says.first(Set::SELECTED).is_some();
+    let chosen = says.first(Set::SELECTED).is_some();
     if page.has_mark(Mark::Pipe) && table(page, says) {
         return true;
     }
     // Nearly all texts: not even two figures to choose from.
-    if !chosen && !says.may_have_two(Set::SETTING) {
+    if !chosen && !says.may_have(2, Set::SETTING) {
         return page.has_lists() && listed(page, says) && !switchable(page);
     }
     let mut distinct = 0;
