@@ -9,7 +9,7 @@ use super::page::Page;
 use super::phrase::DRAW;
 use super::power::{Chosen, SAME, highest, span};
 use super::roles::{Cues, Role, Unit};
-use super::says::{All, Says};
+use super::says::{All, Says, Set};
 use crate::facts::{Admitted, LampKind, LeftWhy, Read, Taken};
 use crate::units::Watts;
 
@@ -20,17 +20,16 @@ const STANDBY: f64 = 2.0;
 /// Leaves draws that can only be those on standby, whatever the language: so small, beside a figure of ten times as much. Taken
 /// for the light's, a duty to state them would convict.
 fn leave_standby(page: Page, says: &mut All, headline: Option<usize>) {
-    let small = |k: usize, s: &Says| matches!(s, Says::Draw(_)) && page.figures[k].high <= STANDBY;
-    if !says.iter().enumerate().any(|(k, s)| small(k, s)) {
+    let small = |k: usize| page.figures[k].high <= STANDBY;
+    if !says.that(Set::DRAW).any(small) {
         return;
     }
-    let own = |(k, s): (usize, &Says)| {
-        (Some(k) == headline || matches!(s, Says::Draw(_))).then_some(page.figures[k].high)
-    };
-    let most = says.iter().enumerate().filter_map(own).fold(0.0, f64::max);
-    for (k, s) in says.iter_mut().enumerate() {
-        if small(k, s) && most >= 10.0 * page.figures[k].high {
-            *s = Says::Left(LeftWhy::NotFullPower);
+    let high = |k: usize| page.figures[k].high;
+    let most = says.that(Set::DRAW).chain(headline).map(high).fold(0.0, f64::max);
+    let mut draws = says.places(Set::DRAW);
+    while let Some(k) = draws.next(says) {
+        if small(k) && most >= 10.0 * high(k) {
+            says.set(k, Says::Left(LeftWhy::NotFullPower));
         }
     }
 }
@@ -45,12 +44,12 @@ pub(super) fn admitted(
     chosen: &mut Chosen,
 ) {
     leave_standby(page, says, headline);
-    let rank = |s: &Says| if let Says::Draw(r) = s { Some(*r) } else { None };
-    let best = says.iter().filter_map(rank).max();
+    let rank = |k: usize| if let Says::Draw(rank) = says[k] { Some(rank) } else { None };
+    let best = says.that(Set::DRAW).filter_map(rank).max();
     let mut found: Option<(usize, f64, f64)> = None;
     let mut several = false;
     if let Some(best) = best {
-        for k in (0..says.len()).filter(|&k| rank(&says[k]) == Some(best)) {
+        for k in says.that(Set::DRAW).filter(|&k| rank(k) == Some(best)) {
             let f = &page.figures[k];
             found = Some(match found {
                 None => (k, f.low, f.high),
@@ -70,10 +69,9 @@ pub(super) fn admitted(
     } else if let Some(h) = headline {
         let claim = page.figures[h].high;
         let level = highest(page, says).filter(|&k| k != h && page.figures[k].high < claim);
-        let lower = (0..says.len()).find(|&k| {
+        let lower = says.that(Set::NAMEPLATE).find(|&k| {
             let f = &page.figures[k];
             k != h
-                && says[k] == Says::Nameplate
                 && f.high < claim - SAME
                 && !is_product(page, arrays, f.high)
                 && !is_class(page, f.high, claim)
@@ -83,8 +81,11 @@ pub(super) fn admitted(
             let paired =
                 |k: usize| says[k] == Says::Level && under_voltage(page, usize::from(page.figures[k].item));
             if paired(k) {
-                let lowest =
-                    (0..says.len()).filter(|&k| paired(k)).map(|k| page.figures[k].low).fold(low, f64::min);
+                let lowest = says
+                    .that(Set::LEVEL)
+                    .filter(|&k| paired(k))
+                    .map(|k| page.figures[k].low)
+                    .fold(low, f64::min);
                 found = Some((k, lowest, high));
             }
         }
@@ -93,9 +94,7 @@ pub(super) fn admitted(
     let f = &page.figures[k];
     let list = f.list || (several && chosen.variants);
     if list && chosen.variants {
-        for s in says.iter_mut().filter(|s| matches!(s, Says::Draw(_))) {
-            *s = Says::Left(LeftWhy::Variant);
-        }
+        says.leave(Set::DRAW, LeftWhy::Variant);
         return;
     }
     let low = if f.list { high } else { low };

@@ -12,6 +12,8 @@ use super::scan::Tokens;
 pub(super) struct Seen {
     /// All roles of its words.
     pub cues: Cues,
+    /// What else its words may be; see [`Page::may_be`](super::page::Page::may_be).
+    pub also: Cues,
     /// A bit for each sign.
     pub marks: u64,
     /// A bit for each unit of its figures.
@@ -79,6 +81,7 @@ impl Seen {
     /// Adds a token that stays as it is.
     fn token(&mut self, token: &Item) {
         self.cues = self.cues.and(token.cue);
+        self.also = self.also.and(token.also);
         self.marks |= token.mark.map_or(0, |mark| 1 << mark as u64);
         self.codes |= token.what == What::Code;
     }
@@ -87,8 +90,11 @@ impl Seen {
     fn and(self, other: Self) -> Self {
         Self {
             cues: self.cues.and(other.cues),
+            also: self.also.and(other.also),
             marks: self.marks | other.marks,
             units: self.units | other.units,
+            watts: self.watts | other.watts,
+            bare: self.bare | other.bare,
             codes: self.codes | other.codes,
             lists: self.lists | other.lists,
         }
@@ -147,7 +153,6 @@ impl Builder<'_> {
     /// Adds a figure.
     #[inline]
     #[expect(clippy::cast_possible_truncation, reason = "at most MOST_ITEMS items")]
-    #[inline]
     pub(super) fn add(&mut self, figure: Figure, spaced: bool) {
         let (item, index) = (self.items.len() as u16, self.figures.len() as u16);
         self.seen.units |= 1 << figure.unit as u32;
@@ -162,6 +167,7 @@ impl Builder<'_> {
     /// Takes the word at token `i` in another role.
     fn word_as(&mut self, role: Role, i: usize) -> usize {
         self.seen.cues = self.seen.cues.and(role.cue());
+        self.seen.also = self.seen.also.and(self.tokens[i].also);
         self.items.push(self.tokens[i].in_role(role));
         i + 1
     }

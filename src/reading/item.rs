@@ -89,6 +89,7 @@ impl Item {
         figure: Self::NO_FIGURE,
         mark: None,
         spaced: true,
+        open: false,
         letters: 0,
         also: Cues(0),
     };

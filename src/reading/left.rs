@@ -6,20 +6,27 @@ use super::item::Letters;
 use super::page::Page;
 use super::power::{SAME, span};
 use super::roles::Unit;
-use super::says::{All, Says};
+use super::says::{All, Says, Set};
 use crate::facts::{Left, LeftWhy, Read, Span};
 
 /// Lists what was left, in the order of the text.
 pub(super) fn list(page: Page, says: &All, read: &mut Read) {
-    for (f, &says) in page.figures.iter().zip(says) {
-        if f.unit == Unit::Watt || says != Says::Nothing {
-            if let Some(mut why) = reason(read, says, f) {
-                if why == LeftWhy::OtherDevice && read.advertised_w.is_some() && of_a_driver(page, f) {
-                    why = LeftWhy::Part;
-                }
-                read.left.push(Left { span: span(f), why });
-            }
-        } else if f.unit == Unit::Ratio && read.colours.is_empty() {
+    let taken = taken(read);
+    for k in says.that(Set::ANY) {
+        let f = &page.figures[k];
+        let start = f.start as usize;
+        // No two figures start at the same place.
+        if taken.iter().fold(false, |any, &at| any | (at == start)) {
+            continue;
+        }
+        let Some(mut why) = reason(read, says[k], f) else { continue };
+        if why == LeftWhy::OtherDevice && read.advertised_w.is_some() && of_a_driver(page, f) {
+            why = LeftWhy::Part;
+        }
+        read.left.push(Left { span: span(f), why });
+    }
+    if page.has_unit(&[Unit::Ratio]) && read.colours.is_empty() {
+        for f in page.figures.iter().filter(|f| f.unit == Unit::Ratio) {
             read.left.push(Left { span: span(f), why: LeftWhy::Ratio });
         }
     }
@@ -61,7 +68,17 @@ fn looks_like_a_figure(code: &str) -> bool {
     digits >= 3
 }
 
-/// Why a figure of watts was not taken, or none if a field holds it.
+/// Where the figures start that fields of watts hold.
+fn taken(read: &Read) -> [usize; 4] {
+    [
+        read.advertised_w.map_or(usize::MAX, |t| t.span.start),
+        read.actual_w.map_or(usize::MAX, |t| t.span.start),
+        read.class.map_or(usize::MAX, |t| t.span.start),
+        read.replaces.map_or(usize::MAX, |t| t.span.start),
+    ]
+}
+
+/// Why a figure that no field of watts holds was not taken, or none if that is as it should be.
 fn reason(read: &Read, says: Says, f: &Figure) -> Option<LeftWhy> {
     let at = span(f);
     // "281W @120V, 276W @240V": both ends of the range are used.
@@ -79,15 +96,8 @@ fn reason(read: &Read, says: Says, f: &Figure) -> Option<LeftWhy> {
         Says::Bare | Says::Nameplate | Says::Selected | Says::EachLight if repeats => LeftWhy::Repeat,
         Says::Bare | Says::Nameplate | Says::Draw(_) | Says::Selected | Says::EachLight => LeftWhy::Outranked,
     };
-    let taken = [
-        read.advertised_w.map(|t| t.span),
-        read.actual_w.map(|t| t.span),
-        read.class.map(|t| t.span),
-        read.replaces.map(|t| t.span),
-    ];
-    let taken = taken.contains(&Some(at))
-        || read.colours.iter().any(|c| c.span.start <= at.start && at.end <= c.span.end);
-    (!taken).then_some(why)
+    let counted = read.colours.iter().any(|c| c.span.start <= at.start && at.end <= c.span.end);
+    (!counted).then_some(why)
 }
 
 fn same(f: &Figure, watts: f64) -> bool {

@@ -6,18 +6,19 @@ use super::item::Letters;
 use super::page::Page;
 use super::phrase::DRAW;
 use super::roles::{Role, Unit};
-use super::says::{All, Says};
+use super::says::{All, Says, Set};
 use crate::facts::LeftWhy;
 
 /// "240W at full power (at 50 %: 121W)", "100W, dimmable to 12W": beside a higher figure, without a word for draw.
 pub(super) fn leave_dimmed(page: Page, says: &mut All) {
-    let own = |s: &Says| matches!(s, Says::Bare | Says::Nameplate | Says::Level | Says::Draw(_));
-    let highest =
-        page.figures.iter().zip(&*says).filter(|(_, s)| own(s)).map(|(f, _)| f.high).fold(0.0, f64::max);
-    for (f, s) in page.figures.iter().zip(says) {
+    const OWN: Set = Set::of(&[Says::Bare, Says::Nameplate, Says::Level, Says::Draw(0)]);
+    let highest = says.that(OWN).map(|k| page.figures[k].high).fold(0.0, f64::max);
+    let mut places = says.places(OWN);
+    while let Some(k) = places.next(says) {
+        let f = &page.figures[k];
         let at = usize::from(f.item);
-        if own(s) && f.high < highest && (lower_level(page, at) || dims_to(page, at)) {
-            *s = Says::Left(LeftWhy::NotFullPower);
+        if f.high < highest && (lower_level(page, at, after_draw_words(page, at)) || dims_to(page, at)) {
+            says.set(k, Says::Left(LeftWhy::NotFullPower));
         }
     }
 }
@@ -29,20 +30,36 @@ fn dims_to(page: Page, at: usize) -> bool {
         && (page.role(at - 2) == Role::Switchable || at >= 3 && page.role(at - 3) == Role::Switchable)
 }
 
-/// "50W at 25 %", "0.5W in standby", "(1.2W when off)", "at 25 % it draws 50W", "50 %: 98W".
-pub(super) fn lower_level(page: Page, at: usize) -> bool {
-    let start = after_draw_words(page, at);
-    if joins(page, start) {
-        for i in start + 1..start + 4 {
-            match page.what(i) {
-                Some(What::Figure(_)) => return below_full(page, i),
-                Some(What::Word(_)) if lower(page, i) => return true,
-                Some(What::Word(_)) => {}
-                _ => break,
-            }
+/// "50W at 25 %", "0.5W in standby", "(1.2W when off)", "at 25 % it draws 50W", "50 %: 98W"; at item `after` the words for power
+/// and draw behind the figure have ended.
+pub(super) fn lower_level(page: Page, at: usize, after: usize) -> bool {
+    joins(page, after) && level_after(page, after)
+        || (page.has_unit(&[Unit::Percent]) || page.may.any(Role::Dim.cue()) || near_word(page, at))
+            && level_before(page, at)
+}
+
+/// Whether a word for a lower level that the vocabulary does not have stands shortly before item `at`.
+fn near_word(page: Page, at: usize) -> bool {
+    page.items[at.saturating_sub(5)..at]
+        .iter()
+        .fold(false, |any, item| any | item.is(ECO) | item.is(STAND) | item.starts(LEAST))
+}
+
+/// The level behind the word at item `start`, which joins it to the figure before.
+fn level_after(page: Page, start: usize) -> bool {
+    for i in start + 1..start + 4 {
+        match page.what(i) {
+            Some(What::Figure(_)) => return below_full(page, i),
+            Some(What::Word(_)) if lower(page, i) => return true,
+            Some(What::Word(_)) => {}
+            _ => break,
         }
     }
-    // The level first: straight before the figure, or after "at" and a few words before.
+    false
+}
+
+/// The level first: straight before the figure at item `at`, or after "at" and a few words before.
+fn level_before(page: Page, at: usize) -> bool {
     let colon = usize::from(matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal | Mark::Dash)));
     let mut i = at - colon;
     for _ in 0..4 {
@@ -58,7 +75,7 @@ pub(super) fn lower_level(page: Page, at: usize) -> bool {
             Some(What::Word(_)) => {
                 let led = i > 0 && joins(page, i - 1);
                 let half = page.is(i, const { Letters::of("half") }) && page.role(i + 1) == Role::Power;
-                let least = page.starts(i, const { Letters::of("minim") }) && i + 1 + colon == at;
+                let least = page.starts(i, LEAST) && i + 1 + colon == at;
                 if half || least || led && lower(page, i) {
                     return true;
                 }
@@ -78,6 +95,13 @@ pub(super) fn after_draw_words(page: Page, at: usize) -> usize {
     i + usize::from(page.mark(i) == Some(Mark::Open))
 }
 
+/// "eco mode"
+const ECO: Letters = Letters::of("eco");
+/// "stand-by"
+const STAND: Letters = Letters::of("stand");
+/// "minimum", "minimal"
+const LEAST: Letters = Letters::of("minim");
+
 /// Whether the word at item `i` joins a level to a figure.
 fn joins(page: Page, i: usize) -> bool {
     page.may_be(i, Role::At.cue()) || page.mark(i) == Some(Mark::At)
@@ -86,8 +110,8 @@ fn joins(page: Page, i: usize) -> bool {
 /// Whether the word at item `i` names a lower level or standby.
 fn lower(page: Page, i: usize) -> bool {
     page.may_be(i, Role::Dim.cue())
-        || page.is(i, const { Letters::of("eco") })
-        || page.is(i, const { Letters::of("stand") }) && page.is(i + 2, const { Letters::of("by") })
+        || page.is(i, ECO)
+        || page.is(i, STAND) && page.is(i + 2, const { Letters::of("by") })
 }
 
 /// Whether the figure at item `i` is a share of full power: below 100 %, and of nothing else such as efficiency.
@@ -105,7 +129,7 @@ fn below_full(page: Page, i: usize) -> bool {
 const YOUNG: [Letters; 2] = Letters::all(["veg", "seedl"]);
 
 /// "red mode 30W", "30W in veg mode": a level that is named and is not the full one.
-pub(super) fn one_mode(page: Page, at: usize) -> bool {
+pub(super) fn one_mode(page: Page, at: usize, after: usize) -> bool {
     let partly = |i: usize| {
         page.role(i) == Role::Level
             && (YOUNG.iter().any(|&w| page.starts(i, w))
@@ -113,13 +137,12 @@ pub(super) fn one_mode(page: Page, at: usize) -> bool {
                     && i > 0
                     && matches!(page.role(i - 1), Role::Colour(_))))
     };
-    let start = after_draw_words(page, at);
     let mut i = at - usize::from(matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal)));
     while i > 0 && (page.cue(i - 1).any(DRAW) || page.role(i - 1) == Role::Power) {
         i -= 1;
     }
     let before = i.checked_sub(1);
-    let after = joins(page, start) && (start + 1..start + 4).any(partly);
+    let after = joins(page, after) && (after + 1..after + 4).any(partly);
     after
         || before
             .is_some_and(|i| partly(i) || page.is(i, const { Letters::of("mode") }) && i > 0 && partly(i - 1))

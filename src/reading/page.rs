@@ -14,12 +14,14 @@ pub(super) struct Page<'a> {
     pub figures: &'a [Figure],
     /// All roles on the page.
     pub cues: Cues,
+    /// The same, and all roles that a word on the page may play.
+    pub may: Cues,
     seen: Seen,
 }
 
 impl<'a> Page<'a> {
     pub(super) fn new(text: &'a str, items: &'a [Item], figures: &'a [Figure], seen: Seen) -> Self {
-        Self { text, items, figures, cues: seen.cues, seen }
+        Self { text, items, figures, cues: seen.cues, may: seen.cues.and(seen.also), seen }
     }
 
     /// Whether a figure on the page has one of the units.

@@ -10,7 +10,7 @@ use super::page::Page;
 use super::phrase::DRAW;
 use super::rated::feeds;
 use super::roles::{Cues, Role, Unit};
-use super::says::{All, Says};
+use super::says::{All, Says, Set};
 use super::watts::BEAD;
 use crate::facts::LeftWhy;
 
@@ -19,12 +19,14 @@ pub(super) const PARTS: Cues = Cues::of(&[Role::Part, Role::Board, Role::Cob]);
 
 /// Leaves the draws that are not the whole light's at full power.
 pub(super) fn leave(page: Page, pack: Option<u32>, says: &mut All) {
-    for (f, says) in page.figures.iter().zip(&mut *says) {
-        let draw = matches!(says, Says::Draw(_));
-        let why = if draw { why(page, f, pack) } else { bare(page, f, *says) };
-        if let Some(why) = why {
-            *says = Says::Left(why);
+    let mut draws = says.places(Set::DRAW);
+    while let Some(k) = draws.next(says) {
+        if let Some(why) = why(page, &page.figures[k], pack) {
+            says.set(k, Says::Left(why));
         }
+    }
+    if page.cues.any(Role::Device.cue()) {
+        fans(page, says);
     }
     if let Some(pack) = pack {
         pack_total(page, pack, says);
@@ -35,45 +37,50 @@ pub(super) fn leave(page: Page, pack: Option<u32>, says: &mut All) {
 }
 
 /// "Fan power: 5W" below the headline is not what the light admits to.
-fn bare(page: Page, f: &Figure, says: Says) -> Option<LeftWhy> {
-    let fan = says == Says::Nameplate && page.cues.any(Role::Device.cue());
-    (fan && of_a_device(page, usize::from(f.item))).then_some(LeftWhy::OtherDevice)
+fn fans(page: Page, says: &mut All) {
+    let mut plates = says.places(Set::NAMEPLATE);
+    while let Some(k) = plates.next(says) {
+        if of_a_device(page, usize::from(page.figures[k].item)) {
+            says.set(k, Says::Left(LeftWhy::OtherDevice));
+        }
+    }
 }
 
 /// "one lamp draws 185W, both 370W": the draw of all lights of the pack beside one light's.
 fn pack_total(page: Page, pack: u32, says: &mut All) {
-    let draws = |s: &Says| matches!(s, Says::Draw(_));
-    if says.iter().filter(|s| draws(s)).count() < 2 {
+    if says.that(Set::DRAW).nth(1).is_none() {
         return;
     }
-    for k in 0..says.len() {
+    let mut draws = says.places(Set::DRAW);
+    while let Some(k) = draws.next(says) {
         let total = page.figures[k].high;
-        let of_one =
-            |j: usize| draws(&says[j]) && (page.figures[j].high * f64::from(pack) - total).abs() < 0.5;
-        if draws(&says[k]) && (0..says.len()).any(of_one) {
-            says[k] = Says::Left(LeftWhy::PackTotal);
+        if says.that(Set::DRAW).any(|j| (page.figures[j].high * f64::from(pack) - total).abs() < 0.5) {
+            says.set(k, Says::Left(LeftWhy::PackTotal));
         }
     }
 }
 
 fn why(page: Page, f: &Figure, pack: Option<u32>) -> Option<LeftWhy> {
     let at = usize::from(f.item);
-    if lower_level(page, at) || one_mode(page, at) {
+    let after = after_draw_words(page, at);
+    if lower_level(page, at, after) || page.cues.any(Role::Level.cue()) && one_mode(page, at, after) {
         return Some(LeftWhy::NotFullPower);
     }
-    if of_a_device(page, at) {
+    if page.cues.any(Role::Device.cue()) && of_a_device(page, at) {
         return Some(LeftWhy::OtherDevice);
     }
-    let alone = page.figures.iter().filter(|w| w.unit == Unit::Watt).count() == 1;
     if pack.is_some() && of_all(page, at) {
         return Some(LeftWhy::PackTotal);
     }
     if pack.is_some() && page.cues.any(PARTS.and(BEAD)) && each_panel(page, at) {
         return None;
     }
-    let part = numbered_part(page, at)
-        || (per_part(page, at) || per_part_before(page, at)) && !(pack.is_some() && alone);
-    (part || times(page, at) || of_each(page, at, pack)).then_some(LeftWhy::Part)
+    // The only figure of a pack is said of its lights, whatever they are called.
+    let alone = || page.figures.iter().filter(|w| w.unit == Unit::Watt).count() == 1;
+    let part = page.may.any(PARTS) && numbered_part(page, at)
+        || (per_part(page, at) || per_part_before(page, at)) && !(pack.is_some() && alone());
+    (part || page.has_mark(Mark::Times) && times(page, after) || of_each(page, at, pack))
+        .then_some(LeftWhy::Part)
 }
 
 /// "fan power consumption 38W", "timer uses 3W": the subject of the draw is another device, and none that feeds the light.
@@ -125,6 +132,10 @@ fn is_part(page: Page, i: usize) -> bool {
 
 /// "95W par barre", "120W per driver", "75W per LED bar": per part, straight after item `at`.
 pub(super) fn per_part(page: Page, at: usize) -> bool {
+    let said = page.may.any(PARTS.and(BEAD)) & (page.may.any(Role::Per.cue()) | page.has_mark(Mark::Slash));
+    if !said {
+        return false;
+    }
     let slash = page.mark(at + 1) == Some(Mark::Slash);
     (1..=3).any(|d| {
         let words = (at + 1..at + d).all(|i| {
@@ -141,6 +152,9 @@ fn named_part(page: Page, i: usize) -> bool {
 
 /// "consumo por barra 100W", "Leistungsaufnahme pro Modul: 25W", "each bar draws 80W".
 fn per_part_before(page: Page, at: usize) -> bool {
+    if !(page.may.any(PARTS.and(BEAD)) & page.may.any(Cues::of(&[Role::Per, Role::Each]))) {
+        return false;
+    }
     let mut i = at;
     for _ in 0..8 {
         let Some(before) = i.checked_sub(1) else { return false };
@@ -183,9 +197,8 @@ fn numbered_part(page: Page, at: usize) -> bool {
     several && page.may_be((at + 1..at + 5).take_while(between).count() + at + 1, PARTS)
 }
 
-/// "60W actual power x 4".
-fn times(page: Page, at: usize) -> bool {
-    let i = after_draw_words(page, at);
+/// "60W actual power x 4": a number of them, of which the sign stands at item `i`.
+fn times(page: Page, i: usize) -> bool {
     page.mark(i) == Some(Mark::Times)
         && page.mark(i + 2) != Some(Mark::Times)
         && page.figure(i + 1).is_some_and(|n| n.unit == Unit::Bare && n.high >= 2.0)
@@ -194,6 +207,9 @@ fn times(page: Page, at: usize) -> bool {
 /// "4 boards of 120W actual power each", "two channels each consuming 300W": each of the parts; in a pack, only where parts
 /// are named, for each of the lights draws it otherwise.
 fn of_each(page: Page, at: usize, pack: Option<u32>) -> bool {
+    if !page.cues.any(Role::Each.cue()) {
+        return false;
+    }
     let whole = |i: usize| matches!(page.role(i + 1), Role::Light | Role::Lights);
     let after = at + 1..at + 5;
     let ends = |i: &usize| matches!(page.what(*i), Some(What::Word(_)));

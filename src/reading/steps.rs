@@ -7,22 +7,28 @@ use super::page::Page;
 use super::partial::PARTS;
 use super::power::SAME;
 use super::roles::{Cues, Role, Unit};
-use super::says::{All, Says};
+use super::says::{All, Says, Set};
 use crate::facts::LeftWhy;
 
 /// Leaves the steps, channels and parts.
 pub(super) fn leave(page: Page, pack: Option<u32>, says: &mut All) {
-    if says.iter().filter(|s| **s != Says::Nothing).count() > 2 {
+    // A headline and three steps.
+    if says.may_have(4, Set::ANY) && (page.has_mark(Mark::Slash) || page.has_mark(Mark::Comma)) {
         levels(page, says);
+    }
+    if says.may_have(3, Set::ANY) && page.has_mark(Mark::Open) {
         bracketed(page, says);
-        if pack.is_none() {
-            channels(page, says);
-        }
+    }
+    if pack.is_none() && says.may_have(2, LOWER) {
+        channels(page, says);
     }
     if pack.is_none() && page.cues.any(PARTS) {
         parts(page, says);
     }
 }
+
+/// What channels may say beside a figure for all of them.
+const LOWER: Set = Set::of(&[Says::Draw(0), Says::Level, Says::Left(LeftWhy::NotFullPower)]);
 
 /// "400W light, power switch 100W/200W/300W/400W": watts that rise to the light's own are its steps, and none is its draw.
 fn levels(page: Page, says: &mut All) {
@@ -39,8 +45,10 @@ fn levels(page: Page, says: &mut All) {
         };
         let draws = says[first..=last].iter().any(|s| matches!(s, Says::Draw(_) | Says::Level));
         if last >= first + 2 && (steps || draws) && (0..first).any(headline) {
-            says[first..last].fill(Says::Left(LeftWhy::NotFullPower));
-            says[last] = Says::Left(LeftWhy::Outranked);
+            for k in first..last {
+                says.set(k, Says::Left(LeftWhy::NotFullPower));
+            }
+            says.set(last, Says::Left(LeftWhy::Outranked));
         }
         first = last + 1;
     }
@@ -76,10 +84,10 @@ fn channels(page: Page, says: &mut All) {
             continue;
         }
         let draw = [says[a], says[b]].into_iter().find(|s| matches!(s, Says::Draw(_))).unwrap_or(Says::Level);
-        says[a] = Says::Left(LeftWhy::NotFullPower);
-        says[b] = Says::Left(LeftWhy::NotFullPower);
+        says.set(a, Says::Left(LeftWhy::NotFullPower));
+        says.set(b, Says::Left(LeftWhy::NotFullPower));
         if whole {
-            says[k] = draw;
+            says.set(k, draw);
         }
     }
 }
@@ -103,35 +111,36 @@ fn one_sentence(page: Page, from: usize, to: usize) -> bool {
 /// "450 W, 4 barras de 112 W", "4 Leisten à 60 W", "4 belki po 80 W": a number of parts and one short word or `@` before the
 /// watts, below the light's own.
 fn parts(page: Page, says: &mut All) {
-    for k in 0..says.len() {
+    const OWN: Set = Set::of(&[Says::Bare, Says::Nameplate, Says::Total]);
+    let mut bare = says.places(Set::BARE);
+    while let Some(k) = bare.next(says) {
         let f = &page.figures[k];
         let at = usize::from(f.item);
-        if says[k] != Says::Bare || at < 3 || !page.may_be(at - 2, PARTS) {
+        if at < 3 || !page.may_be(at - 2, PARTS) {
             continue;
         }
         let word = matches!(page.what(at - 1), Some(What::Word(_)));
         let short = page.mark(at - 1) == Some(Mark::At) || word && page.letters(at - 1) <= 2;
         let number = page.figure(at - 3).is_some_and(|n| n.unit == Unit::Bare && n.high >= 2.0);
-        let own = (0..says.len()).any(|j| {
-            matches!(says[j], Says::Bare | Says::Nameplate | Says::Total) && page.figures[j].high > f.high
-        });
+        let own = says.that(OWN).any(|j| page.figures[j].high > f.high);
         if short && number && own {
-            says[k] = Says::Left(LeftWhy::Part);
+            says.set(k, Says::Left(LeftWhy::Part));
         }
     }
 }
 
 /// "20W 50W 100W [100W]": the size of a list that is repeated in brackets is the one that is sold.
 fn bracketed(page: Page, says: &mut All) {
-    for (k, says) in says.iter_mut().enumerate().skip(2) {
+    let mut bare = says.places(Set::BARE);
+    while let Some(k) = bare.next(says) {
         let f = &page.figures[k];
         let at = usize::from(f.item);
         let brackets = page.mark_before(at) == Some(Mark::Open) && page.mark(at + 1) == Some(Mark::Close);
-        if *says == Says::Bare && brackets && at > 3 && page.is_watts(at - 2) && page.is_watts(at - 3) {
+        if brackets && at > 3 && page.is_watts(at - 2) && page.is_watts(at - 3) {
             let listed =
                 page.figures[..k].iter().any(|g| g.unit == Unit::Watt && (g.high - f.high).abs() < SAME);
             if listed {
-                *says = Says::Selected;
+                says.set(k, Says::Selected);
             }
         }
     }

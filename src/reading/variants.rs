@@ -6,27 +6,24 @@ use super::item::Letters;
 use super::page::Page;
 use super::power::SAME;
 use super::roles::{Role, Unit};
-use super::says::{All, Says};
+use super::says::{All, Says, Set};
 use crate::facts::LeftWhy;
 
 /// Whether the unqualified figures are variants of which one has to be chosen.
 pub(super) fn variants(page: Page, says: &mut All) -> bool {
-    let bare = |s: &Says| matches!(s, Says::Bare | Says::Nameplate);
-    let set = |s: &Says| bare(s) || *s == Says::Level;
-    let chosen = says.contains(&Says::Selected);
-    // Not even two figures to choose from.
-    let tables = page.has_mark(Mark::Pipe) || page.has_codes();
-    if !chosen && !tables && says.iter().filter(|s| set(s)).count() < 2 {
-        let listed = page.has_lists() && page.figures.iter().zip(&*says).any(|(f, s)| f.list && bare(s));
-        return listed && !switchable(page);
+    let chosen = says.first(Set::SELECTED).is_some();
+    if page.has_mark(Mark::Pipe) && table(page, says) {
+        return true;
+    }
+    // Nearly all texts: not even two figures to choose from.
+    if !chosen && !says.may_have(2, Set::SETTING) {
+        return page.has_lists() && listed(page, says) && !switchable(page);
     }
     let mut distinct = 0;
     let mut sized = 0;
     let mut last: Option<f64> = None;
-    for (k, f) in page.figures.iter().enumerate() {
-        if !bare(&says[k]) {
-            continue;
-        }
+    for k in says.that(Set::UNQUALIFIED) {
+        let f = &page.figures[k];
         if last != Some(f.high) {
             distinct += 1;
             let length = page.figure_before(usize::from(f.item)).is_some_and(|l| l.unit == Unit::Length);
@@ -34,7 +31,7 @@ pub(super) fn variants(page: Page, says: &mut All) -> bool {
             last = Some(f.high);
         }
     }
-    if table(page, says) || models(page, says) || sizes(page, says) {
+    if page.has_codes() && models(page, says) || sizes(page, says) {
         return true;
     }
     if distinct >= 2 && other_sizes(page, says) {
@@ -44,23 +41,25 @@ pub(super) fn variants(page: Page, says: &mut All) -> bool {
         return true;
     }
     if switchable(page) {
-        if let Some(first) = says.iter().position(set) {
+        if let Some(first) = says.first(Set::SETTING) {
             raise(page, says, first);
         }
         return false;
     }
-    let listed = page.figures.iter().enumerate().any(|(k, f)| f.list && bare(&says[k]));
-    listed
-        || says.iter().enumerate().any(|(k, s)| bare(s) && (slash_list(page, says, k) || row(page, says, k)))
+    listed(page, says) || says.that(Set::UNQUALIFIED).any(|k| slash_list(page, says, k) || row(page, says, k))
+}
+
+/// `30/40/50W` without a word about more power.
+fn listed(page: Page, says: &All) -> bool {
+    says.that(Set::UNQUALIFIED).any(|k| page.figures[k].list)
 }
 
 /// "10W 20W 50W flood light": three rising sizes with nothing between them.
 fn row(page: Page, says: &All, k: usize) -> bool {
     let at = usize::from(page.figures[k].item);
-    let bare = |s: &Says| matches!(s, Says::Bare | Says::Nameplate);
     page.is_watts(at + 1)
         && page.is_watts(at + 2)
-        && says[k..].iter().take(3).all(bare)
+        && says[k..].iter().take(3).all(|s| Set::UNQUALIFIED.has(*s))
         && page.figures[k..].windows(2).take(2).all(|w| w[0].high < w[1].high)
 }
 
@@ -89,13 +88,13 @@ fn other_sizes(page: Page, says: &mut All) -> bool {
         .find(|&i| page.role(i) == Role::Choose && OTHER.iter().any(|&w| page.is(i - 1, w)));
     let Some(choose) = choose else { return false };
     let before = |k: usize| usize::from(page.figures[k].item) < choose;
-    let bare = |s: &Says| matches!(s, Says::Bare | Says::Nameplate);
-    if !(0..says.len()).any(|k| before(k) && bare(&says[k])) {
+    if !says.that(Set::UNQUALIFIED).any(before) {
         return false;
     }
-    for k in (0..says.len()).filter(|&k| !before(k)) {
-        if bare(&says[k]) {
-            says[k] = Says::Left(LeftWhy::Variant);
+    let mut places = says.places(Set::UNQUALIFIED);
+    while let Some(k) = places.next(says) {
+        if !before(k) {
+            says.set(k, Says::Left(LeftWhy::Variant));
         }
     }
     true
@@ -113,11 +112,11 @@ fn raise(page: Page, says: &mut All, first: usize) {
         } else {
             index
         };
-        says[lower] = Says::Left(LeftWhy::NotFullPower);
+        says.set(lower, Says::Left(LeftWhy::NotFullPower));
         k = index;
     }
     if top != first {
-        says[top] = Says::Bare;
+        says.set(top, Says::Bare);
     }
 }
 
@@ -126,7 +125,7 @@ fn next_position(page: Page, says: &All, k: usize) -> bool {
     let at = usize::from(page.figures[k].item);
     matches!(page.mark(at + 1), Some(Mark::Dash | Mark::Comma))
         && page.is_watts(at + 2)
-        && says.get(k + 1).is_some_and(|s| matches!(s, Says::Bare | Says::Nameplate | Says::Level))
+        && says.get(k + 1).is_some_and(|s| Set::SETTING.has(*s))
 }
 
 /// Another unqualified figure, a different one, straight after a stroke.
@@ -145,17 +144,15 @@ fn slash_list(page: Page, says: &All, k: usize) -> bool {
     stroke
         && page.figure(i + 1).is_some_and(|next| {
             let index = page.figures.iter().position(|g| g.item == next.item).unwrap_or(k);
-            next.unit == Unit::Watt
-                && (next.high - f.high).abs() > SAME
-                && matches!(says[index], Says::Bare | Says::Nameplate)
+            next.unit == Unit::Watt && (next.high - f.high).abs() > SAME && Set::UNQUALIFIED.has(says[index])
         })
 }
 
 /// "W-2 | 200 W | 540", "V2: 240W": unqualified figures of different models, each straight after its model.
-fn models(page: Page, says: &mut All) -> bool {
+fn models(page: Page, says: &All) -> bool {
     let of_model = |k: usize| {
         let at = usize::from(page.figures[k].item);
-        if !page.is_watts(at) || !matches!(says[k], Says::Bare | Says::Nameplate) {
+        if !page.is_watts(at) {
             return None;
         }
         let sign = usize::from(matches!(page.mark_before(at), Some(Mark::Pipe | Mark::Colon | Mark::Equal)));
@@ -164,7 +161,7 @@ fn models(page: Page, says: &mut All) -> bool {
         (page.what(code) == Some(What::Code) && starts).then(|| page.words(code))
     };
     let mut first: Option<(usize, &str)> = None;
-    for k in 0..says.len() {
+    for k in says.that(Set::UNQUALIFIED) {
         let Some(model) = of_model(k) else { continue };
         match first {
             None => first = Some((k, model)),
@@ -184,7 +181,7 @@ fn sizes(page: Page, says: &All) -> bool {
         return false;
     }
     let mut first: Option<f64> = None;
-    for (f, _) in page.figures.iter().zip(says).filter(|(_, s)| **s == Says::Bare) {
+    for f in says.that(Set::BARE).map(|k| &page.figures[k]) {
         let at = usize::from(f.item);
         let row = page.mark_before(at) == Some(Mark::Colon) && page.words(at - 1) == "|";
         match first {
@@ -208,9 +205,9 @@ fn table(page: Page, says: &mut All) -> bool {
             && !matches!(says[k], Says::Left(_) | Says::Equivalent | Says::Nothing)
             && page.mark(at.wrapping_sub(1)) == Some(Mark::Pipe)
         {
-            says[k] = Says::Left(LeftWhy::Variant);
-            if let Some(n) = says.get_mut(k + 1) {
-                *n = Says::Left(LeftWhy::Variant);
+            says.set(k, Says::Left(LeftWhy::Variant));
+            if k + 1 < says.len() {
+                says.set(k + 1, Says::Left(LeftWhy::Variant));
             }
             found = true;
         }

@@ -1,8 +1,6 @@
 //! What each figure of watts says, by the words on both sides of it. The order of the rules is the argument: a figure that
 //! another device, a denial or a comparison owns is never looked at as the light's.
 
-use smallvec::SmallVec;
-
 use super::admitted::{asked_or_on, at_level, is_product, named_light, under_voltage};
 use super::array::{Arrays, Of, denied, heads};
 use super::beside::Beside;
@@ -29,20 +27,20 @@ pub(super) const BEAD: Cues = Cues::of(&[Role::Diode, Role::Chip]);
 pub(super) const THING: Cues = Cues::of(&[Role::Light, Role::Lights, Role::Led]);
 
 /// Says of every figure what it says, in the order of the figures.
-pub(super) fn classify(page: Page, arrays: &Arrays, pack: Option<u32>) -> SmallVec<[Says; 24]> {
-    let mut all = nothing(page.figures.len());
-    let says: &mut All = &mut all;
+pub(super) fn classify(page: Page, arrays: &Arrays, pack: Option<u32>) -> All {
+    let mut all = All::nothing(page.figures.len());
     for (index, f) in page.bare() {
-        says[index] = unitless(page, f, arrays, index);
+        all.set(index, unitless(page, f, arrays, index));
     }
     // What the watts of an array say, unless a denial or another seller owns them.
     for array in arrays {
-        says[array.watts] = of_array(array.of);
+        all.set(array.watts, of_array(array.of));
     }
     let mut last = None;
     for (index, f) in page.watts() {
-        let (before, rest) = says.split_at_mut(index);
-        rest[0] = watts(page, f, arrays, pack, &Before { all: before, last }, rest[0]);
+        let before = Before { all: &all[..index], last };
+        let says = watts(page, f, arrays, pack, &before, all[index]);
+        all.set(index, says);
         last = Some(index);
     }
     partial::leave(page, pack, &mut all);
@@ -50,17 +48,9 @@ pub(super) fn classify(page: Page, arrays: &Arrays, pack: Option<u32>) -> SmallV
     all
 }
 
-/// No figure says anything yet.
-fn nothing(figures: usize) -> SmallVec<[Says; 24]> {
-    const INLINE: [Says; 24] = [Says::Nothing; 24];
-    let mut all = SmallVec::from_buf_and_len(INLINE, figures.min(INLINE.len()));
-    all.resize(figures, Says::Nothing);
-    all
-}
-
 /// What the figures before a figure of watts say.
 struct Before<'a> {
-    all: &'a All,
+    all: &'a [Says],
     /// The last of them that is one of watts.
     last: Option<usize>,
 }
