@@ -58,11 +58,16 @@ pub(super) fn build(
     let mut b = Builder { tokens, numbers, text, items, figures, labels_stock, seen: Seen::default() };
     // What plain tokens show is gathered apart: most tokens are plain, and so it stays out of memory.
     let (mut i, mut seen) = (0, Seen::default());
+    // An item takes a token or more.
+    let many = tokens.len() >= MOST_ITEMS;
     while let Some(token) = tokens.get(i) {
-        if b.items.len() >= MOST_ITEMS || b.figures.len() >= MOST_FIGURES {
+        if many && b.items.len() >= MOST_ITEMS {
             return (b.seen.and(seen), Some(token.start));
         }
         if token.open {
+            if b.figures.len() >= MOST_FIGURES {
+                return (b.seen.and(seen), Some(token.start));
+            }
             i = b.settle(i);
             continue;
         }
