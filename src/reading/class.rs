@@ -156,7 +156,7 @@ pub(super) fn is_package(page: Page, i: usize) -> bool {
 
 /// The package that a bare number names.
 pub(super) fn package_number(value: f64) -> Option<Package> {
-    if (value < 2835.0) | (value > 5730.0) {
+    if !(2835.0..=5730.0).contains(&value) {
         return None;
     }
     Some(match value {

@@ -23,7 +23,7 @@ const LEAST_AT_THE_WALL: f64 = 10.0;
 /// A number without a unit that can only be watts: "actual 247", "315 CMH", "Power (W): 240".
 pub(super) fn unitless(page: Page, f: &Figure, arrays: &Arrays, index: usize) -> Says {
     let at = usize::from(f.item);
-    if f.list | f.worded | (f.high < 2.0) {
+    if f.list || f.worded || f.high < 2.0 {
         return Says::Nothing;
     }
     let lamp = matches!(page.role(at + 1), Role::Lamp(_)) && f.high >= 20.0 && !f.range;
