@@ -161,9 +161,9 @@ impl Builder<'_> {
     pub(super) fn add(&mut self, figure: Figure, spaced: bool) {
         let (item, index) = (self.items.len() as u16, self.figures.len() as u16);
         self.seen.units |= 1 << figure.unit as u32;
-        let first = index < u64::BITS as u16;
-        self.seen.watts |= u64::from(first & (figure.unit == Unit::Watt)) << (index % u64::BITS as u16);
-        self.seen.bare |= u64::from(first & (figure.unit == Unit::Bare)) << (index % u64::BITS as u16);
+        let bit = 1_u64.checked_shl(u32::from(index)).unwrap_or(0);
+        self.seen.watts |= if figure.unit == Unit::Watt { bit } else { 0 };
+        self.seen.bare |= if figure.unit == Unit::Bare { bit } else { 0 };
         self.seen.lists |= figure.list;
         self.items.push(Item::other(What::Figure(index), (figure.start, figure.end), spaced));
         self.figures.push(Figure { item, ..figure });

@@ -37,7 +37,7 @@ pub(super) fn class(
     if f.high > LARGEST_BEAD || f.range || f.list {
         return false;
     }
-    let others = page.figures.iter().any(|w| w.unit == Unit::Watt && (w.high - f.high).abs() > f64::EPSILON);
+    let others = page.watts().any(|(_, w)| (w.high - f.high).abs() > f64::EPSILON);
     let words = Cues::of(&[Role::Pieces, Role::Quantity, Role::Diode]);
     let count = || page.items.iter().enumerate().any(|(i, item)| item.cue.any(words) && i != at + 1);
     if !(others || page.cues.any(words) && count()) {
@@ -67,7 +67,7 @@ pub(super) fn class(
     let doubled = page.cues.any(double)
         && (left.cues.and(right.cues).any(double) || page.role(at + 1) == Role::Led && page.breaks(at + 2))
         && double_chips(page);
-    if doubled && page.figures.iter().any(|w| w.unit == Unit::Watt && w.high >= 10.0 * f.high) {
+    if doubled && page.watts().any(|(_, w)| w.high >= 10.0 * f.high) {
         return true;
     }
     if pack.is_none() && divides_a_total(page, f) {
@@ -77,11 +77,8 @@ pub(super) fn class(
     let each = beside.next_is(Role::Each) || left.near.any(Role::Each.cue()) || apiece;
     let parts = left.cues.any(Role::Part.cue()) && !left.cues.any(BEAD);
     // "4 bars, 10W each, 40W total"
-    let of_parts = || {
-        heads(page).is_some_and(|n| {
-            page.figures.iter().any(|w| w.unit == Unit::Watt && (n * f.high - w.high).abs() < 0.01)
-        })
-    };
+    let of_parts =
+        || heads(page).is_some_and(|n| page.watts().any(|(_, w)| (n * f.high - w.high).abs() < 0.01));
     each && !parts
         && pack.is_none()
         && others
@@ -110,7 +107,7 @@ fn of_a_diode(page: Page, f: &Figure) -> bool {
     let diode = |i: usize| matches!(page.role(i), Role::Led | Role::Chip | Role::Diode);
     let labelled = page.role(word) == Role::Power && diode(word - 1);
     let counted = diode(word) && page.figure(word - 1).is_some_and(|n| n.unit == Unit::Bare);
-    let beside = |times: f64| page.figures.iter().any(|w| w.unit == Unit::Watt && w.high >= times * f.high);
+    let beside = |times: f64| page.watts().any(|(_, w)| w.high >= times * f.high);
     f.high < 1.0 && (labelled || counted) && beside(10.0)
         || f.high <= MOST && labelled && sign != Some(Mark::Comma) && beside(20.0)
 }
@@ -123,10 +120,9 @@ fn double_chips(page: Page) -> bool {
 
 /// "double-die 10W series, quantity of LEDs 200, claimed 2000W": times a count of diodes it is another figure of the text.
 fn divides_a_total(page: Page, f: &Figure) -> bool {
-    page.figures.iter().any(|n| {
-        n.unit == Unit::Bare
-            && n.high >= FEWEST_DIODES
-            && page.figures.iter().any(|w| w.unit == Unit::Watt && (n.high * f.high - w.high).abs() < 0.01)
+    page.bare().any(|(_, n)| {
+        n.high >= FEWEST_DIODES
+            && page.watts().any(|(_, w)| (n.high * f.high - w.high).abs() < 0.01)
             && counted(page, n, false).is_some_and(|(rank, cob)| rank >= Rank::Named && !cob)
     })
 }
@@ -156,7 +152,7 @@ pub(super) fn is_package(page: Page, i: usize) -> bool {
 
 /// The package that a bare number names.
 pub(super) fn package_number(value: f64) -> Option<Package> {
-    if (value < 2835.0) | (value > 5730.0) {
+    if !(2835.0..=5730.0).contains(&value) {
         return None;
     }
     Some(match value {

@@ -19,6 +19,7 @@ mod company;
 mod compared;
 mod count;
 mod counted;
+mod drawn;
 mod electrical;
 mod figures;
 mod fold;

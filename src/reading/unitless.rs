@@ -23,16 +23,16 @@ const LEAST_AT_THE_WALL: f64 = 10.0;
 /// A number without a unit that can only be watts: "actual 247", "315 CMH", "Power (W): 240".
 pub(super) fn unitless(page: Page, f: &Figure, arrays: &Arrays, index: usize) -> Says {
     let at = usize::from(f.item);
-    if f.list | f.worded | (f.high < 2.0) {
-        return Says::Nothing;
-    }
     let lamp = matches!(page.role(at + 1), Role::Lamp(_)) && f.high >= 20.0 && !f.range;
     let next_ends = page.items.get(at + 1).is_none_or(|next| match next.mark {
         Some(m) => !matches!(m, Mark::Times | Mark::Percent | Mark::Degree | Mark::Colon),
         // "pulls 96 from the wall"
         None => next.role == Role::At && f.high >= LEAST_AT_THE_WALL && at_the_wall(page, at + 1),
     });
-    if !(lamp | next_ends) || arrays.iter().any(|a| a.count == index) {
+    if !(lamp | next_ends) {
+        return Says::Nothing;
+    }
+    if f.list || f.worded || f.high < 2.0 || arrays.iter().any(|a| a.count == index) {
         return Says::Nothing;
     }
     if lamp {

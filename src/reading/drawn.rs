@@ -1,0 +1,189 @@
+//! Whether watts that are the light's are a draw, one light's of a pack, a part's, a total, a level, a nameplate value or
+//! unqualified.
+
+use super::admitted::{asked_or_on, at_level, named_light, under_voltage};
+use super::array::heads;
+use super::beside::Beside;
+use super::figures::{Figure, What};
+use super::fold::Mark;
+use super::foreign::draws_elsewhere;
+use super::item::Letters;
+use super::listed::Listed;
+use super::page::Page;
+use super::phrase::{DRAW, Phrase};
+use super::roles::{Cues, Role, Unit};
+use super::says::Says;
+use super::watts::{BEAD, LAMP};
+use crate::facts::LeftWhy;
+
+/// What the figures before a figure of watts say.
+pub(super) struct Before<'a> {
+    pub all: &'a [Says],
+    /// The last of them that is one of watts.
+    pub last: Option<usize>,
+}
+
+/// A draw, a level, a nameplate value or an unqualified figure.
+pub(super) fn draw(
+    page: Page,
+    f: &Figure,
+    beside: &Beside,
+    pack: Option<u32>,
+    before: &Before,
+    (left, right): (&Phrase, &Phrase),
+) -> Says {
+    let at = beside.at;
+    if beside.followed_by(Mark::Question) && left.cues.any(DRAW) {
+        return Says::Left(LeftWhy::Rhetoric);
+    }
+    if left.cues.any(Role::DrawVerb.cue()) && page.cues.any(LAMP) && draws_elsewhere(page, at) {
+        return Says::Left(LeftWhy::OtherDevice);
+    }
+    if page.cues.any(Role::DrawNoun.cue()) {
+        if named_light(page, at) {
+            return Says::Bare;
+        }
+        if before.last.is_some_and(|k| named_light(page, usize::from(page.figures[k].item))) {
+            return Says::Draw(3);
+        }
+    }
+    if right.cues.any(DRAW) || left.cues.any(DRAW) && !claimed(page, at) {
+        let label = left.cues.any(Cues::of(&[Role::DrawAdjective, Role::DrawNoun, Role::Input]));
+        return Says::Draw(2 + u8::from(label));
+    }
+    let only = Role::Only.cue();
+    // Dutch "geen 1000 watt, maar 100 watt": after a denial the word is "but".
+    let but = || {
+        beside.before.is(const { Letters::of("maar") })
+            && before.all.iter().rev().find(|s| **s != Says::Nothing) == Some(&Says::Left(LeftWhy::Denied))
+    };
+    if right.near.any(only) || left.near.any(only) && !but() {
+        return Says::Draw(2);
+    }
+    if goes_on(page, at, before) && !claimed(page, at) {
+        return before
+            .all
+            .iter()
+            .rev()
+            .find(|s| matches!(s, Says::Draw(_)))
+            .copied()
+            .unwrap_or(Says::Draw(2));
+    }
+    if asked_or_on(page, at) {
+        return Says::Draw(3);
+    }
+    let each = Role::Each.cue();
+    let per_light = || {
+        beside.followed_by(Mark::Slash)
+            && matches!(beside.second.role, Role::Each | Role::Pieces | Role::Light)
+    };
+    if pack.is_some()
+        && (f.per
+            || per_light()
+            || left.near.any(each)
+            || right.near.any(each)
+            || right.cues.any(each) && !right.cues.any(BEAD))
+    {
+        return Says::EachLight;
+    }
+    let parts = || {
+        heads(page).is_some_and(|n| n > 1.0)
+            || page.figures.iter().filter(|w| w.unit == Unit::Watt).count() > 1
+    };
+    let of_a_total = || {
+        left.near.any(each) && left.cues.any(Role::Part.cue())
+            || pack.is_none()
+                && page
+                    .first_right(at, Cues::of(&[Role::Per, Role::Light, Role::Part]), 1)
+                    .any(Role::Part.cue())
+    };
+    if right.near.any(each) && parts() || page.cues.any(Role::Total.cue()) && of_a_total() {
+        return Says::Left(LeftWhy::Part);
+    }
+    if beside.next_is(Role::Per) && matches!(beside.second.role, Role::Part | Role::Board) {
+        return if pack.is_some() { Says::EachLight } else { Says::Left(LeftWhy::Part) };
+    }
+    if left.near.any(Role::Total.cue()) || right.cues.any(Role::Total.cue()) {
+        return Says::Total;
+    }
+    if (page.cues.any(Role::Level.cue()) | page.has_unit(&[Unit::Percent])) && level(page, at)
+        || one_of_two(page, beside) && before.higher(page, f)
+    {
+        return Says::Level;
+    }
+    if left.cues.any(Cues::of(&[Role::Power, Role::Rating])) || f.tolerance.is_some() {
+        return Says::Nameplate;
+    }
+    Says::Bare
+}
+
+impl Before<'_> {
+    /// Whether one of them is a higher claim.
+    fn higher(&self, page: Page, f: &Figure) -> bool {
+        let claim = |says: &Says| matches!(says, Says::Bare | Says::Nameplate);
+        self.all.iter().zip(page.figures).any(|(says, other)| claim(says) && other.high > f.high)
+    }
+}
+
+/// "both on 180W", but not "for seedlings 100W"
+fn level(page: Page, at: usize) -> bool {
+    let position = at - usize::from(page.role_before(at) == Role::At);
+    page.role_before(position) == Role::Level && page.role_before(position - 1) != Role::For
+        || page.figure_before(at).is_some_and(|p| p.unit == Unit::Percent)
+        || (matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal))
+            && at >= 2
+            && (page.role(at - 2) == Role::Level
+                || page.figure(at - 2).is_some_and(|p| p.unit == Unit::Percent)))
+}
+
+/// "560W @220V", "180W at full": of a light with a higher figure, one of its two.
+fn one_of_two(page: Page, beside: &Beside) -> bool {
+    beside.followed_by(Mark::At)
+        && page.figure(beside.at + 2).is_some_and(|v| matches!(v.unit, Unit::Volt | Unit::VoltAc))
+        || beside.next_is(Role::At) && beside.second.role == Role::Level
+}
+
+/// "we tested it: 1000W label, 178W on the meter"
+fn claimed(page: Page, at: usize) -> bool {
+    let claim = |i: usize| page.role(i) == Role::Rating && page.begins(i, &CLAIMED);
+    let colon = usize::from(page.mark_before(at) == Some(Mark::Colon));
+    claim(at + 1) || at > colon && claim(at - 1 - colon)
+}
+
+/// How words for what is printed on a light begin.
+const CLAIMED: Listed<6> = Listed::of(["claim", "label", "adverti", "namepl", "sticker", "stated"]);
+
+/// "and" where it is a single letter, which the vocabulary has for something else.
+const AND: [Letters; 3] = Letters::all(["y", "e", "i"]);
+
+/// Whether the figure carries on a list of draws: "588W (110V), 570W (220V)", "50% 98W, 100% 196W", "110W/60W".
+fn goes_on(page: Page, at: usize, before: &Before) -> bool {
+    let Some(last) = before.last else { return false };
+    if !matches!(before.all[last], Says::Draw(_)) {
+        return false;
+    }
+    let from = usize::from(page.figures[last].item);
+    let (mut volts, mut level, mut plain) = (false, false, true);
+    for i in from + 1..at {
+        match page.items[i].what {
+            What::Word(Role::Level | Role::And | Role::At | Role::Ac | Role::For) => {
+                level |= page.role(i) == Role::Level;
+            }
+            // "192W a 110V y 185W a 220V"
+            What::Word(_) if volts && AND.iter().any(|&w| page.is(i, w)) => {}
+            What::Word(_) if page.may_be(i, Role::At.cue()) => {}
+            What::Figure(_) => match page.figure(i).map(|f| f.unit) {
+                Some(Unit::Volt | Unit::VoltAc) => volts = true,
+                Some(Unit::Percent) => level = true,
+                _ => return false,
+            },
+            // "50%: 98W", a line each.
+            What::Mark(Mark::Line) if under_voltage(page, at) || at_level(page, at) => plain = false,
+            What::Mark(Mark::Line | Mark::Stop) => return false,
+            What::Mark(Mark::Slash) => {}
+            What::Mark(_) => plain = false,
+            _ => return false,
+        }
+    }
+    volts || level || plain
+}
