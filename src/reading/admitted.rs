@@ -170,7 +170,7 @@ pub(super) fn named_light(page: Page, at: usize) -> bool {
 
 /// Whether the figure is a draw by an energy label's words or as the answer to a question.
 pub(super) fn asked_or_on(page: Page, at: usize) -> bool {
-    page.cues.any(Role::Level.cue()) && on_mode(page, at)
+    page.cues.any(Role::Level.cue()) && page.cues.any(Role::Power.cue()) && on_mode(page, at)
         || page.has_mark(Mark::Question) && answers(page, at)
 }
 

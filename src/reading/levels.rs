@@ -33,9 +33,13 @@ fn dims_to(page: Page, at: usize) -> bool {
 /// "50W at 25 %", "0.5W in standby", "(1.2W when off)", "at 25 % it draws 50W", "50 %: 98W"; at item `after` the words for power
 /// and draw behind the figure have ended.
 pub(super) fn lower_level(page: Page, at: usize, after: usize) -> bool {
-    joins(page, after) && level_after(page, after)
-        || (page.has_unit(&[Unit::Percent]) || page.may.any(Role::Dim.cue()) || near_word(page, at))
-            && level_before(page, at)
+    if joins(page, after)
+        && let Some(lower) = level_after(page, after)
+    {
+        return lower;
+    }
+    (page.has_unit(&[Unit::Percent]) || page.may.any(Role::Dim.cue()) || near_word(page, at))
+        && level_before(page, at)
 }
 
 /// Whether a word for a lower level that the vocabulary does not have stands shortly before item `at`.
@@ -45,17 +49,18 @@ fn near_word(page: Page, at: usize) -> bool {
         .fold(false, |any, item| any | item.is(ECO) | item.is(STAND) | item.starts(LEAST))
 }
 
-/// The level behind the word at item `start`, which joins it to the figure before.
-fn level_after(page: Page, start: usize) -> bool {
+/// Whether what stands behind the word at item `start`, which joins it to the figure before, is a lower level. None if nothing
+/// there is a level or a figure.
+fn level_after(page: Page, start: usize) -> Option<bool> {
     for i in start + 1..start + 4 {
         match page.what(i) {
-            Some(What::Figure(_)) => return below_full(page, i),
-            Some(What::Word(_)) if lower(page, i) => return true,
+            Some(What::Figure(_)) => return Some(below_full(page, i)),
+            Some(What::Word(_)) if lower(page, i) => return Some(true),
             Some(What::Word(_)) => {}
             _ => break,
         }
     }
-    false
+    None
 }
 
 /// The level first: straight before the figure at item `at`, or after "at" and a few words before.

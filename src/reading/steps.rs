@@ -39,12 +39,12 @@ fn levels(page: Page, says: &mut All) {
         while last + 1 < says.len() && next_step(page, last, steps) {
             last += 1;
         }
-        let top = page.figures[last].high;
         let headline = |k: usize| {
-            matches!(says[k], Says::Bare | Says::Nameplate) && (page.figures[k].high - top).abs() < SAME
+            let top = page.figures[last].high;
+            Set::UNQUALIFIED.has(says[k]) && (page.figures[k].high - top).abs() < SAME
         };
-        let draws = says[first..=last].iter().any(|s| matches!(s, Says::Draw(_) | Says::Level));
-        if last >= first + 2 && (steps || draws) && (0..first).any(headline) {
+        let draws = || says[first..=last].iter().any(|s| matches!(s, Says::Draw(_) | Says::Level));
+        if last >= first + 2 && (steps || draws()) && (0..first).any(headline) {
             for k in first..last {
                 says.set(k, Says::Left(LeftWhy::NotFullPower));
             }
@@ -68,13 +68,19 @@ fn next_step(page: Page, k: usize, steps: bool) -> bool {
 /// "veg 310W, flower 480W, all channels 640W", "red draws 80W, white draws 160W, 240W total": with a figure for all of them,
 /// the lower ones are no draws of the whole light.
 fn channels(page: Page, says: &mut All) {
-    for k in 2..says.len() {
-        let whole = of_all(page, usize::from(page.figures[k].item));
-        if page.figures[k].unit != Unit::Watt || !(whole || says[k] == Says::Total) {
+    let mut places = says.places(Set::ANY);
+    let (mut last, mut last_but_one) = (None, None);
+    while let Some(k) = places.next(says) {
+        if page.figures[k].unit != Unit::Watt {
             continue;
         }
-        let mut before = (0..k).rev().filter(|&i| page.figures[i].unit == Unit::Watt);
-        let (Some(b), Some(a)) = (before.next(), before.next()) else { continue };
+        let before = (last_but_one, last);
+        (last_but_one, last) = (last, Some(k));
+        let (Some(a), Some(b)) = before else { continue };
+        let whole = of_all(page, usize::from(page.figures[k].item));
+        if !(whole || says[k] == Says::Total) {
+            continue;
+        }
         let high = |i: usize| page.figures[i].high;
         let stated =
             |i: usize| matches!(says[i], Says::Draw(_) | Says::Level | Says::Left(LeftWhy::NotFullPower));
