@@ -4,7 +4,7 @@ use super::figures::Figure;
 use super::fold::Mark;
 use super::item::{Item, What};
 use super::number::Printed;
-use super::roles::{Cues, Role};
+use super::roles::{Cues, Role, Unit};
 use super::scan::Tokens;
 
 /// What is on a page at all, so that rules for other things need not look.
@@ -16,6 +16,10 @@ pub(super) struct Seen {
     pub marks: u64,
     /// A bit for each unit of its figures.
     pub units: u32,
+    /// Which of the first 64 figures are watts, a bit each.
+    pub watts: u64,
+    /// Which of the first 64 figures are bare numbers.
+    pub bare: u64,
     /// Has a model, item or type number.
     pub codes: bool,
     /// Has a figure of several values with strokes between them.
@@ -136,12 +140,21 @@ impl Builder<'_> {
 
     /// Adds a figure.
     #[expect(clippy::cast_possible_truncation, reason = "at most MOST_ITEMS items")]
+    #[inline(always)]
+    #[expect(
+        clippy::inline_always,
+        reason = "a figure is large, and handing it on costs more than adding it"
+    )]
     pub(super) fn add(&mut self, figure: Figure, spaced: bool) {
-        let (item, index) = (self.items.len() as u16, self.figures.len() as u16);
+        let (place, index) = (self.items.len() as u16, self.figures.len() as u16);
         self.seen.units |= 1 << figure.unit as u32;
         self.seen.lists |= figure.list;
-        self.items.push(Item::other(What::Figure(index), (figure.start, figure.end), spaced));
-        self.figures.push(Figure { item, ..figure });
+        let first = u64::from(index < 64);
+        self.seen.watts |= (first & u64::from(figure.unit == Unit::Watt)) << (index % 64);
+        self.seen.bare |= (first & u64::from(figure.unit == Unit::Bare)) << (index % 64);
+        let item = Item::other(What::Figure(index), (figure.start, figure.end), spaced);
+        self.items.push(Item { cue: figure.cue(), ..item });
+        self.figures.push(Figure { item: place, ..figure });
     }
 
     /// Takes the word at token `i` in another role.

@@ -17,6 +17,36 @@ pub(super) struct Page<'a> {
     seen: Seen,
 }
 
+/// The figures that have one unit. Which of the first 64 have it was noted as they were built, so that rules for some of the
+/// figures need not ask each of them.
+#[derive(Clone)]
+pub(super) struct Alike<'a> {
+    figures: &'a [Figure],
+    unit: Unit,
+    bits: u64,
+    beyond: usize,
+}
+
+impl Iterator for Alike<'_> {
+    type Item = usize;
+
+    #[inline]
+    fn next(&mut self) -> Option<usize> {
+        if self.bits != 0 {
+            let first = self.bits.trailing_zeros() as usize;
+            self.bits &= self.bits - 1;
+            return Some(first);
+        }
+        while let Some(f) = self.figures.get(self.beyond) {
+            self.beyond += 1;
+            if f.unit == self.unit {
+                return Some(self.beyond - 1);
+            }
+        }
+        None
+    }
+}
+
 impl<'a> Page<'a> {
     pub(super) fn new(text: &'a str, items: &'a [Item], figures: &'a [Figure], seen: Seen) -> Self {
         Self { text, items, figures, cues: seen.cues, seen }
@@ -30,6 +60,16 @@ impl<'a> Page<'a> {
     /// Whether the sign is on the page.
     pub(super) fn has_mark(&self, mark: Mark) -> bool {
         self.seen.marks >> mark as u64 & 1 == 1
+    }
+
+    /// The indices of the figures of watts, in their order.
+    pub(super) fn watts(&self) -> Alike<'a> {
+        Alike { figures: self.figures, unit: Unit::Watt, bits: self.seen.watts, beyond: 64 }
+    }
+
+    /// The indices of the bare numbers, in their order.
+    pub(super) fn bare(&self) -> Alike<'a> {
+        Alike { figures: self.figures, unit: Unit::Bare, bits: self.seen.bare, beyond: 64 }
     }
 
     /// Whether a figure on the page is a list of values.
@@ -62,6 +102,20 @@ impl<'a> Page<'a> {
 
     pub(super) fn mark_before(&self, i: usize) -> Option<Mark> {
         i.checked_sub(1).and_then(|i| self.mark(i))
+    }
+
+    /// The bit of the sign at item `i`, 0 if it is none: to compare with several at once.
+    pub(super) fn sign(&self, i: usize) -> u64 {
+        self.mark(i).map_or(0, Mark::bit)
+    }
+
+    pub(super) fn sign_before(&self, i: usize) -> u64 {
+        i.checked_sub(1).map_or(0, |i| self.sign(i))
+    }
+
+    /// The role of item `i`, or the unit of the figure there, as a set; see [`Cues::WATTS`].
+    pub(super) fn plays(&self, i: usize) -> Cues {
+        self.items.get(i).map_or(Cues::default(), |item| item.cue)
     }
 
     pub(super) fn figure(&self, i: usize) -> Option<&'a Figure> {
@@ -147,7 +201,7 @@ impl<'a> Page<'a> {
 
     /// Whether item `i` is a figure of watts.
     pub(super) fn is_watts(&self, i: usize) -> bool {
-        self.figure(i).is_some_and(|f| f.unit == Unit::Watt)
+        self.items.get(i).is_some_and(|item| item.cue.any(Cues::WATTS))
     }
 
     /// Whether a word for things that are counted follows the number at item `i`.

@@ -262,6 +262,13 @@ impl Role {
 pub(super) struct Cues(pub u64);
 
 impl Cues {
+    /// A figure of watts. Figures play no role; this and the next two tell their units where rules look for them.
+    pub const WATTS: Self = Self(1 << 58);
+    /// A number without a unit.
+    pub const BARE: Self = Self(1 << 59);
+    /// A wavelength or colour temperature.
+    pub const SHADE: Self = Self(1 << 60);
+
     /// Whether the set has a role of the other set.
     pub(super) const fn any(self, other: Self) -> bool {
         self.0 & other.0 != 0
