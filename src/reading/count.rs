@@ -270,7 +270,7 @@ fn package(page: Page, read: &mut Read) {
 
 /// A word for a board, or the code of a diode that is mounted on boards.
 fn on_board(page: Page) -> bool {
-    let board = page.cues.any(Role::Board.cue()) && page.items.iter().any(|item| item.role == Role::Board);
     let mounted = |i: usize| page.words(i).get(..2).is_some_and(|w| w.eq_ignore_ascii_case("lm"));
-    board || page.has_codes() && (0..page.items.len()).any(|i| page.what(i) == Some(What::Code) && mounted(i))
+    page.cues.any(Cues::BOARD)
+        || page.has_codes() && (0..page.items.len()).any(|i| page.what(i) == Some(What::Code) && mounted(i))
 }
