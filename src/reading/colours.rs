@@ -32,10 +32,9 @@ pub(super) fn choose(page: Page, says: &mut All, read: &mut Read) {
     while i < page.items.len() {
         let item = &page.items[i];
         // Watts and grams are figures of colours only among letters.
-        if !item.cue.any(WORDS.and(Cues::SHADE))
-            && !(letters && item.is_figure())
-            && !matches!(item.role, Role::Unit(Unit::Watt | Unit::Other))
-        {
+        let lettered =
+            letters && item.is_figure() || matches!(item.role, Role::Unit(Unit::Watt | Unit::Other));
+        if !lettered && !item.cue.any(WORDS.and(Cues::SHADE)) {
             i += 1;
             continue;
         }

@@ -57,6 +57,11 @@ impl<'a> Page<'a> {
         units.iter().any(|&u| self.seen.units >> u as u32 & 1 == 1)
     }
 
+    /// Whether a figure on the page has one of the units, a bit each.
+    pub(super) fn has_any(&self, units: u32) -> bool {
+        self.seen.units & units != 0
+    }
+
     /// Whether the sign is on the page.
     pub(super) fn has_mark(&self, mark: Mark) -> bool {
         self.seen.marks >> mark as u64 & 1 == 1

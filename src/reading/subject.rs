@@ -16,7 +16,7 @@ const WITH_SOCKETS: [Letters; 9] =
 
 /// Whether the figures of the page may be a light's.
 pub(super) fn is_light(page: Page) -> bool {
-    const OTHER: Cues = Cues::of(&[Role::Device, Role::Load, Role::Measured, Role::Wall]);
+    const OTHER: Cues = Cues::of(&[Role::Device, Role::Measured, Role::Wall]);
     if !page.cues.any(OTHER) {
         return true;
     }
