@@ -5,7 +5,7 @@ use smallvec::SmallVec;
 use super::array::{Array, Arrays, LARGEST_BEAD, Of};
 use super::class::package_number;
 use super::counted::{Rank, counted, one_of_several};
-use super::figures::What;
+use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::page::Page;
 use super::power::{Chosen, span};
@@ -32,8 +32,10 @@ pub(super) fn choose(
 ) {
     let mut found: SmallVec<[Found; 4]> = SmallVec::new();
     let sold = read.units_in_pack.map(|t| t.span);
+    let mut number = None;
     for index in page.bare() {
         let f = &page.figures[index];
+        number = number.or_else(|| numbered_package(f));
         if !arrays.iter().any(|a| a.count == index)
             && !sold.is_some_and(|s| s.start <= span(f).start && span(f).end <= s.end)
             && let Some((rank, cob)) = counted(page, f, sold.is_some())
@@ -45,7 +47,7 @@ pub(super) fn choose(
     arrays.retain(|a| matches!(a.of, Of::Diodes | Of::Cobs));
     let kept = &arrays[..];
     let cobs = kept.iter().any(|a| a.of == Of::Cobs);
-    package(page, read);
+    read.package = package(page, number);
     read.beside_board = page.cues.any(Role::Cob.cue()) || on_board(page);
     // "4 x 50W COB + 100 x 3W": neither class speaks for the whole light, and one of the counts alone would accuse it.
     let beside_cobs = cobs || found.iter().any(|f| f.cob);
@@ -245,14 +247,14 @@ fn beside(page: Page, package: Span, class: usize) -> bool {
         })
 }
 
-/// Fills the package word: a word, or a bare number that names one.
-fn package(page: Page, read: &mut Read) {
-    let number = || {
-        page.bare().map(|k| &page.figures[k]).find_map(|f| {
-            let value = if f.worded { return None } else { package_number(f.high)? };
-            Some(Taken { value, span: span(f) })
-        })
-    };
+/// The package that a bare number names.
+fn numbered_package(f: &Figure) -> Option<Taken<Package>> {
+    let value = if f.worded { return None } else { package_number(f.high)? };
+    Some(Taken { value, span: span(f) })
+}
+
+/// The package: a word, or the bare number that names one.
+fn package(page: Page, number: Option<Taken<Package>>) -> Option<Taken<Package>> {
     let words = Cues::of(&[Role::Package(Package::Smd), Role::Cob]);
     let word = |sized: bool| {
         page.items.iter().filter(|item| item.cue.any(words)).find_map(|item| {
@@ -264,8 +266,7 @@ fn package(page: Page, read: &mut Read) {
             Some(Taken { value, span: Span { start: item.start as usize, end: item.end as usize } })
         })
     };
-    read.package =
-        if page.cues.any(words) { word(true).or_else(number).or_else(|| word(false)) } else { number() };
+    if page.cues.any(words) { word(true).or(number).or_else(|| word(false)) } else { number }
 }
 
 /// A word for a board, or the code of a diode that is mounted on boards.
