@@ -26,15 +26,13 @@ pub(super) fn choose(page: Page, says: &mut All, read: &mut Read) {
     if !named || !page.has_unit(&[Unit::Bare]) {
         return;
     }
-    let letters = page.cues.any(LETTER);
+    // Watts are white diodes only among letters.
+    let watts = if page.cues.any(LETTER) { Cues::WATTS } else { Cues::default() };
+    let wanted = WORDS.and(Cues::SHADE).and(Cues::LETTERED).and(watts);
     let mut used = 0usize; // items before this one belong to an earlier colour
     let mut i = 0;
-    while i < page.items.len() {
-        let item = &page.items[i];
-        // Watts and grams are figures of colours only among letters.
-        let lettered =
-            letters && item.is_figure() || matches!(item.role, Role::Unit(Unit::Watt | Unit::Other));
-        if !lettered && !item.cue.any(WORDS.and(Cues::SHADE)) {
+    while let Some(item) = page.items.get(i) {
+        if !item.cue.any(wanted) {
             i += 1;
             continue;
         }

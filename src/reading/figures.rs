@@ -40,7 +40,8 @@ impl Figure {
         let watts = (unit == Unit::Watt as u64) as u64 * Cues::WATTS.0;
         let bare = (unit == Unit::Bare as u64) as u64 * Cues::BARE.0;
         let shade = (SHADES >> unit & 1) * Cues::SHADE.0;
-        Cues(watts | bare | shade)
+        let grams = (unit == Unit::Other as u64) as u64 * Cues::LETTERED.0;
+        Cues(watts | bare | shade | grams)
     }
 
     /// One value with nothing beside it.

@@ -247,6 +247,7 @@ impl Role {
             Self::Colour(ColourWord::Uv) => 1 << 49 | Cues::ULTRAVIOLET.0,
             Self::Colour(_) => 1 << 49,
             Self::Letter(_) => 1 << 52,
+            Self::Unit(Unit::Watt | Unit::Other) => Cues::LETTERED.0,
             Self::Voltage | Self::Current | Self::Unit(Unit::Volt | Unit::Amp) | Self::Ac => 1 << 50,
             Self::Times => 1 << 51,
             Self::With => 1 << 53,
@@ -264,12 +265,12 @@ impl Role {
 pub(super) struct Cues(pub u64);
 
 impl Cues {
-    /// A figure of watts. Figures play no role; this and the next two tell their units where rules look for them.
+    /// Figures play no role; these tell their units where rules look for them: watts, no unit, a wavelength or temperature.
     pub const WATTS: Self = Self(1 << 58);
-    /// A number without a unit.
     pub const BARE: Self = Self(1 << 59);
-    /// A wavelength or colour temperature.
     pub const SHADE: Self = Self(1 << 60);
+    /// A figure or a word whose unit may be a colour's letter: "21g", "W 14". Watts that follow a number are not among them.
+    pub const LETTERED: Self = Self(1 << 63);
     /// A board, without the other parts of a light; ultraviolet without the other colours.
     pub const BOARD: Self = Self(1 << 61);
     pub const ULTRAVIOLET: Self = Self(1 << 62);
