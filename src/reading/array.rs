@@ -52,7 +52,10 @@ pub(super) fn find(page: Page, pack: Option<u32>) -> SmallVec<[Array; 2]> {
         return found;
     }
     let multiplies = page.has_mark(Mark::Times);
-    for index in page.watts() {
+    // A count stands straight beside its watts; only the number of COBs may be anywhere.
+    let figures =
+        if page.cues.any(Role::Cob.cue()) { page.watts() } else { page.watts_beside_numbers(multiplies) };
+    for index in figures {
         let f = &page.figures[index];
         if f.range | f.list | f.per {
             continue;

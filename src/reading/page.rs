@@ -72,6 +72,14 @@ impl<'a> Page<'a> {
         Alike { figures: self.figures, unit: Unit::Watt, bits: self.seen.watts, beyond: 64 }
     }
 
+    /// The figures of watts straight after a bare number, and with `before` those straight before one too; there may be no
+    /// number beside those beyond the first 63.
+    pub(super) fn watts_beside_numbers(&self, before: bool) -> Alike<'a> {
+        let after = self.seen.bare << 1;
+        let beside = if before { after | self.seen.bare >> 1 } else { after };
+        Alike { bits: self.seen.watts & (beside | 1 << 63), ..self.watts() }
+    }
+
     /// The indices of the bare numbers, in their order.
     pub(super) fn bare(&self) -> Alike<'a> {
         Alike { figures: self.figures, unit: Unit::Bare, bits: self.seen.bare, beyond: 64 }
