@@ -48,22 +48,32 @@ pub(super) const DIODE: Cues = Cues::of(&[Role::Diode, Role::Chip, Role::Led]);
 /// Finds the arrays. `pack` is the number of lights sold together.
 pub(super) fn find(page: Page, pack: Option<u32>) -> SmallVec<[Array; 2]> {
     let mut found = SmallVec::new();
-    for (index, f) in page.figures.iter().enumerate() {
-        if f.unit != Unit::Watt || f.range || f.list || f.per {
+    if !page.has_unit(&[Unit::Bare]) {
+        return found;
+    }
+    let multiplies = page.has_mark(Mark::Times);
+    // A count stands straight beside its watts; only the number of COBs may be anywhere.
+    let figures =
+        if page.cues.any(Role::Cob.cue()) { page.watts() } else { page.watts_beside_numbers(multiplies) };
+    for (index, f) in figures {
+        if f.range | f.list | f.per {
             continue;
         }
         let at = usize::from(f.item);
-        let pair = crossed_before(page, at)
-            .or_else(|| crossed_after(page, at))
-            .map(|count| (count, true))
-            .or_else(|| listed(page, at).or_else(|| cobs_of_a_total(page, at)).map(|count| (count, false)));
+        let crossed =
+            if multiplies { crossed_before(page, at).or_else(|| crossed_after(page, at)) } else { None };
+        let pair = crossed.map(|count| (count, true)).or_else(|| {
+            listed(page, index).or_else(|| cobs_of_a_total(page, at)).map(|count| (count, false))
+        });
         if let Some((count, crossed)) = pair
             && let Some(array) = judge(page, count, index, crossed, pack)
         {
             found.push(array);
         }
     }
-    drop_unlikely(page, &mut found);
+    if !found.is_empty() {
+        drop_unlikely(page, &mut found);
+    }
     found
 }
 
@@ -71,7 +81,7 @@ pub(super) fn find(page: Page, pack: Option<u32>) -> SmallVec<[Array; 2]> {
 fn judge(page: Page, count: usize, watts: usize, crossed: bool, pack: Option<u32>) -> Option<Array> {
     let (n, w) = (&page.figures[count], &page.figures[watts]);
     let (a, z) = (usize::from(n.item.min(w.item)), usize::from(n.item.max(w.item)));
-    let between = (a + 1..z).fold(Cues::default(), |all, i| all.and(page.role(i).cue()));
+    let between = page.items[a + 1..z].iter().fold(Cues::default(), |all, item| all.and(item.cue));
     let after = page.first_right(z, DIODE.and(AFTER), 5);
     let near = page.role(z + 1).cue();
     let before = page.role_before(a).cue();
@@ -139,7 +149,7 @@ fn half_chip(page: Page, n: &Figure, w: &Figure) -> bool {
     n.high <= 3.0
         && w.high <= LARGEST_BEAD
         && page.cues.any(Cues::of(&[Role::Double, Role::Each]))
-        && page.figures.iter().any(|f| f.unit == Unit::Watt && (f.high - n.high * w.high).abs() < 0.01)
+        && page.watts().any(|(_, f)| (f.high - n.high * w.high).abs() < 0.01)
 }
 
 /// Denied arrays go; among arrays of a few things without a diode word, those that match the number of heads are parts.

@@ -18,8 +18,9 @@ pub(super) struct Seen {
     pub marks: u64,
     /// A bit for each unit of its figures.
     pub units: u32,
-    /// A bit for each of its first 64 figures that is one of watts, and that has no unit.
+    /// Which of its first 64 figures are watts, a bit each.
     pub watts: u64,
+    /// Which of its first 64 figures have no unit.
     pub bare: u64,
     /// Has a model, item or type number.
     pub codes: bool,
@@ -156,17 +157,22 @@ impl Builder<'_> {
     }
 
     /// Adds a figure.
-    #[inline]
+    #[inline(always)]
+    #[expect(
+        clippy::inline_always,
+        reason = "a figure is large, and handing it on costs more than adding it"
+    )]
     #[expect(clippy::cast_possible_truncation, reason = "at most MOST_ITEMS items")]
     pub(super) fn add(&mut self, figure: Figure, spaced: bool) {
-        let (item, index) = (self.items.len() as u16, self.figures.len() as u16);
+        let (place, index) = (self.items.len() as u16, self.figures.len() as u16);
         self.seen.units |= 1 << figure.unit as u32;
         let bit = 1_u64.checked_shl(u32::from(index)).unwrap_or(0);
         self.seen.watts |= if figure.unit == Unit::Watt { bit } else { 0 };
         self.seen.bare |= if figure.unit == Unit::Bare { bit } else { 0 };
         self.seen.lists |= figure.list;
-        self.items.push(Item::other(What::Figure(index), (figure.start, figure.end), spaced));
-        self.figures.push(Figure { item, ..figure });
+        let item = Item::other(What::Figure(index), (figure.start, figure.end), spaced);
+        self.items.push(Item { cue: figure.cue(), ..item });
+        self.figures.push(Figure { item: place, ..figure });
     }
 
     /// Takes the word at token `i` in another role.

@@ -7,8 +7,9 @@ use super::class::package_number;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::hues::{
-    after_colour, by_figure, class_of_pieces, ends_list, green_count, is_count, letter_first, letters,
-    modifies, named, named_after, number_first, of_them, past_type, ratio_letters, shade_first, worded_ratio,
+    LETTER, after_colour, by_figure, class_of_pieces, ends_list, green_count, is_count, is_shade,
+    letter_first, letters, modifies, named, named_after, number_first, of_them, past_type, ratio_letters,
+    shade_first, worded_ratio,
 };
 use super::item::Letters;
 use super::letters::white_letter;
@@ -19,30 +20,30 @@ use crate::facts::{Colour, ColourCount, ColourWord, LeftWhy, Read, Span, Taken};
 
 /// Fills `colours`.
 pub(super) fn choose(page: Page, says: &mut All, read: &mut Read) {
-    let words = Cues::of(&[Role::Colour(ColourWord::Red), Role::Letter(ColourWord::Red)]);
-    if !page.cues.any(words) && !page.has_unit(&[Unit::Nanometre, Unit::Kelvin]) {
+    const WORDS: Cues = Cues::of(&[Role::Colour(ColourWord::Red), Role::Letter(ColourWord::Red)]);
+    // A count is a bare number, or stands in a list of letters with some that are.
+    let named = page.cues.any(WORDS) || page.has_unit(&[Unit::Nanometre, Unit::Kelvin]);
+    if !named || !page.has_unit(&[Unit::Bare]) {
         return;
     }
+    // Watts are white diodes only among letters.
+    let watts = if page.cues.any(LETTER) { Cues::WATTS } else { Cues::default() };
+    let wanted = WORDS.and(Cues::SHADE).and(Cues::LETTERED).and(watts);
     let mut used = 0usize; // items before this one belong to an earlier colour
     let mut i = 0;
-    while i < page.items.len() {
-        let item = &page.items[i];
-        let letter = matches!(item.role, Role::Unit(Unit::Watt | Unit::Other));
-        if !item.is_figure() && !item.cue.any(words) && !letter {
+    while let Some(item) = page.items.get(i) {
+        if !item.cue.any(wanted) {
             i += 1;
             continue;
         }
-        let step = match item.what {
-            What::Word(_) => word(page, i, used, read),
-            What::Figure(f) => figure(page, usize::from(f), used, says, read),
-            _ => None,
+        let step = if item.is_figure() {
+            figure(page, usize::from(item.figure), used, says, read)
+        } else {
+            word(page, i, used, read)
         };
-        match step {
-            Some(next) => {
-                used = next;
-                i = next.max(i + 1);
-            }
-            None => i += 1,
+        i += 1;
+        if let Some(next) = step {
+            (used, i) = (next, next.max(i));
         }
     }
     refuse_too_many(read);
@@ -68,7 +69,7 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
             What::Figure(f) if !letter && class_of_pieces(page, k - 1, &page.figures[usize::from(f)]) => {
                 k -= 1;
             }
-            What::Figure(f) if by_figure(&page.figures[usize::from(f)]).is_some() && !letter => {
+            What::Figure(f) if is_shade(&page.figures[usize::from(f)]) && !letter => {
                 wave = by_figure(&page.figures[usize::from(f)]).map(|b| b.1);
                 k -= 1;
             }
@@ -82,15 +83,17 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
     }
     let before = k.checked_sub(1).filter(|&b| b >= used).and_then(|b| page.figure(b).map(|f| (b, f)));
     let end = after_colour(page, i, &mut wave);
-    let glued = page.figure(i + 1).is_some_and(is_count) && !page.spaced(i + 1)
-        || letter && page.mark(i + 1).is_some() && letter_first(page, i);
+    let glued = || {
+        page.figure(i + 1).is_some_and(is_count) && !page.spaced(i + 1)
+            || letter && page.mark(i + 1).is_some() && letter_first(page, i)
+    };
     let total = |f: &Figure| {
         read.diode_count.is_some_and(|c| c.span == super::power::span(f))
             && page.figure(i + 1).is_some_and(is_count)
     };
     if let Some((b, f)) = before
         && is_count(f)
-        && !glued
+        && !glued()
         && package_number(f.high).is_none()
         && !total(f)
         && page.mark_before(b) != Some(Mark::Times)
@@ -208,7 +211,9 @@ fn figure(page: Page, index: usize, used: usize, says: &mut All, read: &mut Read
         add(page, read, ColourWord::Green, None, f.high, at, at + 1);
         return Some(at + 1);
     }
-    let (word, colour) = by_figure(f)?;
+    if !is_shade(f) {
+        return None;
+    }
     let follows = |k: usize| {
         matches!(page.role(k), Role::Colour(_))
             || modifies(page, k)
@@ -227,6 +232,7 @@ fn figure(page: Page, index: usize, used: usize, says: &mut All, read: &mut Read
         && let Some(n) = page.figure(j + 1)
         && is_count(n)
     {
+        let (word, colour) = by_figure(f)?;
         add(page, read, word, Some(colour), n.high, at, j + 2);
         return Some(j + 2);
     }
@@ -234,6 +240,7 @@ fn figure(page: Page, index: usize, used: usize, says: &mut All, read: &mut Read
         && is_count(n)
         && (page.role(j + 1) == Role::Pieces || shade_first(page, at))
     {
+        let (word, colour) = by_figure(f)?;
         add(page, read, word, Some(colour), n.high, at, j + 2);
         return Some(j + 2);
     }
@@ -247,12 +254,13 @@ fn figure(page: Page, index: usize, used: usize, says: &mut All, read: &mut Read
     let n = page.figure(k.checked_sub(1)?)?;
     // "144 pcs 3000K 660nm": the count of all, and then the list of its colours.
     let of_all = read.diode_count.is_some_and(|c| c.span == super::power::span(n))
-        && page.figure(at + 1).is_some_and(|f| by_figure(f).is_some());
-    let fits = is_count(n) && k < at && usize::from(n.item) >= used && !of_all;
-    fits.then(|| {
-        add(page, read, word, Some(colour), n.high, k - 1, at + 1);
-        at + 1
-    })
+        && page.figure(at + 1).is_some_and(is_shade);
+    if !is_count(n) || k == at || usize::from(n.item) < used || of_all {
+        return None;
+    }
+    let (word, colour) = by_figure(f)?;
+    add(page, read, word, Some(colour), n.high, k - 1, at + 1);
+    Some(at + 1)
 }
 
 /// Adds a count; entries under the same word are summed.

@@ -1,9 +1,11 @@
 //! How many diodes, and their class.
 
+use smallvec::SmallVec;
+
 use super::array::{Array, Arrays, LARGEST_BEAD, Of};
 use super::class::package_number;
 use super::counted::{Rank, counted, one_of_several};
-use super::figures::What;
+use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::page::Page;
 use super::power::{Chosen, span};
@@ -21,12 +23,19 @@ struct Found {
 }
 
 /// Fills `diode_count`, `class` and `package`.
-pub(super) fn choose(page: Page, says: &mut All, arrays: &mut Arrays, chosen: Chosen, read: &mut Read) {
-    let mut found: smallvec::SmallVec<[Found; 4]> = smallvec::SmallVec::new();
+pub(super) fn choose(
+    page: Page,
+    says: &mut All,
+    arrays: &mut SmallVec<[Array; 2]>,
+    chosen: Chosen,
+    read: &mut Read,
+) {
+    let mut found: SmallVec<[Found; 4]> = SmallVec::new();
     let sold = read.units_in_pack.map(|t| t.span);
-    for (index, f) in page.figures.iter().enumerate() {
-        if f.unit == Unit::Bare
-            && !arrays.iter().any(|a| a.count == index)
+    let mut number = None;
+    for (index, f) in page.bare() {
+        number = number.or_else(|| numbered_package(f));
+        if !arrays.iter().any(|a| a.count == index)
             && !sold.is_some_and(|s| s.start <= span(f).start && span(f).end <= s.end)
             && let Some((rank, cob)) = counted(page, f, sold.is_some())
         {
@@ -34,21 +43,21 @@ pub(super) fn choose(page: Page, says: &mut All, arrays: &mut Arrays, chosen: Ch
         }
     }
     parts_among_more(page, arrays, &found, says);
-    let kept: smallvec::SmallVec<[Array; 2]> =
-        arrays.iter().copied().filter(|a| matches!(a.of, Of::Diodes | Of::Cobs)).collect();
+    arrays.retain(|a| matches!(a.of, Of::Diodes | Of::Cobs));
+    let kept = &arrays[..];
     let cobs = kept.iter().any(|a| a.of == Of::Cobs);
-    package(page, read);
+    read.package = package(page, number);
     read.beside_board = page.cues.any(Role::Cob.cue()) || on_board(page);
     // "4 x 50W COB + 100 x 3W": neither class speaks for the whole light, and one of the counts alone would accuse it.
     let beside_cobs = cobs || found.iter().any(|f| f.cob);
     if beside_cobs && kept.iter().any(|a| a.of == Of::Diodes) {
-        for array in &kept {
+        for array in kept {
             says[array.watts] = Says::Left(LeftWhy::Part);
         }
         return;
     }
     let class =
-        class(page, says, &kept, cobs, chosen).filter(|&(watts, _)| !beside_another_class(page, watts));
+        class(page, says, kept, cobs, chosen).filter(|&(watts, _)| !beside_another_class(page, watts));
     if let Some((watts, k)) = class {
         let word = read
             .package
@@ -60,7 +69,7 @@ pub(super) fn choose(page: Page, says: &mut All, arrays: &mut Arrays, chosen: Ch
         says[k] = Says::Class;
     }
     if let Some((value, k)) =
-        count(page, &kept, &found, cobs, chosen).or_else(|| pieces_of_a_total(page, read, chosen))
+        count(page, kept, &found, cobs, chosen).or_else(|| pieces_of_a_total(page, read, chosen))
         && value <= f64::from(Count::MOST)
     {
         #[expect(
@@ -90,12 +99,12 @@ fn parts_among_more(page: Page, arrays: &mut Arrays, found: &[Found], says: &mut
 /// The one class of the text, with the figure it was read from; two different ones are none.
 fn class(page: Page, says: &All, arrays: &[Array], cobs: bool, chosen: Chosen) -> Option<(f64, usize)> {
     let mut class: Option<(f64, usize)> = None;
-    for k in (0..says.len()).filter(|&k| says[k] == Says::Class) {
+    for (k, f) in page.watts().filter(|&(k, _)| says[k] == Says::Class) {
         let array = arrays.iter().find(|a| a.watts == k);
         if cobs && !array.is_some_and(|a| a.of == Of::Cobs) {
             continue;
         }
-        let w = page.figures[k].high;
+        let w = f.high;
         match class {
             None => class = Some((w, k)),
             Some((other, _)) if (other - w).abs() < 1e-9 => {}
@@ -121,10 +130,12 @@ fn beside_another_class(page: Page, class: f64) -> bool {
     let words = |i: usize| {
         matches!(page.what(i), Some(What::Word(Role::Pieces | Role::Led | Role::Diode | Role::Chip)))
     };
-    (0..page.items.len()).any(|i| {
-        if !matches!(page.mark(i), Some(Mark::Plus | Mark::And))
-            || !page.figure(i + 1).is_some_and(|n| n.unit == Unit::Bare)
-        {
+    if !page.has_mark(Mark::Plus) && !page.has_mark(Mark::And) {
+        return false;
+    }
+    page.bare().any(|(_, n)| {
+        let Some(i) = usize::from(n.item).checked_sub(1) else { return false };
+        if !matches!(page.mark(i), Some(Mark::Plus | Mark::And)) {
             return false;
         }
         let (mut a, mut z) = (i, i + 2);
@@ -142,17 +153,13 @@ fn beside_another_class(page: Page, class: f64) -> bool {
 /// "90W, 30 pcs ..., 3 watt": a lone small figure that is the headline divided by the count.
 fn quotient(page: Page, says: &All, chosen: Chosen) -> Option<(f64, usize)> {
     let claim = page.figures[chosen.headline?].high;
-    (0..says.len()).find_map(|k| {
-        let f = &page.figures[k];
-        let fits = matches!(says[k], Says::Bare | Says::Nameplate)
-            && f.unit == Unit::Watt
-            && f.high <= LARGEST_BEAD
+    page.watts().find_map(|(k, f)| {
+        let fits = f.high <= LARGEST_BEAD
             && f.high < claim
-            && page.figures.iter().any(|n| {
-                n.unit == Unit::Bare
-                    && counted(page, n, false).is_some()
-                    && (n.high * f.high - claim).abs() < 0.01
-            });
+            && matches!(says[k], Says::Bare | Says::Nameplate)
+            && page
+                .bare()
+                .any(|(_, n)| (n.high * f.high - claim).abs() < 0.01 && counted(page, n, false).is_some());
         fits.then_some((f.high, k))
     })
 }
@@ -211,10 +218,9 @@ fn one_of_a_row(page: Page, k: usize) -> bool {
 fn pieces_of_a_total(page: Page, read: &Read, chosen: Chosen) -> Option<(f64, usize)> {
     let claim = page.figures[chosen.headline?].high;
     let class = read.class?.value.watts.0;
-    page.figures.iter().enumerate().find_map(|(k, n)| {
-        let fits = n.unit == Unit::Bare
-            && page.role(usize::from(n.item) + 1) == Role::Pieces
-            && (n.high * class - claim).abs() < 0.01;
+    page.bare().find_map(|(k, n)| {
+        let fits =
+            page.role(usize::from(n.item) + 1) == Role::Pieces && (n.high * class - claim).abs() < 0.01;
         fits.then_some((n.high, k))
     })
 }
@@ -237,12 +243,14 @@ fn beside(page: Page, package: Span, class: usize) -> bool {
         })
 }
 
-/// Fills the package word: a word, or a bare number that names one.
-fn package(page: Page, read: &mut Read) {
-    let number = page.figures.iter().find_map(|f| {
-        let value = if f.unit == Unit::Bare && !f.worded { package_number(f.high)? } else { return None };
-        Some(Taken { value, span: span(f) })
-    });
+/// The package that a bare number names.
+fn numbered_package(f: &Figure) -> Option<Taken<Package>> {
+    let value = if f.worded { return None } else { package_number(f.high)? };
+    Some(Taken { value, span: span(f) })
+}
+
+/// The package: a word, or the bare number that names one.
+fn package(page: Page, number: Option<Taken<Package>>) -> Option<Taken<Package>> {
     let words = Cues::of(&[Role::Package(Package::Smd), Role::Cob]);
     let word = |sized: bool| {
         page.items.iter().filter(|item| item.cue.any(words)).find_map(|item| {
@@ -254,12 +262,12 @@ fn package(page: Page, read: &mut Read) {
             Some(Taken { value, span: Span { start: item.start as usize, end: item.end as usize } })
         })
     };
-    read.package = if page.cues.any(words) { word(true).or(number).or_else(|| word(false)) } else { number };
+    if page.cues.any(words) { word(true).or(number).or_else(|| word(false)) } else { number }
 }
 
 /// A word for a board, or the code of a diode that is mounted on boards.
 fn on_board(page: Page) -> bool {
-    let board = page.cues.any(Role::Board.cue()) && page.items.iter().any(|item| item.role == Role::Board);
     let mounted = |i: usize| page.words(i).get(..2).is_some_and(|w| w.eq_ignore_ascii_case("lm"));
-    board || page.has_codes() && (0..page.items.len()).any(|i| page.what(i) == Some(What::Code) && mounted(i))
+    page.cues.any(Cues::BOARD)
+        || page.has_codes() && (0..page.items.len()).any(|i| page.what(i) == Some(What::Code) && mounted(i))
 }

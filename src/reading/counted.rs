@@ -10,6 +10,7 @@ use super::label::label_before;
 use super::noun::{After, noun_after};
 use super::page::Page;
 use super::roles::{Cues, Role, Unit};
+use crate::facts::ColourWord;
 
 /// The fewest pieces without a diode word that are taken for diodes; fewer may be lights, fans or hooks.
 pub(super) const FEWEST_PIECES: f64 = 12.0;
@@ -22,24 +23,26 @@ pub(super) enum Rank {
     Total,
 }
 
+const COLOUR: Cues = Role::Colour(ColourWord::Red).cue();
+
 /// Whether the bare number counts diodes, and how surely.
 pub(super) fn counted(page: Page, f: &Figure, pack: bool) -> Option<(Rank, bool)> {
     let at = usize::from(f.item);
-    if f.range || f.list || f.decimal || f.high < 1.0 || f.high.fract() != 0.0 {
+    // Without decimals it is whole, unless it has so many digits that it is infinite.
+    debug_assert!(f.decimal || f.high.is_infinite() || f.high.fract() == 0.0, "{f:?}");
+    let whole = !f.decimal && f.high.is_finite();
+    if f.range || f.list || !whole || f.high < 1.0 {
         return None;
     }
     let package = package_number(f.high).is_some() && !f.worded;
-    if page.mark_before(at) == Some(Mark::Times)
-        && at >= 2
-        && !joined(page, at + 1)
-        && is_package(page, at - 2)
-    {
+    let sign = page.sign_before(at);
+    let crossed = sign == Mark::Times.bit() && at >= 2;
+    if crossed && !joined(page, at + 1) && is_package(page, at - 2) {
         // `3030 SMD x 480`
         return Some((Rank::Named, false));
     }
     // "LEDs*768"
-    if page.mark_before(at) == Some(Mark::Times)
-        && at >= 2
+    if crossed
         && page.role(at - 2) == Role::Diode
         && !(at >= 3
             && (matches!(page.role(at - 3), Role::Colour(_))
@@ -58,32 +61,30 @@ pub(super) fn counted(page: Page, f: &Figure, pack: bool) -> Option<(Rank, bool)
         return Some((Rank::Named, false));
     }
     // "72+24 LEDs": one of two counts that only together are the light's.
-    if page.mark_before(at) == Some(Mark::Plus)
+    if sign == Mark::Plus.bit()
         && !page.spaced(at)
         && page.figure(at.wrapping_sub(2)).is_some_and(|n| n.unit == Unit::Bare && n.high >= FEWEST_PIECES)
     {
         return None;
     }
-    let after = noun_after(page, at, pack);
-    if after == After::Elsewhere
-        || page.mark_before(at) == Some(Mark::Hash)
-        || (package && after != After::Pieces)
-    {
+    if sign & (Mark::Hash.bit() | Mark::Times.bit() | Mark::Money.bit()) != 0 {
         return None;
     }
+    let after = noun_after(page, at, pack);
+    if after == After::Elsewhere || (package && after != After::Pieces) {
+        return None;
+    }
+    let before = if at > 0 { page.plays(at - 1) } else { Cues::default() };
+    let colour = before.any(COLOUR);
     // "40 red LEDs, 20 blue LEDs": the second of two colours.
-    let second = at >= 3
-        && matches!(page.role(at + 1), Role::Colour(_))
-        && matches!(page.mark_before(at), Some(Mark::Comma | Mark::Plus | Mark::And))
+    let second = sign & (Mark::Comma.bit() | Mark::Plus.bit() | Mark::And.bit()) != 0
+        && at >= 3
+        && page.plays(at + 1).any(COLOUR)
         && matches!(page.role(at - 2), Role::Diode)
-        && matches!(page.role(at - 3), Role::Colour(_));
+        && page.plays(at - 3).any(COLOUR);
     // "red 64 + blue 16 + white 80 beads"
-    let last = at > 0 && matches!(page.role(at - 1), Role::Colour(_)) && ends_list(page, at - 1);
-    if second
-        || last
-        || part_of_part(page, at, pack)
-        || matches!(page.mark_before(at), Some(Mark::Times | Mark::Money))
-    {
+    let last = colour && ends_list(page, at - 1);
+    if second || last || part_of_part(page, at, pack) {
         return None;
     }
     match after {
@@ -105,11 +106,14 @@ pub(super) fn counted(page: Page, f: &Figure, pack: bool) -> Option<(Rank, bool)
     {
         return Some((Rank::Named, false));
     }
-    let colour = at > 0 && matches!(page.role(at - 1), Role::Colour(_))
-        || matches!(page.mark_before(at), Some(Mark::Times | Mark::Colon)) && nearby_colour(page, at);
-    // "B: 20pcs R: 60pcs"
+    // Most often nothing else follows that could be counted.
+    if !matches!(after, After::Total | After::Pieces) {
+        return None;
+    }
     let colour = colour
-        || matches!(page.mark_before(at), Some(Mark::Times | Mark::Colon | Mark::Equal))
+        || sign == Mark::Colon.bit() && nearby_colour(page, at)
+        // "B: 20pcs R: 60pcs"
+        || sign & (Mark::Colon.bit() | Mark::Equal.bit()) != 0
             && at >= 2
             && matches!(page.role(at - 2), Role::Letter(_));
     match after {

@@ -22,6 +22,13 @@ const LARGEST_DRIVE: f64 = 4.0;
 /// The largest forward voltage of one diode in V (common practice, no source).
 const LARGEST_FORWARD: f64 = 4.0;
 
+/// The units of figures that are volts or currents, a bit each.
+const SUPPLY: u32 = 1 << Unit::Volt as u32
+    | 1 << Unit::VoltAc as u32
+    | 1 << Unit::VoltDc as u32
+    | 1 << Unit::Amp as u32
+    | 1 << Unit::Milliamp as u32;
+
 #[derive(Clone, Copy)]
 struct Volts {
     figure: usize,
@@ -30,26 +37,27 @@ struct Volts {
 
 /// Fills `volts`, `amps`, `supply` and `drive`.
 pub(super) fn choose(page: Page, read: &mut Read) {
-    let units = [Unit::Volt, Unit::VoltAc, Unit::VoltDc, Unit::Amp, Unit::Milliamp];
-    if !page.has_unit(&units) && !page.cues.any(Role::Voltage.cue()) {
+    // All the words that label a number with volts or amperes.
+    let labels = page.cues.any(Role::Voltage.cue());
+    let wanted = if labels { SUPPLY | 1 << Unit::Bare as u32 } else { SUPPLY };
+    if !page.has_any(wanted) {
         return;
     }
     let mut volts: SmallVec<[Volts; 6]> = SmallVec::new();
     let mut amps: SmallVec<[usize; 4]> = SmallVec::new();
-    // All the words that label a number with volts or amperes.
-    let labels = page.cues.any(Role::Voltage.cue());
     for (k, f) in page.figures.iter().enumerate() {
+        if wanted >> f.unit as u32 & 1 == 0 {
+            continue;
+        }
         match f.unit {
             Unit::Volt | Unit::VoltAc | Unit::VoltDc if of_the_light(page, f) => {
                 volts.push(Volts { figure: k, mains: is_mains(page, f) });
             }
-            Unit::Bare if labels && (f.range || f.list || f.high >= 1.0) => {
-                if labelled(page, usize::from(f.item), Unit::Volt) {
-                    volts.push(Volts { figure: k, mains: f.high >= MAINS });
-                } else if labelled(page, usize::from(f.item), Unit::Amp) {
-                    amps.push(k);
-                }
-            }
+            Unit::Bare if f.range || f.list || f.high >= 1.0 => match labelled(page, f) {
+                Some(Unit::Volt) => volts.push(Volts { figure: k, mains: f.high >= MAINS }),
+                Some(_) => amps.push(k),
+                None => {}
+            },
             Unit::Amp if of_the_light(page, f) => {
                 let driven = |page: Page| page.left(usize::from(f.item)).cues.any(Role::Drive.cue());
                 if page.cues.any(Role::Drive.cue()) && (driven(page) || drive_word(page, f)) {
@@ -67,14 +75,14 @@ pub(super) fn choose(page: Page, read: &mut Read) {
         }
     }
     let mains = volts.iter().any(|v| v.mains);
-    let side: SmallVec<[&Figure; 6]> =
-        volts.iter().filter(|v| v.mains == mains).map(|v| &page.figures[v.figure]).collect();
-    let Some(first) = side.first() else {
+    let mut side = volts.iter().filter(|v| v.mains == mains).map(|v| &page.figures[v.figure]);
+    let Some(first) = side.next() else {
         read.amps = amps.first().map(|&k| taken(&page.figures[k], page.figures[k].high));
         return;
     };
-    let lowest = side.iter().fold(*first, |a, b| if b.low < a.low { b } else { a });
-    let highest = side.iter().fold(*first, |a, b| if b.high > a.high { b } else { a });
+    let (lowest, highest) = side.fold((first, first), |(low, high), v| {
+        (if v.low < low.low { v } else { low }, if v.high > high.high { v } else { high })
+    });
     let volts = |v: f64, f: &Figure| Stated { value: v, half_digit: f.half };
     read.volts =
         Some(Taken { value: (volts(lowest.low, lowest), volts(highest.high, highest)), span: span(first) });
@@ -203,39 +211,44 @@ fn is_mains(page: Page, f: &Figure) -> bool {
     f.unit == Unit::VoltAc && f.high > 24.0 || (f.high >= MAINS && !dc && !output())
 }
 
-/// "V: 85-265", "Input (V): 100-277", "Amps: 1.6".
-fn labelled(page: Page, at: usize, unit: Unit) -> bool {
+/// "V: 85-265", "Input (V): 100-277", "Amps: 1.6": the unit, volts or amperes, that a label gives the bare number.
+fn labelled(page: Page, f: &Figure) -> Option<Unit> {
+    const SIGNS: u64 = Mark::Colon.bit() | Mark::Equal.bit() | Mark::Open.bit() | Mark::Close.bit();
+    let at = usize::from(f.item);
     let mut i = at;
-    let mut signed = false;
+    // After "Amp(120V)=" nothing else than amperes.
+    let (mut signed, mut volts) = (false, true);
     while let Some(k) = i.checked_sub(1) {
-        match page.items[k].what {
-            What::Mark(Mark::Colon | Mark::Equal) => signed = true,
-            What::Mark(Mark::Close | Mark::Open) => {}
+        i = k;
+        let sign = page.sign(k);
+        if sign & SIGNS != 0 {
+            signed |= sign & (Mark::Colon.bit() | Mark::Equal.bit()) != 0;
+            continue;
+        }
+        if page.items[k].is_figure() {
             // "Amp(120V)=4.1"
-            What::Figure(_)
-                if signed
-                    && unit == Unit::Amp
-                    && page.mark(k + 1) == Some(Mark::Close)
-                    && page.mark_before(k) == Some(Mark::Open) => {}
-            What::Word(Role::Ac) if unit == Unit::Volt => {
-                let f = page.figure(at);
-                return f.is_some_and(|f| f.range && f.low >= MAINS)
-                    || signed && page.role(k.wrapping_sub(1)) == Role::Voltage;
+            if signed && page.mark(k + 1) == Some(Mark::Close) && page.mark_before(k) == Some(Mark::Open) {
+                volts = false;
+                continue;
+            }
+            return None;
+        }
+        let found = match page.role(k) {
+            Role::Ac => {
+                let mains = f.range && f.low >= MAINS;
+                let fits = mains || signed && page.role(k.wrapping_sub(1)) == Role::Voltage;
+                fits.then_some(Unit::Volt)
             }
             // "Amps 5.0" by the word, "| A 5.0 |" by the letter.
-            What::Word(Role::Unit(u)) => {
-                let written = k + 1 == at && (page.cell(k) || page.letters(k) >= 4);
-                return u == unit && (signed || written);
+            Role::Unit(unit @ (Unit::Volt | Unit::Amp)) => {
+                let written = || k + 1 == at && (page.cell(k) || page.letters(k) >= 4);
+                (signed || written()).then_some(unit)
             }
-            What::Word(Role::Voltage) => {
-                return signed && unit == Unit::Volt && page.figure(at).is_some_and(|f| f.high >= 3.0);
-            }
-            What::Word(Role::Current) => {
-                return signed && unit == Unit::Amp && page.role(k.wrapping_sub(1)) != Role::Drive;
-            }
-            _ => return false,
-        }
-        i = k;
+            Role::Voltage => (signed && f.high >= 3.0).then_some(Unit::Volt),
+            Role::Current => (signed && page.role(k.wrapping_sub(1)) != Role::Drive).then_some(Unit::Amp),
+            _ => None,
+        };
+        return found.filter(|&unit| volts || unit == Unit::Amp);
     }
-    false
+    None
 }

@@ -4,7 +4,7 @@ use super::builder::Builder;
 use super::fold::Mark;
 pub(super) use super::item::{Item, What};
 use super::number::Printed;
-use super::roles::{Role, Unit};
+use super::roles::{Cues, Role, Unit};
 use super::units::same_kind;
 use crate::facts::Tolerance;
 
@@ -33,6 +33,17 @@ pub(super) struct Figure {
 }
 
 impl Figure {
+    /// Its unit as a set, see [`Cues::WATTS`]. Put together without a branch: which unit comes next nobody can foretell.
+    pub(super) const fn cue(&self) -> Cues {
+        const SHADES: u64 = 1 << Unit::Nanometre as u64 | 1 << Unit::Kelvin as u64;
+        let unit = self.unit as u64;
+        let watts = (unit == Unit::Watt as u64) as u64 * Cues::WATTS.0;
+        let bare = (unit == Unit::Bare as u64) as u64 * Cues::BARE.0;
+        let shade = (SHADES >> unit & 1) * Cues::SHADE.0;
+        let grams = (unit == Unit::Other as u64) as u64 * Cues::LETTERED.0;
+        Cues(watts | bare | shade | grams)
+    }
+
     /// One value with nothing beside it.
     const fn plain(unit: Unit, value: f64, half: f64, start: u32, end: u32) -> Self {
         Self {

@@ -39,6 +39,13 @@ pub(super) enum Mark {
     Other,
 }
 
+impl Mark {
+    /// A bit of its own.
+    pub(super) const fn bit(self) -> u64 {
+        1 << self as u64
+    }
+}
+
 /// What one character folds to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Fold {

@@ -6,8 +6,10 @@ use super::fold::Mark;
 use super::item::Letters;
 use super::letters::white_letter;
 use super::page::Page;
-use super::roles::{Role, Unit};
+use super::roles::{Cues, Role, Unit};
 use crate::facts::{Colour, ColourWord};
+
+pub(super) const LETTER: Cues = Role::Letter(ColourWord::Red).cue();
 
 /// The most diodes of one colour.
 const MOST: f64 = 1_000_000.0;
@@ -41,6 +43,11 @@ pub(super) fn by_figure(f: &Figure) -> Option<(ColourWord, Colour)> {
     }
 }
 
+/// Whether it is a wavelength or a colour temperature.
+pub(super) fn is_shade(f: &Figure) -> bool {
+    f.unit == Unit::Nanometre || f.unit == Unit::Kelvin && f.high >= 1000.0
+}
+
 pub(super) fn is_count(f: &Figure) -> bool {
     f.unit == Unit::Bare && !f.range && !f.list && !f.decimal && f.high >= 1.0 && f.high <= MOST
 }
@@ -68,8 +75,7 @@ pub(super) fn class_of_pieces(page: Page, i: usize, f: &Figure) -> bool {
 pub(super) fn shade_first(page: Page, i: usize) -> bool {
     let sign = |m: Option<Mark>| matches!(m, Some(Mark::Slash | Mark::Comma | Mark::Plus | Mark::Pipe));
     let entry = |i: usize| {
-        page.figure(i).is_some_and(|f| by_figure(f).is_some() && !f.range)
-            && page.figure(i + 1).is_some_and(is_count)
+        page.figure(i).is_some_and(|f| is_shade(f) && !f.range) && page.figure(i + 1).is_some_and(is_count)
     };
     let before = i >= 3 && sign(page.mark(i - 1)) && entry(i - 3);
     let after = sign(page.mark(i + 2)) && entry(i + 3);
@@ -99,7 +105,7 @@ pub(super) fn after_colour(page: Page, i: usize, wave: &mut Option<Colour>) -> u
         any = true;
         j += 1;
         if matches!(page.mark(j), Some(Mark::Slash | Mark::And | Mark::Plus))
-            && page.figure(j + 1).is_some_and(|f| by_figure(f).is_some())
+            && page.figure(j + 1).is_some_and(is_shade)
         {
             j += 1;
         }
@@ -173,7 +179,8 @@ pub(super) fn green_count(page: Page, at: usize) -> bool {
     let letter =
         |i: usize| page.figure(i).is_some_and(is_count) && matches!(page.role(i + 1), Role::Letter(_));
     let sign = |m: Option<Mark>| matches!(m, Some(Mark::Comma | Mark::Slash | Mark::Plus));
-    page.figure(at).is_some_and(|f| f.unit == Unit::Other && f.high.fract() == 0.0 && !f.range)
+    page.cues.any(LETTER)
+        && page.figure(at).is_some_and(|f| f.unit == Unit::Other && f.high.fract() == 0.0 && !f.range)
         && page.last_letter(at) == Some('G')
         && (sign(page.mark(at + 1)) && letter(at + 2) || at >= 3 && sign(page.mark(at - 1)) && letter(at - 3))
 }
@@ -185,8 +192,7 @@ pub(super) fn ratio_letters(page: Page, b: usize) -> bool {
 
 /// Whether a word or a wavelength on the page names ultraviolet; "380-800nm" is the span of a whole spectrum.
 pub(super) fn ultraviolet(page: Page) -> bool {
-    let colours = page.cues.any(Role::Colour(ColourWord::Uv).cue());
-    colours && page.items.iter().any(|item| item.role == Role::Colour(ColourWord::Uv))
+    page.cues.any(Cues::ULTRAVIOLET)
         || page.has_unit(&[Unit::Nanometre])
             && page.figures.iter().any(|f| f.unit == Unit::Nanometre && !f.range && f.high < 400.0)
 }

@@ -26,7 +26,7 @@ pub(super) struct Item {
     pub role: Role,
     pub start: u32,
     pub end: u32,
-    /// The role as a set; empty for anything but a word.
+    /// The role as a set, or the unit of a figure (see [`Cues::WATTS`]); empty for anything else.
     pub cue: Cues,
     /// The figure's index, [`Item::NO_FIGURE`] for anything else.
     pub figure: u16,

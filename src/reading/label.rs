@@ -10,6 +10,24 @@ use super::watts::BEAD;
 
 /// "LED Qty: 96", "Number of LEDs: 150", "Diodes: 576", "Chips 60".
 pub(super) fn label_before(page: Page, at: usize) -> bool {
+    /// The signs that may stand between a label and its number.
+    const SIGNS: u64 = Mark::Colon.bit()
+        | Mark::Equal.bit()
+        | Mark::Question.bit()
+        | Mark::Pipe.bit()
+        | Mark::Dash.bit()
+        | Mark::Compare.bit()
+        | Mark::Tilde.bit()
+        | Mark::Open.bit()
+        | Mark::Close.bit()
+        | Mark::Foot.bit();
+    const SOURCE: Letters = Letters::of("source");
+    // Most numbers have no label: another sign, a figure or an unknown word stands before them.
+    let Some(last) = at.checked_sub(1) else { return false };
+    let known = page.role(last) != Role::None || page.starts(last, SOURCE);
+    if !known && page.sign(last) & SIGNS == 0 {
+        return false;
+    }
     let (mut i, mut signed, mut quantity, mut diode) = (at, false, false, false);
     let (mut chip, mut starts, mut classed) = (false, true, false);
     let ends = |m: Option<Mark>| matches!(m, Some(Mark::Pipe | Mark::Line));
@@ -42,11 +60,7 @@ pub(super) fn label_before(page: Page, at: usize) -> bool {
             What::Mark(Mark::Foot) => {}
             What::Word(Role::Unit(Unit::Second)) if page.mark_before(i) == Some(Mark::Foot) => {}
             // "Number of light sources: 225"
-            What::Word(_)
-                if many
-                    && page.starts(i, const { Letters::of("source") })
-                    && page.role_before(i) == Role::Light =>
-            {
+            What::Word(_) if many && page.starts(i, SOURCE) && page.role_before(i) == Role::Light => {
                 diode = true;
                 i -= 1;
             }

@@ -26,6 +26,11 @@ pub(super) enum After {
 
 /// What the words after the number at item `at` say it counts.
 pub(super) fn noun_after(page: Page, at: usize, pack: bool) -> After {
+    // A sign straight after it ends what is counted, except these.
+    const JOINS: u64 = Mark::Dash.bit() | Mark::Plus.bit();
+    if page.sign(at + 1) & !JOINS != 0 {
+        return After::Nothing;
+    }
     let (mut pieces, mut packaged) = (false, false);
     let mut others = 0;
     let mut i = at + 1;

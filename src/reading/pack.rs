@@ -33,7 +33,7 @@ pub(super) fn units(page: Page) -> Option<Taken<u32>> {
     if !page.cues.any(SIGNS) {
         return None;
     }
-    worded(page).or_else(|| page.figures.iter().find_map(|f| counted(page, f)))
+    worded(page).or_else(|| page.bare().find_map(|(_, n)| counted(page, n)))
 }
 
 fn taken(value: f64, start: u32, end: u32) -> Option<Taken<u32>> {
@@ -49,6 +49,9 @@ fn worded(page: Page) -> Option<Taken<u32>> {
         return None;
     }
     for (i, item) in page.items.iter().enumerate() {
+        if !item.cue.any(words) {
+            continue;
+        }
         if let What::Word(Role::PackOf(n)) = item.what {
             return taken(f64::from(n), item.start, item.end);
         }
@@ -105,7 +108,9 @@ fn worded(page: Page) -> Option<Taken<u32>> {
 
 /// "Number of items: 2", "Item count: 2", "Package quantity: 2", "Pack size: 2": the label before the number at item `i`.
 fn items_row(page: Page, i: usize) -> bool {
-    let signed = i >= 2 && matches!(page.mark(i - 1), Some(Mark::Colon | Mark::Equal));
+    let signed = i >= 2
+        && page.cues.any(Cues::of(&[Role::Quantity, Role::Selected]))
+        && matches!(page.mark(i - 1), Some(Mark::Colon | Mark::Equal));
     if !signed || !(i + 1 == page.items.len() || page.breaks(i + 1) || page.role(i + 1) == Role::Pieces) {
         return false;
     }
@@ -215,14 +220,25 @@ fn lights_after(page: Page, n: &Figure, i: usize) -> Option<Taken<u32>> {
 
 /// "2x 300W lights", "light x2", "Grow Light 2PCS", "(two units)".
 fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
-    if n.unit != Unit::Bare || n.range || n.list || n.high > MOST {
+    /// What may stand before a number of lights that nothing else shows to be one.
+    const SIGNS_BEFORE: u64 = Mark::Colon.bit() | Mark::Equal.bit() | Mark::Times.bit();
+    if n.range || n.list || n.high > MOST {
         return None;
     }
     let i = usize::from(n.item);
+    // What stands straight beside most numbers shows at once that they count no lights.
+    let (sign, next) = (page.sign(i + 1), page.plays(i + 1));
+    let crossed = (sign == Mark::Times.bit()) | n.worded & next.any(Cues::WATTS);
+    let labelled = page.sign_before(i) & SIGNS_BEFORE != 0;
+    let things = next.any(Cues::of(&[Role::Pieces, Role::Lights]));
+    let leads = i == 0;
+    if !(crossed | labelled | things | leads) {
+        return None;
+    }
     let after = page.role(i + 1);
     let before = page.role_before(i);
     let replaced = || page.left(i).cues.any(Cues::of(&[Role::Replaces, Role::Versus, Role::Equivalent]));
-    if (page.mark(i + 1) == Some(Mark::Times) || (n.worded && page.is_watts(i + 1)))
+    if crossed
         && let Some(found) = lights_after(page, n, i)
         && !replaced()
     {

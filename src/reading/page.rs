@@ -34,9 +34,22 @@ impl<'a> Page<'a> {
         OfUnit { first: self.seen.watts, next: u64::BITS as usize, unit: Unit::Watt, figures: self.figures }
     }
 
+    /// The figures of watts straight after a bare number, and with `before` those straight before one too; there may be no
+    /// number beside those beyond the first 63.
+    pub(super) fn watts_beside_numbers(&self, before: bool) -> OfUnit<'a> {
+        let after = self.seen.bare << 1;
+        let beside = if before { after | self.seen.bare >> 1 } else { after };
+        OfUnit { first: self.seen.watts & (beside | 1 << 63), ..self.watts() }
+    }
+
     /// The numbers without a unit with their indices, in the order of the text.
     pub(super) fn bare(&self) -> OfUnit<'a> {
         OfUnit { first: self.seen.bare, next: u64::BITS as usize, unit: Unit::Bare, figures: self.figures }
+    }
+
+    /// Whether a figure on the page has one of the units, a bit each.
+    pub(super) fn has_any(&self, units: u32) -> bool {
+        self.seen.units & units != 0
     }
 
     /// Whether the sign is on the page.
@@ -74,6 +87,20 @@ impl<'a> Page<'a> {
 
     pub(super) fn mark_before(&self, i: usize) -> Option<Mark> {
         i.checked_sub(1).and_then(|i| self.mark(i))
+    }
+
+    /// The bit of the sign at item `i`, 0 if it is none: to compare with several at once.
+    pub(super) fn sign(&self, i: usize) -> u64 {
+        self.mark(i).map_or(0, Mark::bit)
+    }
+
+    pub(super) fn sign_before(&self, i: usize) -> u64 {
+        i.checked_sub(1).map_or(0, |i| self.sign(i))
+    }
+
+    /// The role of item `i`, or the unit of the figure there, as a set; see [`Cues::WATTS`].
+    pub(super) fn plays(&self, i: usize) -> Cues {
+        self.items.get(i).map_or(Cues::default(), |item| item.cue)
     }
 
     pub(super) fn figure(&self, i: usize) -> Option<&'a Figure> {
@@ -165,7 +192,7 @@ impl<'a> Page<'a> {
 
     /// Whether item `i` is a figure of watts.
     pub(super) fn is_watts(&self, i: usize) -> bool {
-        self.figure(i).is_some_and(|f| f.unit == Unit::Watt)
+        self.items.get(i).is_some_and(|item| item.cue.any(Cues::WATTS))
     }
 
     /// Whether a word for things that are counted follows the number at item `i`.

@@ -14,11 +14,17 @@ const PLAUSIBLE: std::ops::RangeInclusive<f64> = 0.3..=6.0;
 
 /// Fills `ppf`, `ppe` and `ppe_is_bound`.
 pub(super) fn choose(page: Page, variants: bool, read: &mut Read) {
-    let words = Cues::of(&[Role::Ppf, Role::Ppe, Role::Density]);
-    if !page.cues.any(words) && !page.has_unit(&[Unit::FluxDensity, Unit::PhotonFlux, Unit::PhotonEfficacy]) {
+    const PHOTONS: u32 =
+        1 << Unit::FluxDensity as u32 | 1 << Unit::PhotonFlux as u32 | 1 << Unit::PhotonEfficacy as u32;
+    const UNITS: u32 = PHOTONS | 1 << Unit::Bare as u32;
+    const WORDS: Cues = Cues::of(&[Role::Ppf, Role::Ppe, Role::Density]);
+    if !page.cues.any(WORDS) && !page.has_any(PHOTONS) {
         return;
     }
     for f in page.figures {
+        if UNITS >> f.unit as u32 & 1 == 0 {
+            continue;
+        }
         let at = usize::from(f.item);
         match f.unit {
             Unit::FluxDensity => leave(read, f, LeftWhy::FluxDensity),

@@ -220,7 +220,8 @@ impl Role {
             Self::Chip => 1 << 23,
             Self::Led => 1 << 24,
             Self::Cob => 1 << 25,
-            Self::Part | Self::Board => 1 << 26,
+            Self::Part => 1 << 26,
+            Self::Board => 1 << 26 | Cues::BOARD.0,
             Self::Light | Self::Lights => 1 << 27,
             Self::Lamp(_) => 1 << 28,
             Self::Traditional => 1 << 29,
@@ -243,8 +244,10 @@ impl Role {
             Self::Tube => 1 << 46,
             Self::Country => 1 << 47,
             Self::Package(_) => 1 << 48,
+            Self::Colour(ColourWord::Uv) => 1 << 49 | Cues::ULTRAVIOLET.0,
             Self::Colour(_) => 1 << 49,
             Self::Letter(_) => 1 << 52,
+            Self::Unit(Unit::Watt | Unit::Other) => Cues::LETTERED.0,
             Self::Voltage | Self::Current | Self::Unit(Unit::Volt | Unit::Amp) | Self::Ac => 1 << 50,
             Self::Times => 1 << 51,
             Self::With => 1 << 53,
@@ -262,6 +265,16 @@ impl Role {
 pub(super) struct Cues(pub u64);
 
 impl Cues {
+    /// Figures play no role; these tell their units where rules look for them: watts, no unit, a wavelength or temperature.
+    pub const WATTS: Self = Self(1 << 58);
+    pub const BARE: Self = Self(1 << 59);
+    pub const SHADE: Self = Self(1 << 60);
+    /// A figure or a word whose unit may be a colour's letter: "21g", "W 14". Watts that follow a number are not among them.
+    pub const LETTERED: Self = Self(1 << 63);
+    /// A board, without the other parts of a light; ultraviolet without the other colours.
+    pub const BOARD: Self = Self(1 << 61);
+    pub const ULTRAVIOLET: Self = Self(1 << 62);
+
     /// Whether the set has a role of the other set.
     pub(super) const fn any(self, other: Self) -> bool {
         self.0 & other.0 != 0

@@ -48,23 +48,22 @@ pub(super) fn label(text: &str, items: &mut [Item], mut seen: Seen) -> Seen {
 /// pairs make a table.
 fn cells(items: &mut [Item], seen: &mut Seen) {
     let mut last: Option<usize> = None;
-    // The line before: where it starts, and whether it is a label.
-    let (mut start, mut label) = (0, false);
+    // Where the line starts, and the line before it.
+    let (mut start, mut line_before) = (0, 0..0);
     for end in 0..=items.len() {
         if items.get(end).is_some_and(|item| item.mark != Some(Mark::Line)) {
             continue;
         }
-        let line = &items[start..end];
-        if label && is_value(line) {
-            if let Some(before) = last.replace(start - 1) {
-                items[before] = colon(items[before]);
-                items[start - 1] = colon(items[start - 1]);
-                seen.marks |= 1 << Mark::Colon as u64;
-            }
-            label = false;
-        } else {
-            label = is_label(line);
+        // Few lines are values, so that is asked first.
+        if is_value(&items[start..end])
+            && is_label(&items[line_before])
+            && let Some(before) = last.replace(start - 1)
+        {
+            items[before] = colon(items[before]);
+            items[start - 1] = colon(items[start - 1]);
+            seen.marks |= 1 << Mark::Colon as u64;
         }
+        line_before = start..end;
         start = end + 1;
     }
 }

@@ -6,7 +6,7 @@
 use super::counted::FEWEST_PIECES;
 use super::figures::What;
 use super::fold::Mark;
-use super::item::Letters;
+use super::item::{Item, Letters};
 use super::page::Page;
 use super::roles::{Cues, Role, Unit};
 
@@ -14,10 +14,20 @@ use super::roles::{Cues, Role, Unit};
 const WITH_SOCKETS: [Letters; 9] =
     Letters::all(["plug", "outlet", "steckdos", "prise", "enchufe", "presa", "stopcont", "tomada", "gniazd"]);
 
+/// Whether the word for measuring or for the wall also names a thing to buy.
+fn to_buy(item: &Item) -> bool {
+    match item.role {
+        Role::Measured => item.is(const { Letters::of("meter") }),
+        Role::Wall => WITH_SOCKETS.iter().any(|&w| item.starts(w)),
+        _ => false,
+    }
+}
+
 /// Whether the figures of the page may be a light's.
 pub(super) fn is_light(page: Page) -> bool {
-    const OTHER: Cues = Cues::of(&[Role::Device, Role::Load, Role::Measured, Role::Wall]);
-    if !page.cues.any(OTHER) {
+    const OTHER: Cues = Cues::of(&[Role::Device, Role::Measured, Role::Wall]);
+    const DEVICE: Cues = Role::Device.cue();
+    if !page.cues.any(OTHER) || !page.cues.any(DEVICE) && !page.items.iter().any(to_buy) {
         return true;
     }
     let (mut thing, mut light_before, mut bundle) = (None, false, false);
@@ -34,14 +44,12 @@ pub(super) fn is_light(page: Page) -> bool {
                     && !page.spaced(i + 2)
                     && matches!(page.what(i + 2), Some(What::Word(Role::None))) => {}
             What::Word(Role::Device) => thing = Some(false),
-            What::Word(Role::Measured) if !light_before && page.is(i, const { Letters::of("meter") }) => {
-                thing = Some(false);
-            }
+            What::Word(Role::Measured) if !light_before && to_buy(&page.items[i]) => thing = Some(false),
             What::Word(Role::Wall)
                 if !light_before
                     && !matches!(page.role(i + 1), Role::Power | Role::DrawNoun)
                     && page.role_before(i) != Role::At
-                    && WITH_SOCKETS.iter().any(|&w| page.starts(i, w)) =>
+                    && to_buy(&page.items[i]) =>
             {
                 thing = Some(false);
             }
