@@ -19,7 +19,7 @@ const STANDBY: f64 = 2.0;
 
 /// Leaves draws that can only be those on standby, whatever the language: so small, beside a figure of ten times as much. Taken
 /// for the light's, a duty to state them would convict.
-fn leave_standby(page: Page, says: &mut All, headline: Option<usize>) {
+fn leave_standby(page: &Page, says: &mut All, headline: Option<usize>) {
     let small = |k: usize| page.figures[k].high <= STANDBY;
     if !says.that(Set::DRAW).any(small) {
         return;
@@ -36,7 +36,7 @@ fn leave_standby(page: Page, says: &mut All, headline: Option<usize>) {
 
 /// Chooses the draw.
 pub(super) fn admitted(
-    page: Page,
+    page: &Page,
     says: &mut All,
     arrays: &Arrays,
     headline: Option<usize>,
@@ -104,23 +104,23 @@ pub(super) fn admitted(
 }
 
 /// "LED number: 100, LED power: 10W" under 1000 W: a class, not a draw.
-fn is_class(page: Page, watts: f64, claim: f64) -> bool {
+fn is_class(page: &Page, watts: f64, claim: f64) -> bool {
     page.figures.iter().any(|n| n.unit == Unit::Bare && n.high > 1.0 && (n.high * watts - claim).abs() < SAME)
 }
 
 /// Whether the figure is count times class.
-pub(super) fn is_product(page: Page, arrays: &Arrays, watts: f64) -> bool {
+pub(super) fn is_product(page: &Page, arrays: &Arrays, watts: f64) -> bool {
     arrays.iter().any(|a| (page.figures[a.count].high * page.figures[a.watts].high - watts).abs() < SAME)
 }
 
 /// Whether the draw at item `at` holds at one mains voltage: "(110V)", "@ 220V", "(220V): ".
-pub(super) fn under_voltage(page: Page, at: usize) -> bool {
+pub(super) fn under_voltage(page: &Page, at: usize) -> bool {
     let volts = |i: usize| page.figure(i).is_some_and(|f| matches!(f.unit, Unit::Volt | Unit::VoltAc));
     (1..=3).any(|d| volts(at + d) && (at + 1..at + d).all(|i| glue(page, i)))
         || (1..=4).any(|d| at >= d && volts(at - d) && (at - d + 1..at).all(|i| glue(page, i)))
 }
 
-fn glue(page: Page, i: usize) -> bool {
+fn glue(page: &Page, i: usize) -> bool {
     match page.what(i) {
         Some(What::Mark(Mark::Open | Mark::Close | Mark::At | Mark::Colon | Mark::Equal)) => true,
         // Spanish "a 110V"
@@ -141,7 +141,7 @@ fn glue(page: Page, i: usize) -> bool {
 }
 
 /// "power consumption of the 600W panel is 115W": the figure names the light, and the draw follows.
-pub(super) fn named_light(page: Page, at: usize) -> bool {
+pub(super) fn named_light(page: &Page, at: usize) -> bool {
     const THING: Cues = Cues::of(&[Role::Light, Role::Lights, Role::Part, Role::Board, Role::Led]);
     const SAYS: [Letters; 8] = Letters::all(["is", "ist", "est", "es", "e", "equals", "liegt", "betragt"]);
     let noun = |i: usize| page.role(i) == Role::DrawNoun;
@@ -169,13 +169,13 @@ pub(super) fn named_light(page: Page, at: usize) -> bool {
 }
 
 /// Whether the figure is a draw by an energy label's words or as the answer to a question.
-pub(super) fn asked_or_on(page: Page, at: usize) -> bool {
+pub(super) fn asked_or_on(page: &Page, at: usize) -> bool {
     page.cues.any(Role::Level.cue()) && page.cues.any(Role::Power.cue()) && on_mode(page, at)
         || page.has_mark(Mark::Question) && answers(page, at)
 }
 
 /// "Q: And from the outlet? A: Around 150 watts": the answer to a question about the draw.
-fn answers(page: Page, at: usize) -> bool {
+fn answers(page: &Page, at: usize) -> bool {
     const OTHER: Cues =
         Cues::of(&[Role::Lamp(LampKind::Hps), Role::Device, Role::Dim, Role::Each, Role::Deny, Role::Part]);
     let answer = (at.saturating_sub(5)..at).rev().find(|&i| page.mark(i) == Some(Mark::Question));
@@ -201,7 +201,7 @@ fn answers(page: Page, at: usize) -> bool {
 }
 
 /// "On-mode power 402 W", "power (on mode): 402 W": as energy labels call the draw at full brightness.
-fn on_mode(page: Page, at: usize) -> bool {
+fn on_mode(page: &Page, at: usize) -> bool {
     let (mut power, mut on) = (false, false);
     for i in (at.saturating_sub(7)..at).rev() {
         match page.what(i) {
@@ -220,7 +220,7 @@ fn on_mode(page: Page, at: usize) -> bool {
 }
 
 /// Whether the figure at item `at` belongs to a level.
-pub(super) fn at_level(page: Page, at: usize) -> bool {
+pub(super) fn at_level(page: &Page, at: usize) -> bool {
     (1..=2).any(|d| {
         at >= d
             && (page.role(at - d) == Role::Level

@@ -46,7 +46,7 @@ pub(super) type Arrays = [Array];
 pub(super) const DIODE: Cues = Cues::of(&[Role::Diode, Role::Chip, Role::Led]);
 
 /// Finds the arrays. `pack` is the number of lights sold together.
-pub(super) fn find(page: Page, pack: Option<u32>) -> SmallVec<[Array; 2]> {
+pub(super) fn find(page: &Page, pack: Option<u32>) -> SmallVec<[Array; 2]> {
     let mut found = SmallVec::new();
     if !page.has_unit(&[Unit::Bare]) {
         return found;
@@ -78,7 +78,7 @@ pub(super) fn find(page: Page, pack: Option<u32>) -> SmallVec<[Array; 2]> {
 }
 
 /// What kind of array it is, or none.
-fn judge(page: Page, count: usize, watts: usize, crossed: bool, pack: Option<u32>) -> Option<Array> {
+fn judge(page: &Page, count: usize, watts: usize, crossed: bool, pack: Option<u32>) -> Option<Array> {
     let (n, w) = (&page.figures[count], &page.figures[watts]);
     let (a, z) = (usize::from(n.item.min(w.item)), usize::from(n.item.max(w.item)));
     let between = page.items[a + 1..z].iter().fold(Cues::default(), |all, item| all.and(item.cue));
@@ -121,7 +121,7 @@ fn judge(page: Page, count: usize, watts: usize, crossed: bool, pack: Option<u32
 }
 
 /// "6 pcs 5W LED bulbs": LED as a word for a kind of light after item `z`.
-fn led_lights(page: Page, z: usize) -> bool {
+fn led_lights(page: &Page, z: usize) -> bool {
     page.role(z + 1) == Role::Led && matches!(page.role(z + 2), Role::Light | Role::Lights)
 }
 
@@ -134,7 +134,7 @@ const AFTER: Cues = Cues::of(&[
 ]);
 
 /// `replaces 4 x 54W T5 lamps`.
-fn replaced(page: Page, a: usize, z: usize) -> bool {
+fn replaced(page: &Page, a: usize, z: usize) -> bool {
     let claim = Cues::of(&[Role::Replaces, Role::Versus, Role::Equivalent]);
     let lamp = Cues::of(&[Role::Lamp(crate::facts::LampKind::Hps), Role::Replacement]);
     // A tube size is a lamp that is replaced only where something is.
@@ -145,7 +145,7 @@ fn replaced(page: Page, a: usize, z: usize) -> bool {
 }
 
 /// `10W double chip (2 x 5W)`: the two or three dice of one bead.
-fn half_chip(page: Page, n: &Figure, w: &Figure) -> bool {
+fn half_chip(page: &Page, n: &Figure, w: &Figure) -> bool {
     n.high <= 3.0
         && w.high <= LARGEST_BEAD
         && page.cues.any(Cues::of(&[Role::Double, Role::Each]))
@@ -153,7 +153,7 @@ fn half_chip(page: Page, n: &Figure, w: &Figure) -> bool {
 }
 
 /// Denied arrays go; among arrays of a few things without a diode word, those that match the number of heads are parts.
-fn drop_unlikely(page: Page, arrays: &mut SmallVec<[Array; 2]>) {
+fn drop_unlikely(page: &Page, arrays: &mut SmallVec<[Array; 2]>) {
     let denials = page.cues.any(Role::Deny.cue());
     arrays.retain(|a| {
         if !denials {
@@ -177,7 +177,7 @@ fn drop_unlikely(page: Page, arrays: &mut SmallVec<[Array; 2]>) {
 }
 
 /// "15 x 1W? No: 60 x 3W": a question that the text answers with no.
-pub(super) fn denied(page: Page, at: usize) -> bool {
+pub(super) fn denied(page: &Page, at: usize) -> bool {
     let mut i = at + 1;
     while page.has_mark(Mark::Question) && i < at + 4 && matches!(page.what(i), Some(What::Word(_))) {
         i += 1;
@@ -186,7 +186,7 @@ pub(super) fn denied(page: Page, at: usize) -> bool {
 }
 
 /// The number that "twin", "tri", "quad" stand for.
-pub(super) fn fold_of(page: Page, i: usize) -> f64 {
+pub(super) fn fold_of(page: &Page, i: usize) -> f64 {
     if page.starts(i, const { Letters::of("tri") }) {
         3.0
     } else if page.starts(i, const { Letters::of("quad") }) {
@@ -197,7 +197,7 @@ pub(super) fn fold_of(page: Page, i: usize) -> f64 {
 }
 
 /// The number of heads, bars or panels that the text gives.
-pub(super) fn heads(page: Page) -> Option<f64> {
+pub(super) fn heads(page: &Page) -> Option<f64> {
     if !page.cues.any(Role::Part.cue()) {
         return None;
     }

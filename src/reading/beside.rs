@@ -17,7 +17,7 @@ pub(super) struct Beside<'a> {
 }
 
 impl<'a> Beside<'a> {
-    pub(super) fn of(page: Page<'a>, at: usize) -> Self {
+    pub(super) fn of(page: &Page<'a>, at: usize) -> Self {
         let item = |i: usize| page.items.get(i).unwrap_or(&Item::BLANK);
         Self { at, before: item(at.wrapping_sub(1)), next: item(at + 1), second: item(at + 2) }
     }

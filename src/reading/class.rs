@@ -14,7 +14,7 @@ use crate::facts::Package;
 
 /// Whether the watts are the class of the diodes, without a count beside them.
 pub(super) fn class(
-    page: Page,
+    page: &Page,
     f: &Figure,
     beside: &Beside,
     pack: Option<u32>,
@@ -87,7 +87,7 @@ pub(super) fn class(
 }
 
 /// "10W lamp beads"
-pub(super) fn lamp_beads(page: Page, at: usize) -> bool {
+pub(super) fn lamp_beads(page: &Page, at: usize) -> bool {
     page.role(at + 1) == Role::Light && matches!(page.role(at + 2), Role::Chip | Role::Diode)
 }
 
@@ -98,7 +98,7 @@ fn a_piece(beside: &Beside) -> bool {
 
 /// "225 LEDs. LED power: 0.2W", "340 LED, 0.5W" beside many more watts: less than a watt no light draws; a few watts may be
 /// those of a small one, so only a label for the power of a diode, far below the rest, speaks of them.
-fn of_a_diode(page: Page, f: &Figure) -> bool {
+fn of_a_diode(page: &Page, f: &Figure) -> bool {
     /// The largest class that a label for the power of a diode names.
     const MOST: f64 = 5.0;
     let at = usize::from(f.item);
@@ -113,13 +113,13 @@ fn of_a_diode(page: Page, f: &Figure) -> bool {
 }
 
 /// "DOUBLE CHIPS!! 10W LED!!"
-fn double_chips(page: Page) -> bool {
+fn double_chips(page: &Page) -> bool {
     (1..page.items.len())
         .any(|i| matches!(page.role(i), Role::Chip | Role::Diode) && page.role(i - 1) == Role::Double)
 }
 
 /// "double-die 10W series, quantity of LEDs 200, claimed 2000W": times a count of diodes it is another figure of the text.
-fn divides_a_total(page: Page, f: &Figure) -> bool {
+fn divides_a_total(page: &Page, f: &Figure) -> bool {
     page.bare().any(|(_, n)| {
         n.high >= FEWEST_DIODES
             && page.watts().any(|(_, w)| (n.high * f.high - w.high).abs() < 0.01)
@@ -128,24 +128,24 @@ fn divides_a_total(page: Page, f: &Figure) -> bool {
 }
 
 /// "120 LEDs 10W": the diode word before the watts belongs to the count before it.
-fn counted_noun(page: Page, at: usize) -> bool {
+fn counted_noun(page: &Page, at: usize) -> bool {
     at >= 2
         && page.role(at - 1) == Role::Diode
         && page.figure(at - 2).is_some_and(|n| n.unit == Unit::Bare && package_number(n.high).is_none())
 }
 
 /// `10W LED 60 pcs`: LED in the singular with a count after it.
-fn leads_to_beads(page: Page, i: usize) -> bool {
+fn leads_to_beads(page: &Page, i: usize) -> bool {
     page.figure(i).is_some_and(|n| n.unit == Unit::Bare) && page.role(i + 1) == Role::Pieces
 }
 
 /// A package word or number straight beside the watts.
-fn beside_package(page: Page, at: usize) -> bool {
+fn beside_package(page: &Page, at: usize) -> bool {
     is_package(page, at + 1) || at.checked_sub(1).is_some_and(|i| is_package(page, i))
 }
 
 /// A package word or number at item `i`.
-pub(super) fn is_package(page: Page, i: usize) -> bool {
+pub(super) fn is_package(page: &Page, i: usize) -> bool {
     matches!(page.role(i), Role::Package(_))
         || page.figure(i).is_some_and(|f| f.unit == Unit::Bare && package_number(f.high).is_some())
 }

@@ -19,7 +19,7 @@ use super::says::{All, Says};
 use crate::facts::{Colour, ColourCount, ColourWord, LeftWhy, Read, Span, Taken};
 
 /// Fills `colours`.
-pub(super) fn choose(page: Page, says: &mut All, read: &mut Read) {
+pub(super) fn choose(page: &Page, says: &mut All, read: &mut Read) {
     const WORDS: Cues = Cues::of(&[Role::Colour(ColourWord::Red), Role::Letter(ColourWord::Red)]);
     // A count is a bare number, or stands in a list of letters with some that are.
     let named = page.cues.any(WORDS) || page.has_unit(&[Unit::Nanometre, Unit::Kelvin]);
@@ -50,7 +50,7 @@ pub(super) fn choose(page: Page, says: &mut All, read: &mut Read) {
 }
 
 /// A colour word at item `i` with its number before or after it; returns the item after what was used.
-fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
+fn word(page: &Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
     let (word, letter) = named(page, i)?;
     let (word, first) = modified(page, i, word, used);
     // "blanco cálido", "rouge lointain"
@@ -156,7 +156,7 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
 }
 
 /// The colour with the words before it taken in ("deep red", "far-red", "royal blue"), and the first item of it.
-fn modified(page: Page, i: usize, word: ColourWord, used: usize) -> (ColourWord, usize) {
+fn modified(page: &Page, i: usize, word: ColourWord, used: usize) -> (ColourWord, usize) {
     const PLAIN: [Letters; 6] = Letters::all(["royal", "natural", "neutral", "pure", "super", "bright"]);
     let dash = usize::from(page.mark_before(i) == Some(Mark::Dash) && !page.breaks(i - 1));
     let word = match (page.role_before(i - dash), word) {
@@ -174,7 +174,7 @@ fn modified(page: Page, i: usize, word: ColourWord, used: usize) -> (ColourWord,
 }
 
 /// The colour with a word after it taken in, as Romance and Slavic languages put it, and the last item of it.
-fn modified_after(page: Page, i: usize, word: ColourWord) -> (ColourWord, usize) {
+fn modified_after(page: &Page, i: usize, word: ColourWord) -> (ColourWord, usize) {
     let word = match (page.role(i + 1), word) {
         _ if matches!(page.role(i + 2), Role::Colour(_)) => return (word, i),
         (Role::Deep, ColourWord::Red) => ColourWord::DeepRed,
@@ -197,7 +197,7 @@ fn all_of_one(first: usize, word: ColourWord, read: &mut Read) -> Option<usize> 
 }
 
 /// A wavelength or temperature with a count and no colour word, or the white of a letter list.
-fn figure(page: Page, index: usize, used: usize, says: &mut All, read: &mut Read) -> Option<usize> {
+fn figure(page: &Page, index: usize, used: usize, says: &mut All, read: &mut Read) -> Option<usize> {
     let f = &page.figures[index];
     let at = usize::from(f.item);
     if f.unit == Unit::Watt && white_letter(page, at) {
@@ -265,7 +265,7 @@ fn figure(page: Page, index: usize, used: usize, says: &mut All, read: &mut Read
 
 /// Adds a count; entries under the same word are summed.
 fn add(
-    page: Page,
+    page: &Page,
     read: &mut Read,
     word: ColourWord,
     wave: Option<Colour>,

@@ -16,7 +16,7 @@ const CLAIM: Cues = Cues::of(&[Role::Replaces, Role::Versus]);
 pub(super) const EQUAL: Cues = Cues::of(&[Role::Equivalent, Role::Replacement]);
 
 /// Whether the watts are those of a lamp that the light is compared with.
-pub(super) fn equivalent(page: Page, beside: &Beside, left: Cues) -> bool {
+pub(super) fn equivalent(page: &Page, beside: &Beside, left: Cues) -> bool {
     if left.any(CLAIM.and(Role::Equivalent.cue())) {
         return true;
     }
@@ -28,7 +28,7 @@ pub(super) fn equivalent(page: Page, beside: &Beside, left: Cues) -> bool {
 }
 
 /// The same on a page with a word for a lamp of another kind or for a comparison, which may stand on either side.
-fn beside_words(page: Page, beside: &Beside, left: Cues) -> bool {
+fn beside_words(page: &Page, beside: &Beside, left: Cues) -> bool {
     let at = beside.at;
     if left.any(Role::Replacement.cue())
         && (beside.before.role == Role::For || beside.before.mark == Some(Mark::Colon))
@@ -58,7 +58,7 @@ fn beside_words(page: Page, beside: &Beside, left: Cues) -> bool {
 }
 
 /// "1000W DE HPS", "600W DE light": sodium lamps with a cap at both ends.
-fn double_ended(page: Page, beside: &Beside) -> bool {
+fn double_ended(page: &Page, beside: &Beside) -> bool {
     beside.next_is(Role::DoubleEnded)
         && beside.next.is(const { Letters::of("de") })
         && page.capitals(beside.at + 1)
@@ -66,13 +66,13 @@ fn double_ended(page: Page, beside: &Beside) -> bool {
 }
 
 /// "draws 110W HPS 400W equivalent": the lamp straight after the draw has watts of its own.
-fn before_another_lamp(page: Page, at: usize, left: Cues) -> bool {
+fn before_another_lamp(page: &Page, at: usize, left: Cues) -> bool {
     page.is_watts(at + 2)
         && (left.any(DRAW.and(Role::Power.cue())) || matches!(page.role(at + 3), Role::Equivalent))
 }
 
 /// "replaces 2 HPS lamps of 600 W", "than an HPS 400W": the lamp, and before it the word that compares.
-fn lamp_leads(page: Page, at: usize) -> bool {
+fn lamp_leads(page: &Page, at: usize) -> bool {
     if !page.cues.any(LAMP) || matches!(page.role(at + 1), Role::Led) {
         return false;
     }
@@ -92,7 +92,7 @@ fn lamp_leads(page: Page, at: usize) -> bool {
 }
 
 /// "less heat than our V-6 330W": a comparison with another light of the seller.
-pub(super) fn with_own(page: Page, beside: &Beside) -> bool {
+pub(super) fn with_own(page: &Page, beside: &Beside) -> bool {
     const OUR: Listed<5> = Listed::of(["our", "unser", "unsere", "notre", "nuestra"]);
     page.cues.any(Role::Versus.cue())
         && !beside.before_a_lamp()
@@ -101,7 +101,7 @@ pub(super) fn with_own(page: Page, beside: &Beside) -> bool {
 }
 
 /// "600W lamp equivalent", "60W light bulb equivalent", "1000W double-ended HPS".
-fn spelled_lamp(page: Page, at: usize) -> bool {
+fn spelled_lamp(page: &Page, at: usize) -> bool {
     let mut i = at + 1;
     while matches!(page.role(i), Role::Light | Role::Double | Role::Traditional | Role::Tube)
         || page.mark(i) == Some(Mark::Dash) && !page.breaks(i)
@@ -115,7 +115,7 @@ fn spelled_lamp(page: Page, at: usize) -> bool {
 }
 
 /// "30W = 250W": a larger figure straight after "=" or "≈" and the light's own.
-fn above_own(page: Page, beside: &Beside) -> bool {
+fn above_own(page: &Page, beside: &Beside) -> bool {
     if !matches!(beside.before.mark, Some(Mark::Equal | Mark::Current)) {
         return false;
     }

@@ -24,7 +24,7 @@ struct Found {
 
 /// Fills `diode_count`, `class` and `package`.
 pub(super) fn choose(
-    page: Page,
+    page: &Page,
     says: &mut All,
     arrays: &mut SmallVec<[Array; 2]>,
     chosen: Chosen,
@@ -83,7 +83,7 @@ pub(super) fn choose(
 }
 
 /// "40W (4*10W), 80 pcs lamp beads": a few things beside a larger count are heads.
-fn parts_among_more(page: Page, arrays: &mut Arrays, found: &[Found], says: &mut All) {
+fn parts_among_more(page: &Page, arrays: &mut Arrays, found: &[Found], says: &mut All) {
     if arrays.len() != 1 || arrays[0].of != Of::Diodes {
         return;
     }
@@ -97,7 +97,7 @@ fn parts_among_more(page: Page, arrays: &mut Arrays, found: &[Found], says: &mut
 }
 
 /// The one class of the text, with the figure it was read from; two different ones are none.
-fn class(page: Page, says: &All, arrays: &[Array], cobs: bool, chosen: Chosen) -> Option<(f64, usize)> {
+fn class(page: &Page, says: &All, arrays: &[Array], cobs: bool, chosen: Chosen) -> Option<(f64, usize)> {
     let mut class: Option<(f64, usize)> = None;
     for (k, f) in page.watts().filter(|&(k, _)| says[k] == Says::Class) {
         let array = arrays.iter().find(|a| a.watts == k);
@@ -124,7 +124,7 @@ fn class(page: Page, says: &All, arrays: &[Array], cobs: bool, chosen: Chosen) -
 }
 
 /// "50 pcs 5W + 50 pcs 3W": another count and class is added to this one, whether or not both were seen as such.
-fn beside_another_class(page: Page, class: f64) -> bool {
+fn beside_another_class(page: &Page, class: f64) -> bool {
     let small =
         |i: usize| page.figure(i).filter(|f| f.unit == Unit::Watt && f.high <= LARGEST_BEAD).map(|f| f.high);
     let words = |i: usize| {
@@ -151,7 +151,7 @@ fn beside_another_class(page: Page, class: f64) -> bool {
 }
 
 /// "90W, 30 pcs ..., 3 watt": a lone small figure that is the headline divided by the count.
-fn quotient(page: Page, says: &All, chosen: Chosen) -> Option<(f64, usize)> {
+fn quotient(page: &Page, says: &All, chosen: Chosen) -> Option<(f64, usize)> {
     let claim = page.figures[chosen.headline?].high;
     page.watts().find_map(|(k, f)| {
         let fits = f.high <= LARGEST_BEAD
@@ -165,7 +165,7 @@ fn quotient(page: Page, says: &All, chosen: Chosen) -> Option<(f64, usize)> {
 }
 
 /// The one count of the text.
-fn count(page: Page, arrays: &[Array], found: &[Found], cobs: bool, chosen: Chosen) -> Option<(f64, usize)> {
+fn count(page: &Page, arrays: &[Array], found: &[Found], cobs: bool, chosen: Chosen) -> Option<(f64, usize)> {
     let best = found.iter().map(|f| f.rank).max();
     if cobs {
         let mut cob = arrays.iter().filter(|a| a.of == Of::Cobs);
@@ -207,7 +207,7 @@ fn count(page: Page, arrays: &[Array], found: &[Found], cobs: bool, chosen: Chos
 }
 
 /// "LEDs | 504 | 1008": the first of a row with a figure for each model.
-fn one_of_a_row(page: Page, k: usize) -> bool {
+fn one_of_a_row(page: &Page, k: usize) -> bool {
     let at = usize::from(page.figures[k].item);
     page.mark(at + 1) == Some(Mark::Pipe)
         && page.figure(at + 2).is_some_and(|n| n.unit == Unit::Bare)
@@ -215,7 +215,7 @@ fn one_of_a_row(page: Page, k: usize) -> bool {
 }
 
 /// "10W double chips 60pcs grow light, 600W": pieces that the headline is the class times.
-fn pieces_of_a_total(page: Page, read: &Read, chosen: Chosen) -> Option<(f64, usize)> {
+fn pieces_of_a_total(page: &Page, read: &Read, chosen: Chosen) -> Option<(f64, usize)> {
     let claim = page.figures[chosen.headline?].high;
     let class = read.class?.value.watts.0;
     page.bare().find_map(|(k, n)| {
@@ -231,7 +231,7 @@ fn distinct(mut values: impl Iterator<Item = f64>) -> bool {
 
 /// Whether a package word stands with the class, and not in another part of the sentence: "100 x 3W chips plus 2835 UV" names
 /// two kinds of diodes, and the small package's class would accuse a light of large ones.
-fn beside(page: Page, package: Span, class: usize) -> bool {
+fn beside(page: &Page, package: Span, class: usize) -> bool {
     /// From here on, in items, words hardly belong to the same diodes.
     const FAR: usize = 8;
     let place = page.items.iter().position(|item| item.end as usize >= package.end).unwrap_or(0);
@@ -250,7 +250,7 @@ fn numbered_package(f: &Figure) -> Option<Taken<Package>> {
 }
 
 /// The package: a word, or the bare number that names one.
-fn package(page: Page, number: Option<Taken<Package>>) -> Option<Taken<Package>> {
+fn package(page: &Page, number: Option<Taken<Package>>) -> Option<Taken<Package>> {
     let words = Cues::of(&[Role::Package(Package::Smd), Role::Cob]);
     let word = |sized: bool| {
         page.items.iter().filter(|item| item.cue.any(words)).find_map(|item| {
@@ -266,7 +266,7 @@ fn package(page: Page, number: Option<Taken<Package>>) -> Option<Taken<Package>>
 }
 
 /// A word for a board, or the code of a diode that is mounted on boards.
-fn on_board(page: Page) -> bool {
+fn on_board(page: &Page) -> bool {
     let mounted = |i: usize| page.words(i).get(..2).is_some_and(|w| w.eq_ignore_ascii_case("lm"));
     page.cues.any(Cues::BOARD)
         || page.has_codes() && (0..page.items.len()).any(|i| page.what(i) == Some(What::Code) && mounted(i))

@@ -26,7 +26,7 @@ pub(super) enum Rank {
 const COLOUR: Cues = Role::Colour(ColourWord::Red).cue();
 
 /// Whether the bare number counts diodes, and how surely.
-pub(super) fn counted(page: Page, f: &Figure, pack: bool) -> Option<(Rank, bool)> {
+pub(super) fn counted(page: &Page, f: &Figure, pack: bool) -> Option<(Rank, bool)> {
     let at = usize::from(f.item);
     // Without decimals it is whole, unless it has so many digits that it is infinite.
     debug_assert!(f.decimal || f.high.is_infinite() || f.high.fract() == 0.0, "{f:?}");
@@ -138,7 +138,7 @@ pub(super) fn counted(page: Page, f: &Figure, pack: bool) -> Option<(Rank, bool)
 }
 
 /// "10 rows of 12 LEDs", "12 modules each with 15": a count inside one part.
-fn part_of_part(page: Page, at: usize, pack: bool) -> bool {
+fn part_of_part(page: &Page, at: usize, pack: bool) -> bool {
     at >= 2
         && matches!(page.role(at - 1), Role::Of | Role::With)
         && (matches!(page.role(at - 2), Role::Part | Role::Board)
@@ -147,24 +147,24 @@ fn part_of_part(page: Page, at: usize, pack: bool) -> bool {
 }
 
 /// "225 LED panel" under a headline in watts; round numbers may be a model's name.
-fn doubtful_light(page: Page, f: &Figure) -> bool {
+fn doubtful_light(page: &Page, f: &Figure) -> bool {
     let watts = page.figures.iter().any(|w| w.unit == Unit::Watt);
     let same = page.figures.iter().any(|w| w.unit == Unit::Watt && (w.high - f.high).abs() < 0.5);
     watts && !same && f.high >= FEWEST_PIECES && (f.high % 100.0 != 0.0 || f.high < 300.0)
 }
 
-fn nearby_colour(page: Page, at: usize) -> bool {
+fn nearby_colour(page: &Page, at: usize) -> bool {
     (at.saturating_sub(4)..at).any(|i| matches!(page.role(i), Role::Colour(_)))
 }
 
 /// A plus or "and" at item `i` with another number after it: a sum of kinds, not the total.
-pub(super) fn joined(page: Page, i: usize) -> bool {
+pub(super) fn joined(page: &Page, i: usize) -> bool {
     (matches!(page.mark(i), Some(Mark::Plus | Mark::And)) || page.role(i) == Role::And)
         && page.figure(i + 1).is_some()
 }
 
 /// "12pcs red 660nm, 4pcs IR", "40 pcs deep red": the pieces of one colour among others.
-pub(super) fn one_of_several(page: Page, at: usize) -> bool {
+pub(super) fn one_of_several(page: &Page, at: usize) -> bool {
     let colour = |pieces: usize| {
         let mut i = pieces + 1;
         // "84 pcs 0.5W red"
@@ -181,7 +181,7 @@ pub(super) fn one_of_several(page: Page, at: usize) -> bool {
 }
 
 /// "3000K 80pcs, 5000K 80pcs": the pieces of one shade among others.
-fn one_of_shades(page: Page, at: usize) -> bool {
+fn one_of_shades(page: &Page, at: usize) -> bool {
     let shade = |f: &Figure| {
         matches!(f.unit, Unit::Nanometre | Unit::Kelvin)
             && page.figure(usize::from(f.item) + 1).is_some_and(|n| n.unit == Unit::Bare)
@@ -190,7 +190,7 @@ fn one_of_shades(page: Page, at: usize) -> bool {
 }
 
 /// "COB 4pcs + SMD 96pcs": a plus shortly before the number at item `at`.
-fn added(page: Page, at: usize) -> bool {
+fn added(page: &Page, at: usize) -> bool {
     let mut i = at;
     while i > 0 && i + 3 > at && matches!(page.what(i - 1), Some(What::Word(_))) {
         i -= 1;

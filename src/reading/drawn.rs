@@ -25,7 +25,7 @@ pub(super) struct Before<'a> {
 
 /// A draw, a level, a nameplate value or an unqualified figure.
 pub(super) fn draw(
-    page: Page,
+    page: &Page,
     f: &Figure,
     beside: &Beside,
     pack: Option<u32>,
@@ -119,14 +119,14 @@ pub(super) fn draw(
 
 impl Before<'_> {
     /// Whether one of them is a higher claim.
-    fn higher(&self, page: Page, f: &Figure) -> bool {
+    fn higher(&self, page: &Page, f: &Figure) -> bool {
         let claim = |says: &Says| matches!(says, Says::Bare | Says::Nameplate);
         self.all.iter().zip(page.figures).any(|(says, other)| claim(says) && other.high > f.high)
     }
 }
 
 /// "both on 180W", but not "for seedlings 100W"
-fn level(page: Page, at: usize) -> bool {
+fn level(page: &Page, at: usize) -> bool {
     let position = at - usize::from(page.role_before(at) == Role::At);
     page.role_before(position) == Role::Level && page.role_before(position - 1) != Role::For
         || page.figure_before(at).is_some_and(|p| p.unit == Unit::Percent)
@@ -137,14 +137,14 @@ fn level(page: Page, at: usize) -> bool {
 }
 
 /// "560W @220V", "180W at full": of a light with a higher figure, one of its two.
-fn one_of_two(page: Page, beside: &Beside) -> bool {
+fn one_of_two(page: &Page, beside: &Beside) -> bool {
     beside.followed_by(Mark::At)
         && page.figure(beside.at + 2).is_some_and(|v| matches!(v.unit, Unit::Volt | Unit::VoltAc))
         || beside.next_is(Role::At) && beside.second.role == Role::Level
 }
 
 /// "we tested it: 1000W label, 178W on the meter"
-fn claimed(page: Page, at: usize) -> bool {
+fn claimed(page: &Page, at: usize) -> bool {
     let claim = |i: usize| page.role(i) == Role::Rating && page.begins(i, &CLAIMED);
     let colon = usize::from(page.mark_before(at) == Some(Mark::Colon));
     claim(at + 1) || at > colon && claim(at - 1 - colon)
@@ -157,7 +157,7 @@ const CLAIMED: Listed<6> = Listed::of(["claim", "label", "adverti", "namepl", "s
 const AND: [Letters; 3] = Letters::all(["y", "e", "i"]);
 
 /// Whether the figure carries on a list of draws: "588W (110V), 570W (220V)", "50% 98W, 100% 196W", "110W/60W".
-fn goes_on(page: Page, at: usize, before: &Before) -> bool {
+fn goes_on(page: &Page, at: usize, before: &Before) -> bool {
     let Some(last) = before.last else { return false };
     if !matches!(before.all[last], Says::Draw(_)) {
         return false;

@@ -36,7 +36,7 @@ struct Volts {
 }
 
 /// Fills `volts`, `amps`, `supply` and `drive`.
-pub(super) fn choose(page: Page, read: &mut Read) {
+pub(super) fn choose(page: &Page, read: &mut Read) {
     // All the words that label a number with volts or amperes.
     let labels = page.cues.any(Role::Voltage.cue());
     let wanted = if labels { SUPPLY | 1 << Unit::Bare as u32 } else { SUPPLY };
@@ -59,7 +59,7 @@ pub(super) fn choose(page: Page, read: &mut Read) {
                 None => {}
             },
             Unit::Amp if of_the_light(page, f) => {
-                let driven = |page: Page| page.left(usize::from(f.item)).cues.any(Role::Drive.cue());
+                let driven = |page: &Page| page.left(usize::from(f.item)).cues.any(Role::Drive.cue());
                 if page.cues.any(Role::Drive.cue()) && (driven(page) || drive_word(page, f)) {
                     drive(f, f.high, read);
                 } else {
@@ -109,7 +109,7 @@ enum Side {
 }
 
 /// "USB 5V 2000mA", "adapter 12V 1500mA" feed a light; "700mA driver" feeds its strings; "350mA" drives a diode.
-fn milliamps(page: Page, f: &Figure) -> Side {
+fn milliamps(page: &Page, f: &Figure) -> Side {
     let at = usize::from(f.item);
     let left = page.left(at);
     if left.cues.any(Role::Input.cue()) {
@@ -127,13 +127,13 @@ fn milliamps(page: Page, f: &Figure) -> Side {
     if feeder { Side::Driver } else { Side::Diode }
 }
 
-fn drive_word(page: Page, f: &Figure) -> bool {
+fn drive_word(page: &Page, f: &Figure) -> bool {
     let at = usize::from(f.item);
     (at.saturating_sub(4)..at).any(|i| page.role(i) == Role::Drive) && !page.breaks(at.wrapping_sub(1))
 }
 
 /// Chooses the current at the lowest voltage, and pairs it.
-fn current(page: Page, amps: &[usize], mains: bool, highest: Stated, read: &mut Read) {
+fn current(page: &Page, amps: &[usize], mains: bool, highest: Stated, read: &mut Read) {
     let mut best: Option<(usize, Option<f64>)> = None;
     for &k in amps {
         let paired = paired(page, &page.figures[k]);
@@ -157,7 +157,7 @@ fn current(page: Page, amps: &[usize], mains: bool, highest: Stated, read: &mut 
 }
 
 /// The voltage that the current stands with: "5.4A @120V", "1.6A (110V)", "120V: 2.67A", "5V/2A".
-fn paired<'a>(page: Page<'a>, f: &Figure) -> Option<&'a Figure> {
+fn paired<'a>(page: &Page<'a>, f: &Figure) -> Option<&'a Figure> {
     let at = usize::from(f.item);
     let joins = |i: usize| match page.what(i) {
         Some(What::Mark(
@@ -201,7 +201,7 @@ fn paired<'a>(page: Page<'a>, f: &Figure) -> Option<&'a Figure> {
     None
 }
 
-fn is_mains(page: Page, f: &Figure) -> bool {
+fn is_mains(page: &Page, f: &Figure) -> bool {
     let at = usize::from(f.item);
     let dc = f.unit == Unit::VoltDc || page.role_before(at) == Role::Dc;
     let output = || {
@@ -212,7 +212,7 @@ fn is_mains(page: Page, f: &Figure) -> bool {
 }
 
 /// "V: 85-265", "Input (V): 100-277", "Amps: 1.6": the unit, volts or amperes, that a label gives the bare number.
-fn labelled(page: Page, f: &Figure) -> Option<Unit> {
+fn labelled(page: &Page, f: &Figure) -> Option<Unit> {
     const SIGNS: u64 = Mark::Colon.bit() | Mark::Equal.bit() | Mark::Open.bit() | Mark::Close.bit();
     let at = usize::from(f.item);
     let mut i = at;

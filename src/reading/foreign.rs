@@ -13,7 +13,7 @@ use super::watts::{BEAD, LAMP, THING};
 use crate::facts::LeftWhy;
 
 /// `18 W x 9 D`: a width.
-pub(super) fn dimension(page: Page, beside: &Beside) -> bool {
+pub(super) fn dimension(page: &Page, beside: &Beside) -> bool {
     let at = beside.at;
     beside.followed_by(Mark::Times)
         && match page.figure(at + 2).map(|f| f.unit) {
@@ -25,7 +25,7 @@ pub(super) fn dimension(page: Page, beside: &Beside) -> bool {
 }
 
 /// "do NOT buy 1000W": a denial up to three words before, but not "no" and its own noun ("no fan, 300W").
-pub(super) fn denied_before(page: Page, at: usize) -> bool {
+pub(super) fn denied_before(page: &Page, at: usize) -> bool {
     let left = page.left(at);
     let not = || {
         (1..=3).any(|d| {
@@ -36,7 +36,7 @@ pub(super) fn denied_before(page: Page, at: usize) -> bool {
 }
 
 /// "A 600W HPS uses 660W": a verb of drawing whose subject is another lamp.
-pub(super) fn draws_elsewhere(page: Page, at: usize) -> bool {
+pub(super) fn draws_elsewhere(page: &Page, at: usize) -> bool {
     (1..=3).any(|d| {
         at > d && page.role(at - d) == Role::DrawVerb && matches!(page.role(at - d - 1), Role::Lamp(_))
     })
@@ -44,7 +44,7 @@ pub(super) fn draws_elsewhere(page: Page, at: usize) -> bool {
 
 /// Another device's watts, a limit of load, a joke or a saving.
 pub(super) fn foreign(
-    page: Page,
+    page: &Page,
     beside: &Beside,
     (left, near): (Cues, Cues),
     (right, next): (Cues, Cues),

@@ -53,12 +53,12 @@ pub(super) fn is_count(f: &Figure) -> bool {
 }
 
 /// Whether the item modifies a colour: deep, far, warm, cool.
-pub(super) fn modifies(page: Page, i: usize) -> bool {
+pub(super) fn modifies(page: &Page, i: usize) -> bool {
     matches!(page.role(i), Role::Deep | Role::Far | Role::Warm | Role::Cool)
 }
 
 /// Whether in this list the numbers stand before their colours: the colour after the number at item `j` has none after it.
-pub(super) fn number_first(page: Page, j: usize) -> bool {
+pub(super) fn number_first(page: &Page, j: usize) -> bool {
     let mut k = j + 1;
     while matches!(page.role(k), Role::Colour(_) | Role::Deep | Role::Far | Role::Warm | Role::Cool) {
         k += 1;
@@ -67,12 +67,12 @@ pub(super) fn number_first(page: Page, j: usize) -> bool {
 }
 
 /// "84pcs 0.5W red": the figure at item `i` is the class of the pieces before it.
-pub(super) fn class_of_pieces(page: Page, i: usize, f: &Figure) -> bool {
+pub(super) fn class_of_pieces(page: &Page, i: usize, f: &Figure) -> bool {
     f.unit == Unit::Watt && f.high <= LARGEST_BEAD && page.role_before(i) == Role::Pieces
 }
 
 /// "3000K 352 / 5000K 308 / 660nm 40": whether the figure at item `i` heads a list of shades, each with its count after it.
-pub(super) fn shade_first(page: Page, i: usize) -> bool {
+pub(super) fn shade_first(page: &Page, i: usize) -> bool {
     let sign = |m: Option<Mark>| matches!(m, Some(Mark::Slash | Mark::Comma | Mark::Plus | Mark::Pipe));
     let entry = |i: usize| {
         page.figure(i).is_some_and(|f| is_shade(f) && !f.range) && page.figure(i + 1).is_some_and(is_count)
@@ -84,7 +84,7 @@ pub(super) fn shade_first(page: Page, i: usize) -> bool {
 }
 
 /// "red 64 + blue 16 + white 80 beads": whether the colour at item `i` goes on a list in which the counts come after.
-pub(super) fn ends_list(page: Page, i: usize) -> bool {
+pub(super) fn ends_list(page: &Page, i: usize) -> bool {
     let joined = i >= 3
         && (matches!(page.mark(i - 1), Some(Mark::Plus | Mark::And | Mark::Comma | Mark::Slash))
             || page.role(i - 1) == Role::And);
@@ -92,7 +92,7 @@ pub(super) fn ends_list(page: Page, i: usize) -> bool {
 }
 
 /// Skips a wavelength or temperature in brackets or bare after the colour at item `i`; returns the item after it.
-pub(super) fn after_colour(page: Page, i: usize, wave: &mut Option<Colour>) -> usize {
+pub(super) fn after_colour(page: &Page, i: usize, wave: &mut Option<Colour>) -> usize {
     let mut j = i + 1;
     let open = page.mark(j) == Some(Mark::Open);
     if open {
@@ -117,7 +117,7 @@ pub(super) fn after_colour(page: Page, i: usize, wave: &mut Option<Colour>) -> u
 }
 
 /// Whether the letter at item `i` stands in a list of letters with numbers, at least two different ones.
-pub(super) fn letters(page: Page, i: usize) -> bool {
+pub(super) fn letters(page: &Page, i: usize) -> bool {
     let from = i.saturating_sub(5);
     (from..(i + 6).min(page.items.len())).any(|k| {
         k != i
@@ -140,12 +140,12 @@ pub(super) fn letters(page: Page, i: usize) -> bool {
 }
 
 /// The letter g.
-pub(super) fn green_letter(page: Page, i: usize) -> bool {
+pub(super) fn green_letter(page: &Page, i: usize) -> bool {
     page.is(i, const { Letters::of("g") })
 }
 
 /// "(R 60, B 20, W 14", "W:126 R:42 B:21": whether the letter at item `i` stands before its number, in a list of such.
-pub(super) fn letter_first(page: Page, i: usize) -> bool {
+pub(super) fn letter_first(page: &Page, i: usize) -> bool {
     let sign = |i: usize| matches!(page.mark(i), Some(Mark::Comma | Mark::Slash | Mark::Plus | Mark::Pipe));
     let letter =
         |i: usize| matches!(page.role(i), Role::Letter(_) | Role::Unit(Unit::Watt)) || green_letter(page, i);
@@ -175,7 +175,7 @@ pub(super) fn letter_first(page: Page, i: usize) -> bool {
 }
 
 /// "126W, 42R, 21G, 21B": whether the figure at item `at` counts green diodes in a list of letters; alone it would be grams.
-pub(super) fn green_count(page: Page, at: usize) -> bool {
+pub(super) fn green_count(page: &Page, at: usize) -> bool {
     let letter =
         |i: usize| page.figure(i).is_some_and(is_count) && matches!(page.role(i + 1), Role::Letter(_));
     let sign = |m: Option<Mark>| matches!(m, Some(Mark::Comma | Mark::Slash | Mark::Plus));
@@ -186,19 +186,19 @@ pub(super) fn green_count(page: Page, at: usize) -> bool {
 }
 
 /// `R:B 8:1`
-pub(super) fn ratio_letters(page: Page, b: usize) -> bool {
+pub(super) fn ratio_letters(page: &Page, b: usize) -> bool {
     b >= 3 && matches!(page.role(b - 2), Role::Letter(_))
 }
 
 /// Whether a word or a wavelength on the page names ultraviolet; "380-800nm" is the span of a whole spectrum.
-pub(super) fn ultraviolet(page: Page) -> bool {
+pub(super) fn ultraviolet(page: &Page) -> bool {
     page.cues.any(Cues::ULTRAVIOLET)
         || page.has_unit(&[Unit::Nanometre])
             && page.figures.iter().any(|f| f.unit == Unit::Nanometre && !f.range && f.high < 400.0)
 }
 
 /// "pink full spectrum: 8pcs", "660nm assist 24pcs": the item after a name that stands between a colour and its pieces.
-pub(super) fn named_after(page: Page, j: usize) -> usize {
+pub(super) fn named_after(page: &Page, j: usize) -> usize {
     let pieces = |k: usize| {
         let k = k + usize::from(page.mark(k) == Some(Mark::Colon));
         page.figure(k).is_some_and(is_count) && page.role(k + 1) == Role::Pieces
@@ -213,20 +213,20 @@ pub(super) fn named_after(page: Page, j: usize) -> usize {
 }
 
 /// "48 of them deep red": what `of` is followed by where a share of the diodes is told.
-pub(super) fn of_them(page: Page, i: usize) -> bool {
+pub(super) fn of_them(page: &Page, i: usize) -> bool {
     const WORDS: [Letters; 2] = Letters::all(["them", "which"]);
     WORDS.iter().any(|&w| page.is(i, w))
 }
 
 /// `3500K LM281B+ × 288`: the item after the type of the diodes, where a count follows it.
-pub(super) fn past_type(page: Page, j: usize) -> usize {
+pub(super) fn past_type(page: &Page, j: usize) -> usize {
     let end = j + 1 + usize::from(page.mark(j + 1) == Some(Mark::Plus));
     let typed = matches!(page.what(j), Some(What::Code)) && page.mark(end) == Some(Mark::Times);
     if typed { end } else { j }
 }
 
 /// "4 red:1 blue": whether the number at item `b` with the colour at item `i` is a side of a ratio.
-pub(super) fn worded_ratio(page: Page, b: usize, i: usize) -> bool {
+pub(super) fn worded_ratio(page: &Page, b: usize, i: usize) -> bool {
     /// The largest side of a ratio.
     const SIDE: f64 = 20.0;
     let side = |b: usize| {
@@ -239,7 +239,7 @@ pub(super) fn worded_ratio(page: Page, b: usize, i: usize) -> bool {
 }
 
 /// The colour that the word or letter at item `i` names, and whether it is a letter.
-pub(super) fn named(page: Page, i: usize) -> Option<(ColourWord, bool)> {
+pub(super) fn named(page: &Page, i: usize) -> Option<(ColourWord, bool)> {
     Some(match page.role(i) {
         Role::Colour(word) => (word, false),
         Role::Letter(word) => (word, true),

@@ -10,7 +10,7 @@ use super::says::{All, Says, Set};
 use crate::facts::{Left, LeftWhy, Read, Span};
 
 /// Lists what was left, in the order of the text.
-pub(super) fn list(page: Page, says: &All, read: &mut Read) {
+pub(super) fn list(page: &Page, says: &All, read: &mut Read) {
     let taken = taken(read);
     for k in says.that(Set::ANY) {
         let f = &page.figures[k];
@@ -43,7 +43,7 @@ pub(super) fn list(page: Page, says: &All, read: &mut Read) {
 }
 
 /// Everything on the page belongs to another device.
-pub(super) fn other_device(page: Page, read: &mut Read) {
+pub(super) fn other_device(page: &Page, read: &mut Read) {
     for f in page.figures.iter().filter(|f| f.unit == Unit::Watt) {
         read.left.push(Left { span: span(f), why: LeftWhy::OtherDevice });
     }
@@ -106,7 +106,7 @@ fn same(f: &Figure, watts: f64) -> bool {
 }
 
 /// "2 drivers 160W each", "(120W driver)": the light's own driver is a part of it.
-fn of_a_driver(page: Page, f: &Figure) -> bool {
+fn of_a_driver(page: &Page, f: &Figure) -> bool {
     const DRIVERS: [Letters; 3] = Letters::all(["driver", "treiber", "psu"]);
     let at = usize::from(f.item);
     (at.saturating_sub(2)..at + 3).any(|i| DRIVERS.iter().any(|&w| page.starts(i, w)))

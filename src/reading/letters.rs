@@ -10,7 +10,7 @@ use crate::facts::ColourWord;
 pub(super) const LETTER: Cues = Role::Letter(ColourWord::Red).cue();
 
 /// `60R+20B+10W`, `96 W, 24 R`: white diodes in a list of colour letters.
-pub(super) fn white_letter(page: Page, at: usize) -> bool {
+pub(super) fn white_letter(page: &Page, at: usize) -> bool {
     let letter = |i: usize| {
         page.figure(i).is_some_and(|f| f.unit == Unit::Bare) && matches!(page.role(i + 1), Role::Letter(_))
             || green_count(page, i)
@@ -47,7 +47,7 @@ pub(super) fn white_letter(page: Page, at: usize) -> bool {
 
 /// Whether the watts at item `at` may be one of a group of colour letters: with two more colours on the page, or joined by a
 /// plus or a stroke to one that is not blue. "110W 281B+" is watts and a type of diode.
-fn grouped(page: Page, at: usize) -> bool {
+fn grouped(page: &Page, at: usize) -> bool {
     let joined = [Some(at + 1), at.checked_sub(1)]
         .into_iter()
         .flatten()
@@ -69,7 +69,7 @@ fn grouped(page: Page, at: usize) -> bool {
 }
 
 /// "96 W | 128 LEDs | 24 R | 8 B": apart from the other letters, but with them the whole count.
-fn completes_letters(page: Page, at: usize) -> bool {
+fn completes_letters(page: &Page, at: usize) -> bool {
     let (mut letters, mut sum) = (0, page.figure(at).map_or(0.0, |f| f.high));
     for (_, n) in page.bare() {
         if matches!(page.role(usize::from(n.item) + 1), Role::Letter(_)) {

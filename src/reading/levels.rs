@@ -10,7 +10,7 @@ use super::says::{All, Says, Set};
 use crate::facts::LeftWhy;
 
 /// "240W at full power (at 50 %: 121W)", "100W, dimmable to 12W": beside a higher figure, without a word for draw.
-pub(super) fn leave_dimmed(page: Page, says: &mut All) {
+pub(super) fn leave_dimmed(page: &Page, says: &mut All) {
     const OWN: Set = Set::of(&[Says::Bare, Says::Nameplate, Says::Level, Says::Draw(0)]);
     let highest = says.that(OWN).map(|k| page.figures[k].high).fold(0.0, f64::max);
     let mut places = says.places(OWN);
@@ -24,7 +24,7 @@ pub(super) fn leave_dimmed(page: Page, says: &mut All) {
 }
 
 /// "dimmable down to 12W", "dimmbar bis 12 W".
-fn dims_to(page: Page, at: usize) -> bool {
+fn dims_to(page: &Page, at: usize) -> bool {
     at >= 2
         && matches!(page.role(at - 1), Role::UpTo | Role::To)
         && (page.role(at - 2) == Role::Switchable || at >= 3 && page.role(at - 3) == Role::Switchable)
@@ -32,7 +32,7 @@ fn dims_to(page: Page, at: usize) -> bool {
 
 /// "50W at 25 %", "0.5W in standby", "(1.2W when off)", "at 25 % it draws 50W", "50 %: 98W"; at item `after` the words for power
 /// and draw behind the figure have ended.
-pub(super) fn lower_level(page: Page, at: usize, after: usize) -> bool {
+pub(super) fn lower_level(page: &Page, at: usize, after: usize) -> bool {
     if joins(page, after)
         && let Some(lower) = level_after(page, after)
     {
@@ -43,7 +43,7 @@ pub(super) fn lower_level(page: Page, at: usize, after: usize) -> bool {
 }
 
 /// Whether a word for a lower level that the vocabulary does not have stands shortly before item `at`.
-fn near_word(page: Page, at: usize) -> bool {
+fn near_word(page: &Page, at: usize) -> bool {
     page.items[at.saturating_sub(5)..at]
         .iter()
         .fold(false, |any, item| any | item.is(ECO) | item.is(STAND) | item.starts(LEAST))
@@ -51,7 +51,7 @@ fn near_word(page: Page, at: usize) -> bool {
 
 /// Whether what stands behind the word at item `start`, which joins it to the figure before, is a lower level. None if nothing
 /// there is a level or a figure.
-fn level_after(page: Page, start: usize) -> Option<bool> {
+fn level_after(page: &Page, start: usize) -> Option<bool> {
     for i in start + 1..start + 4 {
         match page.what(i) {
             Some(What::Figure(_)) => return Some(below_full(page, i)),
@@ -64,7 +64,7 @@ fn level_after(page: Page, start: usize) -> Option<bool> {
 }
 
 /// The level first: straight before the figure at item `at`, or after "at" and a few words before.
-fn level_before(page: Page, at: usize) -> bool {
+fn level_before(page: &Page, at: usize) -> bool {
     let colon = usize::from(matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal | Mark::Dash)));
     let mut i = at - colon;
     for _ in 0..4 {
@@ -92,7 +92,7 @@ fn level_before(page: Page, at: usize) -> bool {
 }
 
 /// The first item after the figure at item `at` that is no word for power or draw, an opening bracket skipped too.
-pub(super) fn after_draw_words(page: Page, at: usize) -> usize {
+pub(super) fn after_draw_words(page: &Page, at: usize) -> usize {
     let mut i = at + 1;
     while page.cue(i).any(DRAW) || matches!(page.role(i), Role::Power) {
         i += 1;
@@ -108,19 +108,19 @@ const STAND: Letters = Letters::of("stand");
 const LEAST: Letters = Letters::of("minim");
 
 /// Whether the word at item `i` joins a level to a figure.
-fn joins(page: Page, i: usize) -> bool {
+fn joins(page: &Page, i: usize) -> bool {
     page.may_be(i, Role::At.cue()) || page.mark(i) == Some(Mark::At)
 }
 
 /// Whether the word at item `i` names a lower level or standby.
-fn lower(page: Page, i: usize) -> bool {
+fn lower(page: &Page, i: usize) -> bool {
     page.may_be(i, Role::Dim.cue())
         || page.is(i, ECO)
         || page.is(i, STAND) && page.is(i + 2, const { Letters::of("by") })
 }
 
 /// Whether the figure at item `i` is a share of full power: below 100 %, and of nothing else such as efficiency.
-fn below_full(page: Page, i: usize) -> bool {
+fn below_full(page: &Page, i: usize) -> bool {
     let other = matches!(page.role(i + 1), Role::Ppe | Role::Approx)
         || page.is(i + 1, const { Letters::of("pf") })
         || page.is(i + 1, const { Letters::of("humidity") })
@@ -134,7 +134,7 @@ fn below_full(page: Page, i: usize) -> bool {
 const YOUNG: [Letters; 2] = Letters::all(["veg", "seedl"]);
 
 /// "red mode 30W", "30W in veg mode": a level that is named and is not the full one.
-pub(super) fn one_mode(page: Page, at: usize, after: usize) -> bool {
+pub(super) fn one_mode(page: &Page, at: usize, after: usize) -> bool {
     let partly = |i: usize| {
         page.role(i) == Role::Level
             && (YOUNG.iter().any(|&w| page.starts(i, w))

@@ -96,7 +96,7 @@ impl Reader {
 
     /// Applies the rules to the items, in the order in which they need one another.
     fn rules(&self, text: &str, seen: builder::Seen, read: &mut Read) {
-        let page = page::Page::new(text, &self.items, &self.figures, seen);
+        let page = &page::Page::new(text, &self.items, &self.figures, seen);
         if !subject::is_light(page) {
             left::other_device(page, read);
             read.notes.push(Note::OtherDevice);

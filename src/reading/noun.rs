@@ -25,7 +25,7 @@ pub(super) enum After {
 }
 
 /// What the words after the number at item `at` say it counts.
-pub(super) fn noun_after(page: Page, at: usize, pack: bool) -> After {
+pub(super) fn noun_after(page: &Page, at: usize, pack: bool) -> After {
     // A sign straight after it ends what is counted, except these.
     const JOINS: u64 = Mark::Dash.bit() | Mark::Plus.bit();
     if page.sign(at + 1) & !JOINS != 0 {
@@ -134,7 +134,7 @@ pub(super) fn noun_after(page: Page, at: usize, pack: bool) -> After {
 }
 
 /// "90 in total", "100 in number", "200 count": straight after the number.
-fn of_number(page: Page, i: usize) -> Option<After> {
+fn of_number(page: &Page, i: usize) -> Option<After> {
     match (page.role(i), page.role(i + 1)) {
         (Role::Unit(Unit::Length), Role::Total | Role::All) => Some(After::Total),
         (Role::Unit(Unit::Length), Role::Quantity) | (Role::Quantity, _) => Some(After::Pieces),
@@ -143,7 +143,7 @@ fn of_number(page: Page, i: usize) -> Option<After> {
 }
 
 /// Whether the singular "LED" at item `i` belongs to a word for a light: "225 LED panel", "1000 LED grow light".
-fn of_a_light(page: Page, i: usize) -> bool {
+fn of_a_light(page: &Page, i: usize) -> bool {
     match page.role(i + 1) {
         Role::Light | Role::Lights | Role::Part | Role::Board | Role::Device => true,
         Role::Double => !matches!(page.role(i + 2), Role::Diode | Role::Chip),
@@ -156,7 +156,7 @@ fn of_a_light(page: Page, i: usize) -> bool {
 }
 
 /// After a diode word at item `i`: per metre or per bar counts a part, "total" counts all.
-fn diodes(page: Page, i: usize, pack: bool) -> After {
+fn diodes(page: &Page, i: usize, pack: bool) -> After {
     for k in i + 1..i + 4 {
         match page.what(k) {
             Some(What::Word(Role::Per)) => {
@@ -186,12 +186,12 @@ fn diodes(page: Page, i: usize, pack: bool) -> After {
     After::Diodes { total: false }
 }
 
-fn few(page: Page, at: usize) -> bool {
+fn few(page: &Page, at: usize) -> bool {
     page.figure(at).is_some_and(|n| n.high < FEWEST_PIECES)
 }
 
 /// "528 white LEDs & 16 red": another colour is added to the one before the diode word at item `i`.
-fn adds_a_colour(page: Page, i: usize) -> bool {
+fn adds_a_colour(page: &Page, i: usize) -> bool {
     let added = joined(page, i + 1) || page.mark(i + 1) == Some(Mark::Comma) && page.figure(i + 2).is_some();
     matches!(page.role_before(i), Role::Colour(_)) && added && matches!(page.role(i + 3), Role::Colour(_))
 }

@@ -19,7 +19,7 @@ const MOST_PIECES: f64 = 10.0;
 const KINDS: [Letters; 3] = Letters::all(["grow", "plant", "led"]);
 
 /// The pack, where the text states one.
-pub(super) fn units(page: Page) -> Option<Taken<u32>> {
+pub(super) fn units(page: &Page) -> Option<Taken<u32>> {
     const SIGNS: Cues = Cues::of(&[
         Role::Pack,
         Role::Pair,
@@ -43,7 +43,7 @@ fn taken(value: f64, start: u32, end: u32) -> Option<Taken<u32>> {
 }
 
 /// "2-Pack", "set of 3", "2er Set", "twin pack", "pair of".
-fn worded(page: Page) -> Option<Taken<u32>> {
+fn worded(page: &Page) -> Option<Taken<u32>> {
     let words = Cues::of(&[Role::Pack, Role::Bundle]);
     if !page.cues.any(words) {
         return None;
@@ -107,7 +107,7 @@ fn worded(page: Page) -> Option<Taken<u32>> {
 }
 
 /// "Number of items: 2", "Item count: 2", "Package quantity: 2", "Pack size: 2": the label before the number at item `i`.
-fn items_row(page: Page, i: usize) -> bool {
+fn items_row(page: &Page, i: usize) -> bool {
     let signed = i >= 2
         && page.cues.any(Cues::of(&[Role::Quantity, Role::Selected]))
         && matches!(page.mark(i - 1), Some(Mark::Colon | Mark::Equal));
@@ -131,24 +131,24 @@ fn items_row(page: Page, i: usize) -> bool {
 }
 
 /// "730nm x 8pcs": a wavelength, temperature or colour before the cross at item `i`.
-fn of_a_colour(page: Page, i: usize) -> bool {
+fn of_a_colour(page: &Page, i: usize) -> bool {
     matches!(page.role_before(i), Role::Colour(_))
         || page.figure_before(i).is_some_and(|f| matches!(f.unit, Unit::Nanometre | Unit::Kelvin))
 }
 
 /// Watts beyond a bead's after the count at item `i` that the text starts with, and no word for COBs.
-fn large_lead(page: Page, i: usize) -> bool {
+fn large_lead(page: &Page, i: usize) -> bool {
     i == 0 && !page.cues.any(Role::Cob.cue()) && page.figure(i + 2).is_some_and(|w| w.high > LARGEST_BEAD)
 }
 
 /// "7pcs 1 Watt chips", "3 pc 5W crystal per bead": the watts at item `i` are those of a diode or of a part of one.
-fn of_beads(page: Page, i: usize) -> bool {
+fn of_beads(page: &Page, i: usize) -> bool {
     page.figure(i).is_some_and(|w| w.unit == Unit::Watt && w.high <= LARGEST_BEAD)
         && page.first_right(i, BEAD.and(Cues::of(&[Role::Light, Role::Lights, Role::Part])), 3).any(BEAD)
 }
 
 /// "set of 2 hangers": the words after the one for a pack at item `i` are about something else than lights.
-fn of_devices(page: Page, i: usize) -> bool {
+fn of_devices(page: &Page, i: usize) -> bool {
     for k in i + 1..i + 6 {
         match page.what(k) {
             Some(What::Word(Role::Device)) => return true,
@@ -163,13 +163,13 @@ fn of_devices(page: Page, i: usize) -> bool {
 }
 
 /// "sold in cartons of 10 pcs", "min order 10 pcs", "365nm 6 pcs": how the goods are shipped, or diodes of a colour.
-fn of_a_carton(page: Page, i: usize) -> bool {
+fn of_a_carton(page: &Page, i: usize) -> bool {
     const TRADE: [Letters; 5] = Letters::all(["cartons", "boxes", "order", "moq", "kartons"]);
     of_a_colour(page, i) || (i.saturating_sub(3)..i).any(|k| TRADE.iter().any(|&w| page.is(k, w)))
 }
 
 /// "four in a box", "2 bulbs per pack", "two-light bundle": the number before the word for a pack at item `i`.
-fn inside(page: Page, i: usize) -> Option<Taken<u32>> {
+fn inside(page: &Page, i: usize) -> Option<Taken<u32>> {
     let mut k = i;
     match page.role_before(k) {
         Role::Per => k -= 1,
@@ -195,7 +195,7 @@ fn inside(page: Page, i: usize) -> Option<Taken<u32>> {
 }
 
 /// `2x 300W lights`, `2 x LED grow light`, `two 300W lights`: the word for lights that the number at item `i` counts.
-fn lights_after(page: Page, n: &Figure, i: usize) -> Option<Taken<u32>> {
+fn lights_after(page: &Page, n: &Figure, i: usize) -> Option<Taken<u32>> {
     let first = if n.worded { i + 1 } else { i + 2 };
     for k in first..first + 6 {
         match page.what(k) {
@@ -219,7 +219,7 @@ fn lights_after(page: Page, n: &Figure, i: usize) -> Option<Taken<u32>> {
 }
 
 /// "2x 300W lights", "light x2", "Grow Light 2PCS", "(two units)".
-fn counted(page: Page, n: &Figure) -> Option<Taken<u32>> {
+fn counted(page: &Page, n: &Figure) -> Option<Taken<u32>> {
     /// What may stand before a number of lights that nothing else shows to be one.
     const SIGNS_BEFORE: u64 = Mark::Colon.bit() | Mark::Equal.bit() | Mark::Times.bit();
     if n.range || n.list || n.high > MOST {

@@ -19,7 +19,7 @@ pub(super) fn is_count(f: &Figure) -> bool {
 }
 
 /// `100 pcs × 3W`: the figure before the cross.
-pub(super) fn crossed_before(page: Page, at: usize) -> Option<usize> {
+pub(super) fn crossed_before(page: &Page, at: usize) -> Option<usize> {
     if page.mark_before(at) != Some(Mark::Times) {
         return None;
     }
@@ -37,7 +37,7 @@ pub(super) fn crossed_before(page: Page, at: usize) -> Option<usize> {
 }
 
 /// `3W LED × 100`: the figure after the cross.
-pub(super) fn crossed_after(page: Page, at: usize) -> Option<usize> {
+pub(super) fn crossed_after(page: &Page, at: usize) -> Option<usize> {
     /// What may stand between the watts and the cross.
     const KINDS: Cues = DIODE.and(Cues::of(&[Role::Cob, Role::Double, Role::Package(Package::Smd)]));
     let mut i = at + 1;
@@ -66,7 +66,7 @@ pub(super) fn crossed_after(page: Page, at: usize) -> Option<usize> {
 }
 
 /// `100 LEDs of 10W`, `60 pcs 10W LEDs`, `90 LEDs (5W each)`: a count straight before the watts with that index.
-pub(super) fn listed(page: Page, index: usize) -> Option<usize> {
+pub(super) fn listed(page: &Page, index: usize) -> Option<usize> {
     /// Words that may stand between the count and the watts, and have a cue.
     const BETWEEN: Cues =
         DIODE.and(JOINS).and(Cues::of(&[Role::Pieces, Role::Cob, Role::Double, Role::Kind, Role::Each]));
@@ -125,7 +125,7 @@ pub(super) fn listed(page: Page, index: usize) -> Option<usize> {
 }
 
 /// "4x COB 600W (150W each)": COBs that the total is the watts times.
-pub(super) fn cobs_of_a_total(page: Page, at: usize) -> Option<usize> {
+pub(super) fn cobs_of_a_total(page: &Page, at: usize) -> Option<usize> {
     if !page.cues.any(Role::Cob.cue()) {
         return None;
     }
@@ -143,7 +143,7 @@ pub(super) fn cobs_of_a_total(page: Page, at: usize) -> Option<usize> {
 
 /// "110 W draw, 100 LEDs 10W": watts that nothing follows, beside a figure so much higher that they cannot be the light's, and
 /// no other lamp that could have that figure.
-fn alone_beside_more(page: Page, at: usize, f: &Figure) -> bool {
+fn alone_beside_more(page: &Page, at: usize, f: &Figure) -> bool {
     let lamps = Cues::of(&[Role::Equivalent, Role::Replaces, Role::Replacement, Role::Versus, LAMP_ROLE]);
     (at + 1 == page.items.len() || page.breaks(at + 1))
         && f.high <= 15.0

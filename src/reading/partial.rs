@@ -18,7 +18,7 @@ use crate::facts::LeftWhy;
 pub(super) const PARTS: Cues = Cues::of(&[Role::Part, Role::Board, Role::Cob]);
 
 /// Leaves the draws that are not the whole light's at full power.
-pub(super) fn leave(page: Page, pack: Option<u32>, says: &mut All) {
+pub(super) fn leave(page: &Page, pack: Option<u32>, says: &mut All) {
     let mut draws = says.places(Set::DRAW);
     while let Some(k) = draws.next(says) {
         if let Some(why) = why(page, &page.figures[k], pack) {
@@ -37,7 +37,7 @@ pub(super) fn leave(page: Page, pack: Option<u32>, says: &mut All) {
 }
 
 /// "Fan power: 5W" below the headline is not what the light admits to.
-fn fans(page: Page, says: &mut All) {
+fn fans(page: &Page, says: &mut All) {
     let mut plates = says.places(Set::NAMEPLATE);
     while let Some(k) = plates.next(says) {
         if of_a_device(page, usize::from(page.figures[k].item)) {
@@ -47,7 +47,7 @@ fn fans(page: Page, says: &mut All) {
 }
 
 /// "one lamp draws 185W, both 370W": the draw of all lights of the pack beside one light's.
-fn pack_total(page: Page, pack: u32, says: &mut All) {
+fn pack_total(page: &Page, pack: u32, says: &mut All) {
     if says.that(Set::DRAW).nth(1).is_none() {
         return;
     }
@@ -60,7 +60,7 @@ fn pack_total(page: Page, pack: u32, says: &mut All) {
     }
 }
 
-fn why(page: Page, f: &Figure, pack: Option<u32>) -> Option<LeftWhy> {
+fn why(page: &Page, f: &Figure, pack: Option<u32>) -> Option<LeftWhy> {
     let at = usize::from(f.item);
     let after = after_draw_words(page, at);
     if lower_level(page, at, after) || page.cues.any(Role::Level.cue()) && one_mode(page, at, after) {
@@ -85,7 +85,7 @@ fn why(page: Page, f: &Figure, pack: Option<u32>) -> Option<LeftWhy> {
 
 /// "fan power consumption 38W", "timer uses 3W": the subject of the draw is another device, and none that feeds the light.
 /// "LED with dimmer, actual power 110W" is about the light.
-fn of_a_device(page: Page, at: usize) -> bool {
+fn of_a_device(page: &Page, at: usize) -> bool {
     let mut i = at;
     let mut draws = false;
     while let Some(before) = i.checked_sub(1) {
@@ -106,7 +106,7 @@ fn of_a_device(page: Page, at: usize) -> bool {
 }
 
 /// "true draw 44W for both lamps", "consumption 44W total" of a pack: what all its lights draw.
-fn of_all(page: Page, at: usize) -> bool {
+fn of_all(page: &Page, at: usize) -> bool {
     let all = |i: usize| {
         matches!(page.role(i), Role::Total | Role::All) || page.is(i, const { Letters::of("both") })
     };
@@ -116,22 +116,22 @@ fn of_all(page: Page, at: usize) -> bool {
 }
 
 /// "2 pack ... each panel consumes 43W", "110W per panel": where no number of panels is given, the panels are the lights of the pack.
-fn each_panel(page: Page, at: usize) -> bool {
+fn each_panel(page: &Page, at: usize) -> bool {
     let panel = |i: usize| page.starts(i, const { Letters::of("panel") }) && page.role(i - 1) == Role::Each;
     let after = per(page, at + 1) && page.starts(at + 2, const { Letters::of("panel") });
     (after || (at.saturating_sub(4).max(1)..at).any(panel)) && heads(page).is_none()
 }
 
-fn per(page: Page, i: usize) -> bool {
+fn per(page: &Page, i: usize) -> bool {
     page.may_be(i, Role::Per.cue())
 }
 
-fn is_part(page: Page, i: usize) -> bool {
+fn is_part(page: &Page, i: usize) -> bool {
     page.may_be(i, PARTS.and(BEAD))
 }
 
 /// "95W par barre", "120W per driver", "75W per LED bar": per part, straight after item `at`.
-pub(super) fn per_part(page: Page, at: usize) -> bool {
+pub(super) fn per_part(page: &Page, at: usize) -> bool {
     let said = page.may.any(PARTS.and(BEAD)) & (page.may.any(Role::Per.cue()) | page.has_mark(Mark::Slash));
     if !said {
         return false;
@@ -146,12 +146,12 @@ pub(super) fn per_part(page: Page, at: usize) -> bool {
 }
 
 /// A part at item `i` or after one word.
-fn named_part(page: Page, i: usize) -> bool {
+fn named_part(page: &Page, i: usize) -> bool {
     is_part(page, i) || page.role(i) == Role::Led && is_part(page, i + 1)
 }
 
 /// "consumo por barra 100W", "Leistungsaufnahme pro Modul: 25W", "each bar draws 80W".
-fn per_part_before(page: Page, at: usize) -> bool {
+fn per_part_before(page: &Page, at: usize) -> bool {
     if !(page.may.any(PARTS.and(BEAD)) & page.may.any(Cues::of(&[Role::Per, Role::Each]))) {
         return false;
     }
@@ -169,7 +169,7 @@ fn per_part_before(page: Page, at: usize) -> bool {
 }
 
 /// "per bar", "per-bar", "each LED bar", "each of the 4 boards": whether the part at item `i` stands for every part.
-fn distributed(page: Page, mut i: usize) -> bool {
+fn distributed(page: &Page, mut i: usize) -> bool {
     for _ in 0..4 {
         let Some(before) = i.checked_sub(1) else { return false };
         i = before;
@@ -187,7 +187,7 @@ fn distributed(page: Page, mut i: usize) -> bool {
 }
 
 /// "four 100W (actual) boards": the draw of each of the parts that a number before and their name after enclose.
-fn numbered_part(page: Page, at: usize) -> bool {
+fn numbered_part(page: &Page, at: usize) -> bool {
     let several = at > 0 && page.figure(at - 1).is_some_and(|n| n.unit == Unit::Bare && n.high >= 2.0);
     let between = |i: &usize| {
         page.cue(*i).any(DRAW)
@@ -198,7 +198,7 @@ fn numbered_part(page: Page, at: usize) -> bool {
 }
 
 /// "60W actual power x 4": a number of them, of which the sign stands at item `i`.
-fn times(page: Page, i: usize) -> bool {
+fn times(page: &Page, i: usize) -> bool {
     page.mark(i) == Some(Mark::Times)
         && page.mark(i + 2) != Some(Mark::Times)
         && page.figure(i + 1).is_some_and(|n| n.unit == Unit::Bare && n.high >= 2.0)
@@ -206,7 +206,7 @@ fn times(page: Page, i: usize) -> bool {
 
 /// "4 boards of 120W actual power each", "two channels each consuming 300W": each of the parts; in a pack, only where parts
 /// are named, for each of the lights draws it otherwise.
-fn of_each(page: Page, at: usize, pack: Option<u32>) -> bool {
+fn of_each(page: &Page, at: usize, pack: Option<u32>) -> bool {
     if !page.cues.any(Role::Each.cue()) {
         return false;
     }

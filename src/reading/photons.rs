@@ -13,7 +13,7 @@ use crate::facts::{Left, LeftWhy, Read, Stated, Taken};
 const PLAUSIBLE: std::ops::RangeInclusive<f64> = 0.3..=6.0;
 
 /// Fills `ppf`, `ppe` and `ppe_is_bound`.
-pub(super) fn choose(page: Page, variants: bool, read: &mut Read) {
+pub(super) fn choose(page: &Page, variants: bool, read: &mut Read) {
     const PHOTONS: u32 =
         1 << Unit::FluxDensity as u32 | 1 << Unit::PhotonFlux as u32 | 1 << Unit::PhotonEfficacy as u32;
     const UNITS: u32 = PHOTONS | 1 << Unit::Bare as u32;
@@ -49,18 +49,18 @@ fn stated(f: &Figure) -> Stated {
 }
 
 /// "PPF | 248 | 388": two models.
-fn table_cell(page: Page, at: usize) -> bool {
+fn table_cell(page: &Page, at: usize) -> bool {
     page.mark_before(at) == Some(Mark::Pipe)
         && at >= 2
         && page.figure(at - 2).is_some_and(|f| f.unit == Unit::Bare)
 }
 
 /// Whether another flux or efficacy of the page is a different one, as those of two models are.
-fn differs(page: Page, f: &Figure) -> bool {
+fn differs(page: &Page, f: &Figure) -> bool {
     page.figures.iter().any(|g| g.unit == f.unit && (g.high - f.high).abs() > f64::EPSILON)
 }
 
-fn flux(page: Page, f: &Figure, at: usize, read: &mut Read) {
+fn flux(page: &Page, f: &Figure, at: usize, read: &mut Read) {
     let label = label(page, at);
     if label == Some(Role::Density) || (label.is_none() && at_distance(page, at)) {
         leave(read, f, LeftWhy::FluxDensity);
@@ -69,7 +69,7 @@ fn flux(page: Page, f: &Figure, at: usize, read: &mut Read) {
     }
 }
 
-fn efficacy(page: Page, f: &Figure, at: usize, read: &mut Read) {
+fn efficacy(page: &Page, f: &Figure, at: usize, read: &mut Read) {
     if read.ppe.is_none() {
         read.ppe = Some(Taken { value: stated(f), span: span(f) });
         read.ppe_is_bound = is_bound(page, at);
@@ -77,7 +77,7 @@ fn efficacy(page: Page, f: &Figure, at: usize, read: &mut Read) {
 }
 
 /// "up to 3.1", "diode efficacy": not the whole light's.
-fn is_bound(page: Page, at: usize) -> bool {
+fn is_bound(page: &Page, at: usize) -> bool {
     let left = page.left(at);
     let diodes = Cues::of(&[Role::Diode, Role::Chip, Role::Led, Role::UpTo]);
     left.cues.any(diodes)
@@ -86,7 +86,7 @@ fn is_bound(page: Page, at: usize) -> bool {
 }
 
 /// The photon word that labels the figure at item `at`.
-fn label(page: Page, at: usize) -> Option<Role> {
+fn label(page: &Page, at: usize) -> Option<Role> {
     let mut i = at;
     let (mut signed, mut joule, mut area) = (false, false, false);
     for _ in 0..9 {
@@ -120,7 +120,7 @@ fn label(page: Page, at: usize) -> Option<Role> {
 }
 
 /// A distance or "center" close after the figure.
-fn at_distance(page: Page, at: usize) -> bool {
+fn at_distance(page: &Page, at: usize) -> bool {
     let mut beyond = false;
     for i in at + 1..at + 5 {
         if page.role(i) == Role::Density {
@@ -144,7 +144,7 @@ fn at_distance(page: Page, at: usize) -> bool {
 }
 
 /// A number without a unit under a photon word: "PPF 226", "eff.=3.08", "405 PPF", "PPF (umol/s): 650".
-fn bare(page: Page, f: &Figure, at: usize, read: &mut Read) {
+fn bare(page: &Page, f: &Figure, at: usize, read: &mut Read) {
     if f.list || f.worded || page.mark(at + 1) == Some(Mark::Times) || page.counts_something(at) {
         return;
     }

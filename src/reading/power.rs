@@ -30,7 +30,7 @@ pub(super) struct Chosen {
 
 /// Fills `advertised_w` and `actual_w`.
 pub(super) fn choose(
-    page: Page,
+    page: &Page,
     says: &mut All,
     arrays: &Arrays,
     pack: Option<u32>,
@@ -84,7 +84,7 @@ pub(super) fn choose(
 }
 
 /// The value of a headline: the top of a dimming range or of a wattage switch; a range without such a word is not sure.
-fn top(page: Page, f: &Figure) -> Option<f64> {
+fn top(page: &Page, f: &Figure) -> Option<f64> {
     let at = usize::from(f.item);
     if !(f.range || f.list) {
         return Some(f.high);
@@ -95,7 +95,7 @@ fn top(page: Page, f: &Figure) -> Option<f64> {
 }
 
 /// In a pack, a figure that is the pack's total beside one light's figure.
-fn drop_pack_total(page: Page, says: &mut All, pack: Option<u32>) {
+fn drop_pack_total(page: &Page, says: &mut All, pack: Option<u32>) {
     let Some(units) = pack else { return };
     let each: Option<f64> = says.first(Set::EACH_LIGHT).map(|k| page.figures[k].high);
     says.leave(Set::TOTAL, LeftWhy::PackTotal);
@@ -109,7 +109,7 @@ fn drop_pack_total(page: Page, says: &mut All, pack: Option<u32>) {
 }
 
 /// The total of one light's parts: "10W bar (4 bars, 40W total)".
-fn whole(page: Page, says: &All, pack: Option<u32>) -> Option<usize> {
+fn whole(page: &Page, says: &All, pack: Option<u32>) -> Option<usize> {
     let total = says.first(Set::TOTAL)?;
     let parts = page.cues.any(Cues::of(&[Role::Part, Role::Board]));
     let higher = says.that(Set::BARE).all(|k| page.figures[k].high < page.figures[total].high);
@@ -117,12 +117,12 @@ fn whole(page: Page, says: &All, pack: Option<u32>) -> Option<usize> {
 }
 
 /// The highest of the levels.
-pub(super) fn highest(page: Page, says: &All) -> Option<usize> {
+pub(super) fn highest(page: &Page, says: &All) -> Option<usize> {
     says.that(Set::LEVEL).max_by(|&a, &b| page.figures[a].high.total_cmp(&page.figures[b].high))
 }
 
 /// Notes another unqualified figure that differs from the headline.
-fn conflict(page: Page, says: &All, used: usize, arrays: &Arrays, read: &mut Read) {
+fn conflict(page: &Page, says: &All, used: usize, arrays: &Arrays, read: &mut Read) {
     let value = page.figures[used].high;
     let other = says.that(Set::BARE).find(|&k| {
         let f = &page.figures[k];

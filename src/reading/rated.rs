@@ -16,7 +16,7 @@ use super::watts::THING;
 pub(super) const MAINS: f64 = 80.0;
 
 /// Not a dimming signal, fuse, load limit or another device's.
-pub(super) fn of_the_light(page: Page, f: &Figure) -> bool {
+pub(super) fn of_the_light(page: &Page, f: &Figure) -> bool {
     let at = usize::from(f.item);
     let dimming = f.high <= 10.0 && f.unit != Unit::Amp && f.range && f.low <= 1.0;
     let other = Cues::of(&[Role::Breaker, Role::Load]);
@@ -69,7 +69,7 @@ pub(super) fn of_the_light(page: Page, f: &Figure) -> bool {
 }
 
 /// "each of 8 bars", "each bar", straight after item `at`.
-fn each_part(page: Page, at: usize) -> bool {
+fn each_part(page: &Page, at: usize) -> bool {
     let start = at + 1 + usize::from(page.mark(at + 1) == Some(Mark::Open));
     page.role(start) == Role::Each
         && (start + 1..start + 5)
@@ -87,7 +87,7 @@ const FEEDERS: Listed<13> = Listed::of([
 ]);
 
 /// Whether the device at item `i` feeds the light: its volts are the light's supply.
-pub(super) fn feeds(page: Page, i: usize) -> bool {
+pub(super) fn feeds(page: &Page, i: usize) -> bool {
     page.begins(i, &FEEDERS)
 }
 
@@ -95,7 +95,7 @@ pub(super) fn feeds(page: Page, i: usize) -> bool {
 const PLUGS: Listed<3> = Listed::of(["plug", "socket", "outlet"]);
 
 /// "socket rated 660W max": the most that a socket can carry, before the watts at item `at`.
-pub(super) fn socket_limit(page: Page, beside: &Beside) -> bool {
+pub(super) fn socket_limit(page: &Page, beside: &Beside) -> bool {
     let (limit, at) = (|role: Role| matches!(role, Role::Rating | Role::UpTo), beside.at);
     if !limit(beside.before.role) {
         return false;
@@ -108,7 +108,7 @@ pub(super) fn socket_limit(page: Page, beside: &Beside) -> bool {
 }
 
 /// "plug 13A", "sockets rated 10A": what a plug can carry, where the text says no draw at it.
-fn plug(page: Page, before: usize, f: &Figure) -> bool {
+fn plug(page: &Page, before: usize, f: &Figure) -> bool {
     /// The smallest current in A that plugs and sockets are rated for (common practice, no source).
     const RATED: f64 = 5.0;
     let said = DRAW.and(Cues::of(&[Role::At, Role::Measured]));
@@ -119,7 +119,7 @@ fn plug(page: Page, before: usize, f: &Figure) -> bool {
 }
 
 /// "one fan is a bit loud (12V, easy swap)": in brackets after a phrase about another device.
-fn in_brackets(page: Page, at: usize) -> bool {
+fn in_brackets(page: &Page, at: usize) -> bool {
     page.mark_before(at) == Some(Mark::Open)
         && (at.saturating_sub(7)..at - 1)
             .rev()
@@ -128,7 +128,7 @@ fn in_brackets(page: Page, at: usize) -> bool {
 }
 
 /// "2 drivers 240W 54V 4.4A each": of one of several.
-fn several(page: Page, mut before: usize, after: usize) -> bool {
+fn several(page: &Page, mut before: usize, after: usize) -> bool {
     while before > 0 && page.is_watts(before - 1) {
         before -= 1;
     }

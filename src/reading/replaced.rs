@@ -12,7 +12,7 @@ use crate::facts::{LampKind, LeftWhy, Read, Replaced, Taken};
 use crate::units::Watts;
 
 /// Fills `replaces` with the first claim of the text.
-pub(super) fn choose(page: Page, says: &mut All, arrays: &Arrays, read: &mut Read) {
+pub(super) fn choose(page: &Page, says: &mut All, arrays: &Arrays, read: &mut Read) {
     let mut first: Option<usize> = None;
     let mut from = 0;
     while let Some(k) = says[from..].iter().position(|s| *s == Says::Equivalent).map(|k| from + k) {
@@ -33,7 +33,7 @@ pub(super) fn choose(page: Page, says: &mut All, arrays: &Arrays, read: &mut Rea
 }
 
 /// "beats 1000W LEDs": a comparison with another LED light.
-fn against_leds(page: Page, f: &Figure) -> bool {
+fn against_leds(page: &Page, f: &Figure) -> bool {
     let at = usize::from(f.item);
     let left = page.left(at).cues;
     left.any(Role::Versus.cue().and(Role::Replaces.cue()))
@@ -42,20 +42,20 @@ fn against_leds(page: Page, f: &Figure) -> bool {
 }
 
 /// "a 600W HPS uses 660W": what the other lamp does is no claim of this one.
-fn tells_of_the_lamp(page: Page, f: &Figure) -> bool {
+fn tells_of_the_lamp(page: &Page, f: &Figure) -> bool {
     let at = usize::from(f.item);
     matches!(page.role(at + 1), Role::Lamp(_)) && page.role(at + 2) == Role::DrawVerb
 }
 
 /// "4 x 54W T5 lamps (216W)": the stated total of the replaced lamps.
-fn total<'a>(page: Page<'a>, arrays: &Arrays, k: usize) -> Option<&'a Figure> {
+fn total<'a>(page: &Page<'a>, arrays: &Arrays, k: usize) -> Option<&'a Figure> {
     let array = arrays.iter().find(|a| a.watts == k && a.of == Of::Replaced)?;
     let product = page.figures[array.count].high * page.figures[k].high;
     page.figures.iter().find(|f| f.unit == Unit::Watt && (f.high - product).abs() < 0.01)
 }
 
 /// The kind that the words after the figure name, else those before it.
-fn kind(page: Page, f: &Figure) -> Option<LampKind> {
+fn kind(page: &Page, f: &Figure) -> Option<LampKind> {
     let at = usize::from(f.item);
     let mut kind = None;
     let mut tube = false;

@@ -30,7 +30,7 @@ const PAST: Listed<5> = Listed::of(["was", "had", "war", "hatte", "formerly"]);
 const MODEL: Listed<6> = Listed::of(["model", "version", "modell", "modele", "modelo", "gen"]);
 
 /// Why the watts at item `at` are not the light's, if the text holds them against another light.
-pub(super) fn rival(page: Page, beside: &Beside, own: f64) -> Option<LeftWhy> {
+pub(super) fn rival(page: &Page, beside: &Beside, own: f64) -> Option<LeftWhy> {
     let at = beside.at;
     if (beside.next.may_be(SAVE) | beside.second.may_be(SAVE)) && saved(page, at) {
         return Some(LeftWhy::Rhetoric);
@@ -51,7 +51,7 @@ pub(super) fn rival(page: Page, beside: &Beside, own: f64) -> Option<LeftWhy> {
 }
 
 /// The words before item `at`, nearest first, as far as the phrase that leads straight up to it.
-fn words_before(page: Page<'_>, at: usize) -> impl Iterator<Item = usize> + '_ {
+fn words_before<'a>(page: &'a Page<'a>, at: usize) -> impl Iterator<Item = usize> + 'a {
     const ENDS: Cues = DRAW.and(Cues::of(&[Role::Only, Role::Power]));
     (at.saturating_sub(NEAR)..at).rev().take_while(move |&i| match page.what(i) {
         // "No fake watts here 100W": the word has its own noun.
@@ -63,7 +63,7 @@ fn words_before(page: Page<'_>, at: usize) -> impl Iterator<Item = usize> + '_ {
 }
 
 /// "Don't be fooled by 1200W labels", "no fake 1000W", "the 1000-watt myth", "not one of those 1500W lamps".
-fn called_fake(page: Page, at: usize) -> bool {
+fn called_fake(page: &Page, at: usize) -> bool {
     let fake = page.cues.any(Role::Fake.cue());
     if fake && words_before(page, at).any(|i| page.role(i) == Role::Fake) {
         return true;
@@ -92,7 +92,7 @@ fn called_fake(page: Page, at: usize) -> bool {
 }
 
 /// "We could have printed 3W x 100 = 300W on the box.": what might have been claimed, in a sentence of its own.
-fn supposed(page: Page, at: usize) -> bool {
+fn supposed(page: &Page, at: usize) -> bool {
     const MIGHT: Listed<2> = Listed::of(["could", "might"]);
     let ends = |i: usize| matches!(page.mark(i), Some(Mark::Stop | Mark::Line | Mark::Bang | Mark::Question));
     let might = |i: usize| page.is_one(i, &MIGHT) && page.is(i + 1, const { Letters::of("have") });
@@ -102,7 +102,7 @@ fn supposed(page: Page, at: usize) -> bool {
 }
 
 /// "Others claim 2000W", "than the rivals' 1500W models": the word starts the phrase or is compared with.
-fn of_rivals(page: Page, at: usize) -> bool {
+fn of_rivals(page: &Page, at: usize) -> bool {
     let the_rivals = |i: usize| {
         page.is(i, const { Letters::of("rivals") })
             && (page.mark(i + 1) == Some(Mark::Foot) || page.role_before(i) == Role::At)
@@ -119,7 +119,7 @@ fn of_rivals(page: Page, at: usize) -> bool {
 }
 
 /// `beats any "2000W" panel`: watts in quotes, of a light that this one is compared with and no lamp of another kind.
-fn quoted(page: Page, at: usize) -> bool {
+fn quoted(page: &Page, at: usize) -> bool {
     const LED: Cues = Cues::of(&[Role::Part, Role::Board, Role::Light, Role::Lights, Role::Led]);
     const LAMP: Cues =
         Cues::of(&[Role::Lamp(LampKind::Hps), Role::Tube, Role::Equivalent, Role::Traditional]);
@@ -131,7 +131,7 @@ fn quoted(page: Page, at: usize) -> bool {
 }
 
 /// "30W less than", "160W de moins qu'une", "20W weniger als": a saving.
-fn saved(page: Page, at: usize) -> bool {
+fn saved(page: &Page, at: usize) -> bool {
     // "240W draws less than 190W" is no saving.
     let small =
         matches!(page.what(at + 1), Some(What::Word(Role::Of | Role::DoubleEnded | Role::None | Role::At)));
@@ -144,7 +144,7 @@ fn saved(page: Page, at: usize) -> bool {
 }
 
 /// "our old 270W light", "was 200W in the 2021 model".
-fn former(page: Page, beside: &Beside) -> bool {
+fn former(page: &Page, beside: &Beside) -> bool {
     let at = beside.at;
     FORMER.has(beside.before) && at > 1 && page.is_one(at - 2, &OUR)
         || PAST.has(beside.before) && (at + 2..at + 7).any(|i| page.is_one(i, &MODEL))

@@ -11,7 +11,7 @@ use super::says::{All, Says, Set};
 use crate::facts::LeftWhy;
 
 /// Leaves the steps, channels and parts.
-pub(super) fn leave(page: Page, pack: Option<u32>, says: &mut All) {
+pub(super) fn leave(page: &Page, pack: Option<u32>, says: &mut All) {
     // A headline and three steps.
     if says.may_have(4, Set::ANY) && (page.has_mark(Mark::Slash) || page.has_mark(Mark::Comma)) {
         levels(page, says);
@@ -31,7 +31,7 @@ pub(super) fn leave(page: Page, pack: Option<u32>, says: &mut All) {
 const LOWER: Set = Set::of(&[Says::Draw(0), Says::Level, Says::Left(LeftWhy::NotFullPower)]);
 
 /// "400W light, power switch 100W/200W/300W/400W": watts that rise to the light's own are its steps, and none is its draw.
-fn levels(page: Page, says: &mut All) {
+fn levels(page: &Page, says: &mut All) {
     let steps = page.cues.any(Cues::of(&[Role::Switchable, Role::Level]));
     let mut first = 0;
     while first < says.len() {
@@ -55,7 +55,7 @@ fn levels(page: Page, says: &mut All) {
 }
 
 /// Whether the figure after figure `k` is joined to it by a stroke, or by a comma where steps are spoken of, and higher.
-fn next_step(page: Page, k: usize, steps: bool) -> bool {
+fn next_step(page: &Page, k: usize, steps: bool) -> bool {
     let (f, next) = (&page.figures[k], &page.figures[k + 1]);
     let at = usize::from(f.item);
     f.unit == Unit::Watt
@@ -67,7 +67,7 @@ fn next_step(page: Page, k: usize, steps: bool) -> bool {
 
 /// "veg 310W, flower 480W, all channels 640W", "red draws 80W, white draws 160W, 240W total": with a figure for all of them,
 /// the lower ones are no draws of the whole light.
-fn channels(page: Page, says: &mut All) {
+fn channels(page: &Page, says: &mut All) {
     let mut places = says.places(Set::ANY);
     let (mut last, mut last_but_one) = (None, None);
     while let Some(k) = places.next(says) {
@@ -99,7 +99,7 @@ fn channels(page: Page, says: &mut All) {
 }
 
 /// "all channels 640W", "both: 164W", "les deux 312W".
-fn of_all(page: Page, at: usize) -> bool {
+fn of_all(page: &Page, at: usize) -> bool {
     let colon = usize::from(page.mark_before(at) == Some(Mark::Colon));
     (1..=2).filter_map(|d| at.checked_sub(d + colon)).any(|i| {
         page.role(i) == Role::All
@@ -109,14 +109,14 @@ fn of_all(page: Page, at: usize) -> bool {
 }
 
 /// Whether no sentence or line ends between the figures.
-fn one_sentence(page: Page, from: usize, to: usize) -> bool {
+fn one_sentence(page: &Page, from: usize, to: usize) -> bool {
     let items = usize::from(page.figures[from].item)..usize::from(page.figures[to].item);
     !items.into_iter().any(|i| matches!(page.mark(i), Some(Mark::Stop | Mark::Line | Mark::Pipe)))
 }
 
 /// "450 W, 4 barras de 112 W", "4 Leisten à 60 W", "4 belki po 80 W": a number of parts and one short word or `@` before the
 /// watts, below the light's own.
-fn parts(page: Page, says: &mut All) {
+fn parts(page: &Page, says: &mut All) {
     const OWN: Set = Set::of(&[Says::Bare, Says::Nameplate, Says::Total]);
     let mut bare = says.places(Set::BARE);
     while let Some(k) = bare.next(says) {
@@ -136,7 +136,7 @@ fn parts(page: Page, says: &mut All) {
 }
 
 /// "20W 50W 100W [100W]": the size of a list that is repeated in brackets is the one that is sold.
-fn bracketed(page: Page, says: &mut All) {
+fn bracketed(page: &Page, says: &mut All) {
     let mut bare = says.places(Set::BARE);
     while let Some(k) = bare.next(says) {
         let f = &page.figures[k];

@@ -24,7 +24,7 @@ fn to_buy(item: &Item) -> bool {
 }
 
 /// Whether the figures of the page may be a light's.
-pub(super) fn is_light(page: Page) -> bool {
+pub(super) fn is_light(page: &Page) -> bool {
     const OTHER: Cues = Cues::of(&[Role::Device, Role::Measured, Role::Wall]);
     const DEVICE: Cues = Role::Device.cue();
     if !page.cues.any(OTHER) || !page.cues.any(DEVICE) && !page.items.iter().any(to_buy) {
@@ -83,7 +83,7 @@ pub(super) fn is_light(page: Page) -> bool {
 
 /// "Socket rated 660W max, grow bulb 24W, 24 x 1W": a phrase of its own begins with a light and its watts, and the light's
 /// diodes are counted.
-fn counted_light(page: Page) -> bool {
+fn counted_light(page: &Page) -> bool {
     let phrase = |i: usize| {
         let named = (i..i + 3)
             .take_while(|&k| matches!(page.what(k), Some(What::Word(Role::None | Role::Led | Role::Light))));
@@ -99,7 +99,7 @@ fn counted_light(page: Page) -> bool {
 }
 
 /// Whether a light with its own watts is named after item `from`.
-fn lit(page: Page, from: usize) -> bool {
+fn lit(page: &Page, from: usize) -> bool {
     (from..page.items.len()).any(|i| {
         page.figure(i).is_some_and(|f| f.unit == Unit::Watt)
             && matches!(page.what(i + 1), Some(What::Word(_)))

@@ -21,7 +21,7 @@ const RED: Cues = Role::Letter(ColourWord::Red).cue();
 const LEAST_AT_THE_WALL: f64 = 10.0;
 
 /// A number without a unit that can only be watts: "actual 247", "315 CMH", "Power (W): 240".
-pub(super) fn unitless(page: Page, f: &Figure, arrays: &Arrays, index: usize) -> Says {
+pub(super) fn unitless(page: &Page, f: &Figure, arrays: &Arrays, index: usize) -> Says {
     let at = usize::from(f.item);
     let lamp = matches!(page.role(at + 1), Role::Lamp(_)) && f.high >= 20.0 && !f.range;
     let next_ends = page.items.get(at + 1).is_none_or(|next| match next.mark {
@@ -77,18 +77,18 @@ pub(super) fn unitless(page: Page, f: &Figure, arrays: &Arrays, index: usize) ->
 }
 
 /// "from the wall", "at your outlet": from the small word at item `i` on.
-fn at_the_wall(page: Page, i: usize) -> bool {
+fn at_the_wall(page: &Page, i: usize) -> bool {
     (i + 1..i + 3).any(|k| page.role(k) == Role::Wall)
 }
 
 /// Whether a label that ends before item `k` names a draw or a power.
-fn labelled(page: Page, k: usize) -> Says {
+fn labelled(page: &Page, k: usize) -> Says {
     let left = page.left(k);
     if left.cues.any(DRAW) { Says::Draw(3) } else { Says::Nameplate }
 }
 
 /// "Watts: 480 (nameplate) / 231 (at the plug)": the second number of a row of watts, with its place in brackets.
-fn second_at_the_wall(page: Page, at: usize) -> bool {
+fn second_at_the_wall(page: &Page, at: usize) -> bool {
     let watts = |i: usize| page.role(i) == Role::Unit(Unit::Watt) || page.role(i) == Role::Power;
     page.mark_before(at) == Some(Mark::Slash)
         && page.mark(at + 1) == Some(Mark::Open)

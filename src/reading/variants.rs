@@ -10,7 +10,7 @@ use super::says::{All, Says, Set};
 use crate::facts::LeftWhy;
 
 /// Whether the unqualified figures are variants of which one has to be chosen.
-pub(super) fn variants(page: Page, says: &mut All) -> bool {
+pub(super) fn variants(page: &Page, says: &mut All) -> bool {
     let chosen = says.first(Set::SELECTED).is_some();
     if page.has_mark(Mark::Pipe) && table(page, says) {
         return true;
@@ -50,12 +50,12 @@ pub(super) fn variants(page: Page, says: &mut All) -> bool {
 }
 
 /// `30/40/50W` without a word about more power.
-fn listed(page: Page, says: &All) -> bool {
+fn listed(page: &Page, says: &All) -> bool {
     says.that(Set::UNQUALIFIED).any(|k| page.figures[k].list)
 }
 
 /// "10W 20W 50W flood light": three rising sizes with nothing between them.
-fn row(page: Page, says: &All, k: usize) -> bool {
+fn row(page: &Page, says: &All, k: usize) -> bool {
     let at = usize::from(page.figures[k].item);
     page.is_watts(at + 1)
         && page.is_watts(at + 2)
@@ -64,14 +64,14 @@ fn row(page: Page, says: &All, k: usize) -> bool {
 }
 
 /// Whether the light can be switched between its figures.
-fn switchable(page: Page) -> bool {
+fn switchable(page: &Page) -> bool {
     let word = |i: usize| page.role(i) == Role::Level && page.starts(i, const { Letters::of("switch") });
     page.cues.any(Role::Switchable.cue())
         || page.cues.any(Role::Level.cue()) && (0..page.items.len()).any(word)
 }
 
 /// Whether a word speaks of a choice: "pick one", but not "pick up only".
-fn chooses(page: Page) -> bool {
+fn chooses(page: &Page) -> bool {
     page.cues.any(Role::Choose.cue())
         && (0..page.items.len()).any(|i| page.role(i) == Role::Choose && page.role(i + 1) != Role::UpTo)
 }
@@ -80,7 +80,7 @@ fn chooses(page: Page) -> bool {
 const OTHER: [Letters; 2] = Letters::all(["other", "also"]);
 
 /// "Power: 100W | other sizes 200W, 400W available": the figures after the words are of other lights.
-fn other_sizes(page: Page, says: &mut All) -> bool {
+fn other_sizes(page: &Page, says: &mut All) -> bool {
     if !page.cues.any(Role::Choose.cue()) {
         return false;
     }
@@ -101,7 +101,7 @@ fn other_sizes(page: Page, says: &mut All) -> bool {
 }
 
 /// "100W/200W/300W switchable": the top one stands for the light.
-fn raise(page: Page, says: &mut All, first: usize) {
+fn raise(page: &Page, says: &mut All, first: usize) {
     let mut top = first;
     let mut k = first;
     while slash_list(page, says, k) || next_position(page, says, k) {
@@ -121,7 +121,7 @@ fn raise(page: Page, says: &mut All, first: usize) {
 }
 
 /// "60W – 80W – 100W": another position of the switch straight after a dash or a comma.
-fn next_position(page: Page, says: &All, k: usize) -> bool {
+fn next_position(page: &Page, says: &All, k: usize) -> bool {
     let at = usize::from(page.figures[k].item);
     matches!(page.mark(at + 1), Some(Mark::Dash | Mark::Comma))
         && page.is_watts(at + 2)
@@ -129,7 +129,7 @@ fn next_position(page: Page, says: &All, k: usize) -> bool {
 }
 
 /// Another unqualified figure, a different one, straight after a stroke.
-fn slash_list(page: Page, says: &All, k: usize) -> bool {
+fn slash_list(page: &Page, says: &All, k: usize) -> bool {
     let f = &page.figures[k];
     let at = usize::from(f.item);
     let mut i = at + 1;
@@ -149,7 +149,7 @@ fn slash_list(page: Page, says: &All, k: usize) -> bool {
 }
 
 /// "W-2 | 200 W | 540", "V2: 240W": unqualified figures of different models, each straight after its model.
-fn models(page: Page, says: &All) -> bool {
+fn models(page: &Page, says: &All) -> bool {
     let of_model = |k: usize| {
         let at = usize::from(page.figures[k].item);
         if !page.is_watts(at) {
@@ -176,7 +176,7 @@ fn models(page: Page, says: &All) -> bool {
 }
 
 /// "Small | 100W", "Tall | 200W", a row each: unqualified figures of different sizes, where the title has none.
-fn sizes(page: Page, says: &All) -> bool {
+fn sizes(page: &Page, says: &All) -> bool {
     if !page.has_mark(Mark::Pipe) {
         return false;
     }
@@ -195,7 +195,7 @@ fn sizes(page: Page, says: &All) -> bool {
 }
 
 /// A table row with a figure for each of two models: "Typical input power | 160W | 250W".
-fn table(page: Page, says: &mut All) -> bool {
+fn table(page: &Page, says: &mut All) -> bool {
     let mut found = false;
     for k in 0..says.len() {
         let at = usize::from(page.figures[k].item);

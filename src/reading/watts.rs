@@ -38,7 +38,7 @@ const AFTER: Cues = DRAW.and(Cues::of(&[
 ]));
 
 /// Says of every figure what it says, in the order of the figures.
-pub(super) fn classify(page: Page, arrays: &Arrays, pack: Option<u32>) -> All {
+pub(super) fn classify(page: &Page, arrays: &Arrays, pack: Option<u32>) -> All {
     let mut all = All::nothing(page.figures.len());
     for (index, f) in page.bare() {
         all.set(index, unitless(page, f, arrays, index));
@@ -72,7 +72,7 @@ const fn of_array(of: Of) -> Says {
 
 /// What a figure of watts says; `in_array` is what it says as the watts of an array.
 fn watts(
-    page: Page,
+    page: &Page,
     f: &Figure,
     arrays: &Arrays,
     pack: Option<u32>,
@@ -111,7 +111,7 @@ fn watts(
 
 /// What a figure of watts that no array has says by the phrases before and after it.
 fn in_phrases(
-    page: Page,
+    page: &Page,
     f: &Figure,
     beside: &Beside,
     arrays: &Arrays,
