@@ -77,7 +77,7 @@ fn group(text: &str, mut at: usize) -> (f64, u32, usize) {
 }
 
 /// Reads the number that starts at `start`, where a digit is; returns the byte after its last digit too.
-#[inline(always)]
+#[inline]
 pub(super) fn read(text: &str, start: usize) -> (Printed, usize) {
     let bytes = text.as_bytes();
     let (value, digits) = short(eight(bytes, start));
@@ -96,7 +96,7 @@ pub(super) fn read(text: &str, start: usize) -> (Printed, usize) {
 }
 
 /// The value of the ASCII digits at the start of eight bytes, all worked out at once, and how many there are.
-#[inline(always)]
+#[inline]
 fn short(eight: u64) -> (u32, usize) {
     const EACH: u64 = u64::MAX / 0xff;
     let digits = eight ^ (EACH * 0x30);
