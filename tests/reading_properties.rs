@@ -1,6 +1,6 @@
 //! What holds for every text, listing or not.
 
-use plainwatt::facts::{Read, Span};
+use plainwatt::facts::{LeftWhy, Read, Span};
 use plainwatt::reading::{LIMIT, Reader, read};
 use proptest::prelude::*;
 
@@ -124,6 +124,23 @@ fn a_text_over_the_limit_is_read_up_to_it() {
     assert!((read(&long).advertised_w.unwrap().value.value - 300.0).abs() < 1e-9);
     let hidden = format!("{}{title}", " ".repeat(LIMIT));
     assert!(read(&hidden).advertised_w.is_none());
+}
+
+/// Of the first 64 figures of a page it is noted which say what; those behind them are looked for one by one.
+#[test]
+fn a_figure_behind_many_others_says_the_same() {
+    let read_behind = |figures: usize| {
+        let sizes = "12 cm, ".repeat(figures);
+        let text = format!(
+            "LED grow light, {sizes}1000W, actual power 110W (55W at 50 %). Replaces 400W HPS. 25W fan."
+        );
+        (values(&read(&text)), read(&text).left.iter().map(|l| l.why).collect::<Vec<_>>())
+    };
+    let (few, left) = read_behind(3);
+    assert!(few.contains("110") && left.contains(&LeftWhy::NotFullPower), "{few} {left:?}");
+    for figures in [57, 60, 61, 62, 63, 64, 65, 100, 300] {
+        assert_eq!(read_behind(figures), (few.clone(), left.clone()), "behind {figures} figures");
+    }
 }
 
 #[test]
