@@ -28,12 +28,12 @@ const COLOUR: Cues = Role::Colour(ColourWord::Red).cue();
 /// Whether the bare number counts diodes, and how surely.
 pub(super) fn counted(page: &Page, f: &Figure, pack: bool) -> Option<(Rank, bool)> {
     let at = usize::from(f.item);
-    // Without decimals it is whole, unless it has so many digits that it is infinite.
-    debug_assert!(f.decimal || f.high.is_infinite() || f.high.fract() == 0.0, "{f:?}");
+    // One number without decimals is whole, unless it has so many digits that it is infinite.
     let whole = !f.decimal && f.high.is_finite();
     if f.range || f.list || !whole || f.high < 1.0 {
         return None;
     }
+    debug_assert!(f.high.fract() == 0.0, "{f:?}");
     let package = package_number(f.high).is_some() && !f.worded;
     let sign = page.sign_before(at);
     let crossed = sign == Mark::Times.bit() && at >= 2;

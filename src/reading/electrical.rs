@@ -22,12 +22,10 @@ const LARGEST_DRIVE: f64 = 4.0;
 /// The largest forward voltage of one diode in V (common practice, no source).
 const LARGEST_FORWARD: f64 = 4.0;
 
-/// The units of figures that are volts or currents, a bit each.
-const SUPPLY: u32 = 1 << Unit::Volt as u32
-    | 1 << Unit::VoltAc as u32
-    | 1 << Unit::VoltDc as u32
-    | 1 << Unit::Amp as u32
-    | 1 << Unit::Milliamp as u32;
+/// Units, a bit each.
+const VOLTS: u32 = 1 << Unit::Volt as u32 | 1 << Unit::VoltAc as u32 | 1 << Unit::VoltDc as u32;
+const CURRENTS: u32 = 1 << Unit::Amp as u32 | 1 << Unit::Milliamp as u32;
+const BARE: u32 = 1 << Unit::Bare as u32;
 
 #[derive(Clone, Copy)]
 struct Volts {
@@ -39,39 +37,43 @@ struct Volts {
 pub(super) fn choose(page: &Page, read: &mut Read) {
     // All the words that label a number with volts or amperes.
     let labels = page.cues.any(Role::Voltage.cue());
-    let wanted = if labels { SUPPLY | 1 << Unit::Bare as u32 } else { SUPPLY };
+    let wanted = VOLTS | CURRENTS | if labels { BARE } else { 0 };
     if !page.has_any(wanted) {
         return;
     }
     let mut volts: SmallVec<[Volts; 6]> = SmallVec::new();
     let mut amps: SmallVec<[usize; 4]> = SmallVec::new();
     for (k, f) in page.figures.iter().enumerate() {
-        if wanted >> f.unit as u32 & 1 == 0 {
+        let unit = 1 << f.unit as u32;
+        if wanted & unit == 0 {
             continue;
         }
-        match f.unit {
-            Unit::Volt | Unit::VoltAc | Unit::VoltDc if of_the_light(page, f) => {
-                volts.push(Volts { figure: k, mains: is_mains(page, f) });
-            }
-            Unit::Bare if f.range || f.list || f.high >= 1.0 => match labelled(page, f) {
+        if unit & BARE != 0 {
+            match labelled(page, f).filter(|_| f.range || f.list || f.high >= 1.0) {
                 Some(Unit::Volt) => volts.push(Volts { figure: k, mains: f.high >= MAINS }),
                 Some(_) => amps.push(k),
                 None => {}
-            },
-            Unit::Amp if of_the_light(page, f) => {
-                let driven = |page: &Page| page.left(usize::from(f.item)).cues.any(Role::Drive.cue());
-                if page.cues.any(Role::Drive.cue()) && (driven(page) || drive_word(page, f)) {
-                    drive(f, f.high, read);
-                } else {
-                    amps.push(k);
-                }
             }
-            Unit::Milliamp if of_the_light(page, f) => match milliamps(page, f) {
+            continue;
+        }
+        if !of_the_light(page, f) {
+            continue;
+        }
+        if unit & VOLTS != 0 {
+            volts.push(Volts { figure: k, mains: is_mains(page, f) });
+        } else if f.unit == Unit::Amp {
+            let driven = || page.left(usize::from(f.item)).cues.any(Role::Drive.cue());
+            if page.cues.any(Role::Drive.cue()) && (driven() || drive_word(page, f)) {
+                drive(f, f.high, read);
+            } else {
+                amps.push(k);
+            }
+        } else {
+            match milliamps(page, f) {
                 Side::Supply => amps.push(k),
                 Side::Diode => drive(f, f.high / 1000.0, read),
                 Side::Driver => {}
-            },
-            _ => {}
+            }
         }
     }
     let mains = volts.iter().any(|v| v.mains);
