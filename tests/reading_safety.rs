@@ -180,3 +180,16 @@ fn a_supposed_claim_is_none() {
     let text = "We could have printed 3W x 100 = 300W on the box. We print what it draws: 135 W. 100 LEDs";
     assert_eq!(claim(&read(text)), Some(135.0));
 }
+
+/// A long description has dozens of sizes and times before its last row.
+#[test]
+fn a_claim_and_a_draw_behind_many_other_figures_are_read() {
+    for others in [0, 30, 62, 63, 64, 65, 200] {
+        let sizes: String = (0..others).map(|_| "Cable 5 cm, ").collect();
+        let text = format!("LED grow light. {sizes}led light 1000W, 200 diodes, actual power 110W");
+        let found = read(&text);
+        assert_eq!(claim(&found), Some(1000.0), "behind {others}");
+        assert_eq!(found.actual_w.map(|t| t.value.high.0), Some(110.0), "behind {others}");
+        assert_eq!(found.diode_count.map(|t| t.value), Some(200), "behind {others}");
+    }
+}
