@@ -33,15 +33,18 @@ pub(super) struct Figure {
 }
 
 impl Figure {
-    /// Its unit as a set, see [`Cues::WATTS`]. Put together without a branch: which unit comes next nobody can foretell.
-    pub(super) const fn cue(&self) -> Cues {
-        const SHADES: u64 = 1 << Unit::Nanometre as u64 | 1 << Unit::Kelvin as u64;
-        let unit = self.unit as u64;
-        let watts = (unit == Unit::Watt as u64) as u64 * Cues::WATTS.0;
-        let bare = (unit == Unit::Bare as u64) as u64 * Cues::BARE.0;
-        let shade = (SHADES >> unit & 1) * Cues::SHADE.0;
-        let grams = (unit == Unit::Other as u64) as u64 * Cues::LETTERED.0;
-        Cues(watts | bare | shade | grams)
+    /// Its unit as a set, see [`Cues::WATTS`]. Looked up without a branch: which unit comes next nobody can foretell.
+    pub(super) fn cue(&self) -> Cues {
+        static CUES: [Cues; 32] = {
+            let mut cues = [Cues(0); 32];
+            cues[Unit::Watt as usize] = Cues::WATTS;
+            cues[Unit::Bare as usize] = Cues::BARE;
+            cues[Unit::Nanometre as usize] = Cues::SHADE;
+            cues[Unit::Kelvin as usize] = Cues::SHADE;
+            cues[Unit::Other as usize] = Cues::LETTERED;
+            cues
+        };
+        CUES[self.unit as usize % CUES.len()]
     }
 
     /// One value with nothing beside it.
@@ -82,7 +85,9 @@ impl Builder<'_> {
     /// Reads the figure whose first number is token `i`; returns the token after it.
     pub(super) fn figure(&mut self, i: usize, first: Printed) -> usize {
         let t = &self.tokens[i];
-        let (unit, next) = self.unit(i + 1);
+        // Every other number is watts: they need no further look.
+        let (unit, next) =
+            if self.role(i + 1) == Role::Unit(Unit::Watt) { (Unit::Watt, i + 2) } else { self.unit(i + 1) };
         if self.goes_on(next) || i > 0 && !t.spaced && self.mark(i - 1) == Some(Mark::Money) {
             return self.long_figure(i, first);
         }
