@@ -230,6 +230,9 @@ fn thousands_and_decimals_are_told_apart() {
     for (text, watts) in table {
         assert_eq!(claim(&read(text)), Some(watts), "{text}");
     }
+    for text in ["Barre 480 W, 1 250-1 300 µmol/s", "Barre 480 W, 1 100 to 1 300 µmol/s"] {
+        assert_eq!(read(text).ppf.map(|t| t.value.value), Some(1300.0), "{text}");
+    }
 }
 
 #[test]
