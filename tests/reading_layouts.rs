@@ -84,6 +84,15 @@ fn a_count_and_a_class_are_seen_in_less_usual_places() {
         ("Board: 320 pcs 3000K, 40 pcs deep red 660nm, 155W", None, None),
         ("Series Orvane\nModel | A | B\nLEDs | 504 | 1008\nPower | 200W | 400W", None, None),
         ("Twin head 10W LED, 40 beads, replaces a 100W bulb", Some(40), None),
+        // One colour of several, or the lights themselves, are not the light's diodes.
+        ("Grow bar 48W, 96 LED white and 24 red", None, None),
+        ("Barre 60W, 48 LED rouges + 32 LED bleues", None, None),
+        ("Barra 60W, 96 ledes blancos y 24 rojos", None, None),
+        ("Zwei LED-Leuchten, je 100 W", None, None),
+        ("Grow lamp 80W, 4 heads, full spectrum with 80 bulbs (LEDs)", Some(80), None),
+        ("Grow lamp\nCOBs: 4\nRated power: 200W", Some(4), None),
+        ("Grow lamp 800W | COB: 4 pcs, 200W each | plus 48 red LEDs", Some(4), Some(200.0)),
+        ("Grow lamp 100W, ten 10W double chips, the old 3W single chips are gone", Some(10), Some(10.0)),
     ] {
         let read = read(text);
         assert_eq!((count(&read), class(&read)), (diodes, watts), "{text}");

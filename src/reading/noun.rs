@@ -5,6 +5,7 @@ use super::class::package_number;
 use super::counted::{FEWEST_PIECES, joined};
 use super::figures::What;
 use super::fold::Mark;
+use super::hues::modifies;
 use super::item::Letters;
 use super::page::Page;
 use super::roles::{Role, Unit};
@@ -32,7 +33,7 @@ pub(super) fn noun_after(page: Page, at: usize, pack: bool) -> After {
     while i < at + 8 {
         match page.what(i) {
             Some(What::Word(role)) => match role {
-                Role::Diode | Role::Chip if adds_a_colour(page, i) => return After::Elsewhere,
+                Role::Diode | Role::Chip | Role::Led if one_colour(page, at, i) => return After::Elsewhere,
                 Role::Diode | Role::Chip => return diodes(page, i, pack),
                 Role::Cob => {
                     return if matches!(page.role(i + 1), Role::Led | Role::Light) && !pieces {
@@ -87,6 +88,8 @@ pub(super) fn noun_after(page: Page, at: usize, pack: bool) -> After {
                     others += 1;
                 }
                 Role::Light if matches!(page.role(i + 1), Role::Diode | Role::Chip) => {}
+                // "80 bulbs (LEDs)"
+                Role::Light | Role::Lights if explained(page, i) => return diodes(page, i + 2, pack),
                 Role::Device
                 | Role::Part
                 | Role::Board
@@ -138,7 +141,9 @@ fn of_number(page: Page, i: usize) -> Option<After> {
 }
 
 /// Whether the singular "LED" at item `i` belongs to a word for a light: "225 LED panel", "1000 LED grow light".
-fn of_a_light(page: Page, i: usize) -> bool {
+fn of_a_light(page: Page, mut i: usize) -> bool {
+    // German "zwei LED-Leuchten"
+    i += usize::from(page.mark(i + 1) == Some(Mark::Dash) && !page.breaks(i + 1));
     match page.role(i + 1) {
         Role::Light | Role::Lights | Role::Part | Role::Board | Role::Device => true,
         Role::Double => !matches!(page.role(i + 2), Role::Diode | Role::Chip),
@@ -189,4 +194,46 @@ fn few(page: Page, at: usize) -> bool {
 fn adds_a_colour(page: Page, i: usize) -> bool {
     let added = joined(page, i + 1) || page.mark(i + 1) == Some(Mark::Comma) && page.figure(i + 2).is_some();
     matches!(page.role_before(i), Role::Colour(_)) && added && matches!(page.role(i + 3), Role::Colour(_))
+}
+
+/// Whether the number at item `at` with the diode word at item `i` counts one colour of several.
+fn one_colour(page: Page, at: usize, i: usize) -> bool {
+    page.role(i) != Role::Led && adds_a_colour(page, i)
+        || first_of_colours(page, i)
+        || next_of_colours(page, at, i)
+}
+
+/// "96 LED white and 24 red", "48 LED rouges + 32 LED bleues": the colour after the diode word at item `i` is the first of several,
+/// each with its own number.
+fn first_of_colours(page: Page, i: usize) -> bool {
+    /// "and" where the vocabulary has the letter for something else.
+    const AND: [Letters; 3] = Letters::all(["y", "e", "i"]);
+    let colour = |mut k: usize| {
+        k += usize::from(modifies(page, k));
+        matches!(page.role(k), Role::Colour(_)).then(|| k + 1 + usize::from(modifies(page, k + 1)))
+    };
+    let Some(end) = colour(i + 1) else { return false };
+    let and = matches!(page.mark(end), Some(Mark::Plus | Mark::And | Mark::Comma | Mark::Slash))
+        || page.role(end) == Role::And
+        || AND.iter().any(|&w| page.is(end, w));
+    let noun = matches!(page.role(end + 2), Role::Diode | Role::Chip | Role::Led | Role::Pieces);
+    and && page.figure(end + 1).is_some_and(|n| n.unit == Unit::Bare)
+        && colour(end + 2 + usize::from(noun)).is_some()
+}
+
+/// "... + 32 LED bleues": the number at item `at`, with the diode word at item `i`, goes on such a list.
+fn next_of_colours(page: Page, at: usize, i: usize) -> bool {
+    let colour = |k: usize| matches!(page.role(k), Role::Colour(_));
+    (colour(i + 1) || modifies(page, i + 1))
+        && at >= 4
+        && (colour(at - 2) || modifies(page, at - 2) && colour(at - 3))
+        && (at - 4..at - 2).any(|k| matches!(page.role(k), Role::Diode | Role::Chip | Role::Led))
+        && page.breaks(at - 1)
+}
+
+/// "bulbs (LEDs)": brackets after the word at item `i` say that it means diodes.
+fn explained(page: Page, i: usize) -> bool {
+    page.mark(i + 1) == Some(Mark::Open)
+        && matches!(page.role(i + 2), Role::Diode | Role::Chip)
+        && page.mark(i + 3) == Some(Mark::Close)
 }

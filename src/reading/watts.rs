@@ -4,7 +4,7 @@
 use smallvec::SmallVec;
 
 use super::admitted::{asked_or_on, at_level, is_product, named_light, under_voltage};
-use super::array::{Arrays, Of, denied, heads};
+use super::array::{Arrays, LARGEST_BEAD, Of, denied, heads};
 use super::class::class;
 use super::compared::equivalent;
 use super::figures::{Figure, What};
@@ -74,6 +74,13 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
     }
     if equivalent(page, at, left.cues, right.near) {
         return Says::Equivalent;
+    }
+    // "old 3W chips are no longer fitted": the diodes of other lights.
+    if page.role_before(at) == Role::Traditional
+        && f.high <= LARGEST_BEAD
+        && page.first_right(at, BEAD.and(THING), 3).any(BEAD)
+    {
+        return Says::Left(LeftWhy::OtherLight);
     }
     // "6 pcs 3W LED chips 18W": what they make together.
     let together = arrays.iter().any(|a| a.of == Of::Diodes && is_product(page, &[*a], f.high));
