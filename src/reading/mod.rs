@@ -48,6 +48,7 @@ mod scan;
 mod settled;
 mod steps;
 mod subject;
+mod together;
 mod unitless;
 mod units;
 mod variants;

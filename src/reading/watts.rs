@@ -148,6 +148,13 @@ fn draw(
         return Says::Draw(3);
     }
     let each = Role::Each.cue();
+    // "two 150W boards in each"
+    if matches!(page.role(at + 1), Role::Part | Role::Board)
+        && page.role(at + 2) == Role::Unit(Unit::Length)
+        && page.role(at + 3) == Role::Each
+    {
+        return Says::Left(LeftWhy::Part);
+    }
     let per_light = page.mark(at + 1) == Some(Mark::Slash)
         && matches!(page.role(at + 2), Role::Each | Role::Pieces | Role::Light);
     if pack.is_some()
