@@ -80,9 +80,12 @@ fn lamp_leads(page: Page, at: usize) -> bool {
     }) == Some(true)
 }
 
+/// What sellers call their own lights.
+pub(super) const OUR: [Letters; 9] =
+    Letters::all(["our", "unser", "unsere", "notre", "nuestra", "nuestro", "ons", "onze", "nostro"]);
+
 /// "less heat than our V-6 330W": a comparison with another light of the seller.
 pub(super) fn with_own(page: Page, at: usize) -> bool {
-    const OUR: [Letters; 5] = Letters::all(["our", "unser", "unsere", "notre", "nuestra"]);
     page.cues.any(Role::Versus.cue())
         && !matches!(page.role(at + 1), Role::Lamp(_))
         && (at.saturating_sub(4).max(1)..at)

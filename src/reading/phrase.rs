@@ -79,7 +79,9 @@ impl<'a> Page<'a> {
                         all = introduced;
                         break;
                     }
-                    if unit == Some(Unit::Bare) {
+                    // "a 2-lamp 64W fixture"
+                    let lamps = self.mark(i + 1) == Some(Mark::Dash) && self.role(i + 2) == Role::Light;
+                    if unit == Some(Unit::Bare) && !lamps {
                         break;
                     }
                     seen |= unit == Some(Unit::Percent);
