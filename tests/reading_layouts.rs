@@ -204,6 +204,8 @@ fn colours_are_seen_in_lists_of_every_order() {
             vec![("red", 84), ("blue", 21), ("pink", 3)],
         ),
         ("Panel 45W R:B 8:1, weight 300 g", vec![]),
+        ("Board 120W: 240 x 0.5W white LEDs", vec![("white", 240)]),
+        ("Light: 1,056 in total, of which 48 are deep red", vec![("deep_red", 48)]),
     ] {
         assert_eq!(colours(text), expected, "{text}");
     }

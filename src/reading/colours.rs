@@ -7,8 +7,9 @@ use super::class::package_number;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::hues::{
-    after_colour, by_figure, class_of_pieces, ends_list, green_count, is_count, letter_first, letters,
-    modifies, named, named_after, number_first, of_them, past_type, ratio_letters, shade_first, worded_ratio,
+    after_colour, by_figure, class_of_pieces, crossed_class, ends_list, green_count, is_count, letter_first,
+    letters, modifies, named, named_after, number_first, of_them, past_type, ratio_letters, shade_first,
+    worded_ratio,
 };
 use super::item::Letters;
 use super::letters::white_letter;
@@ -58,6 +59,7 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
         return all_of_one(first, word, read);
     }
     let mut wave = None;
+    let noun = |i: usize| matches!(page.role(i), Role::Diode | Role::Led | Role::Chip);
     // The number before: "120 Red", "1152× white", "100 pcs red", "660nm deep red 48".
     let mut k = first;
     while k > used {
@@ -66,6 +68,12 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
             What::Word(Role::Led | Role::Diode) if !letter => k -= 1,
             // "84pcs 0.5W red"
             What::Figure(f) if !letter && class_of_pieces(page, k - 1, &page.figures[usize::from(f)]) => {
+                k -= 1;
+            }
+            // "240 x 0.5W white LEDs"
+            What::Figure(f)
+                if !letter && crossed_class(page, k - 1, &page.figures[usize::from(f)]) && noun(i + 1) =>
+            {
                 k -= 1;
             }
             What::Figure(f) if by_figure(&page.figures[usize::from(f)]).is_some() && !letter => {
