@@ -229,11 +229,29 @@ fn currents_and_volts_are_seen_in_less_usual_print() {
         ("Light 200W 120V 1.7A, timer outlet 15A", (120.0, 120.0), Some(1.7)),
         ("Board 240W, AC input 100-to-277 volts", (100.0, 277.0), None),
         ("Lamp 35W 230V, FCC ID 2AX300WQ", (230.0, 230.0), None),
+        ("How many LEDs? 256. Volts? 120-277. Amps? 0.9.", (120.0, 277.0), Some(0.9)),
         ("Lamp 35W 230V, FCC ID: 2AX9-C1500W", (230.0, 230.0), None),
     ] {
         let read = read(text);
         let seen = read.volts.map(|t| (t.value.0.value, t.value.1.value));
         assert_eq!((seen, read.amps.map(|t| t.value.value)), (Some(volts), amps), "{text}");
+    }
+}
+
+#[test]
+fn photons_are_seen_in_less_usual_print() {
+    for (text, flux, efficacy) in [
+        ("L-100 | W 100 | A 0.9 | µmol/s 270", Some(270.0), None),
+        ("L-100 | W 100 | µmol/m²/s 900", None, None),
+        ("wattage=315; umol/J=2.5", None, Some(2.5)),
+        ("Lamp 315W, 850 umol total output per second, 2.7 umol per watt-second", Some(850.0), Some(2.7)),
+    ] {
+        let read = read(text);
+        assert_eq!(
+            (read.ppf.map(|t| t.value.value), read.ppe.map(|t| t.value.value)),
+            (flux, efficacy),
+            "{text}"
+        );
     }
 }
 

@@ -43,8 +43,9 @@ pub(super) fn choose(page: Page, read: &mut Read) {
             Unit::Volt | Unit::VoltAc | Unit::VoltDc if of_the_light(page, f) => {
                 volts.push(Volts { figure: k, mains: is_mains(page, f) });
             }
-            Unit::Bare if labels && (f.range || f.list || f.high >= 1.0) => {
-                if labelled(page, usize::from(f.item), Unit::Volt) {
+            Unit::Bare if labels => {
+                let large = f.range || f.list || f.high >= 1.0;
+                if large && labelled(page, usize::from(f.item), Unit::Volt) {
                     volts.push(Volts { figure: k, mains: f.high >= MAINS });
                 } else if labelled(page, usize::from(f.item), Unit::Amp) {
                     amps.push(k);
@@ -209,7 +210,9 @@ fn labelled(page: Page, at: usize, unit: Unit) -> bool {
     let mut signed = false;
     while let Some(k) = i.checked_sub(1) {
         match page.items[k].what {
+            // "Volts? 120-277"
             What::Mark(Mark::Colon | Mark::Equal) => signed = true,
+            What::Mark(Mark::Question) if k + 1 == at => signed = true,
             What::Mark(Mark::Close | Mark::Open) => {}
             // "Amp(120V)=4.1"
             What::Figure(_)

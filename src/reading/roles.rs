@@ -252,6 +252,7 @@ impl Role {
             Self::Per => 1 << 55,
             Self::Fake => 1 << 56,
             Self::Rival => 1 << 57,
+            Self::Unit(Unit::Micromole) => 1 << 58,
             _ => 0,
         })
     }
