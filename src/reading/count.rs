@@ -9,6 +9,7 @@ use super::page::Page;
 use super::power::{Chosen, span};
 use super::roles::{Cues, Role, Unit};
 use super::says::{All, Says};
+use super::variants::bracketed_choice;
 use crate::facts::{Count, LeftWhy, Package, Read, Span, StatedClass, Taken};
 use crate::units::Watts;
 
@@ -188,7 +189,10 @@ fn count(page: Page, arrays: &[Array], found: &[Found], cobs: bool, chosen: Chos
     if let Some(first) = found.iter().find(named) {
         let differ =
             distinct(found.iter().filter(named).map(|f| f.value)) || one_of_a_row(page, first.figure);
-        return (!(differ && chosen.variants)).then_some((first.value, first.figure));
+        if differ && chosen.variants {
+            return selected(page, found);
+        }
+        return Some((first.value, first.figure));
     }
     if arrays.len() > 1 {
         return (!distinct(counts().map(|c| c.0))
@@ -197,6 +201,16 @@ fn count(page: Page, arrays: &[Array], found: &[Found], cobs: bool, chosen: Chos
         .flatten();
     }
     found.iter().max_by(|a, b| a.value.total_cmp(&b.value)).map(|f| (f.value, f.figure))
+}
+
+/// The only count between the brackets around what was chosen.
+fn selected(page: Page, found: &[Found]) -> Option<(f64, usize)> {
+    let (open, close) = bracketed_choice(page)?;
+    let mut inside = found.iter().filter(|f| {
+        f.rank >= Rank::Named && (open..close).contains(&usize::from(page.figures[f.figure].item))
+    });
+    let only = inside.next()?;
+    inside.next().is_none().then_some((only.value, only.figure))
 }
 
 /// "LEDs | 504 | 1008": the first of a row with a figure for each model.

@@ -91,7 +91,13 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
     if one && page.mark(at + 1) == Some(Mark::Open) && right.near.any(Role::Selected.cue()) {
         return Says::Selected;
     }
-    if one && left.near.any(Role::Selected.cue()) && page.mark_before(at) == Some(Mark::Colon) {
+    // "Selected: 2ft 10W", but not "power draw of this size: 318W"
+    let sized = usize::from(page.figure_before(at).is_some_and(|l| l.unit == Unit::Length));
+    if one
+        && left.near.any(Role::Selected.cue())
+        && page.mark_before(at - sized) == Some(Mark::Colon)
+        && !left.cues.any(DRAW)
+    {
         return Says::Selected;
     }
     draw(page, f, at, pack, before, (&left, &right))
