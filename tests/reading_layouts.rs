@@ -84,6 +84,9 @@ fn a_count_and_a_class_are_seen_in_less_usual_places() {
         ("Board: 320 pcs 3000K, 40 pcs deep red 660nm, 155W", None, None),
         ("Series Orvane\nModel | A | B\nLEDs | 504 | 1008\nPower | 200W | 400W", None, None),
         ("Twin head 10W LED, 40 beads, replaces a 100W bulb", Some(40), None),
+        ("Grow lamp 600W, watts per LED: 3, LEDs: 200", Some(200), Some(3.0)),
+        ("Grow lamp 600W: number of beads: 60; watts per bead: 10", Some(60), Some(10.0)),
+        ("Board 110W: 192 W, 48 R, 6 FR, 2 UV, LEDs total 248", Some(248), None),
         // One colour of several, or the lights themselves, are not the light's diodes.
         ("Grow bar 48W, 96 LED white and 24 red", None, None),
         ("Barre 60W, 48 LED rouges + 32 LED bleues", None, None),

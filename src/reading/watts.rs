@@ -179,8 +179,9 @@ fn draw(
     if right.near.any(each) && parts()
         || left.near.any(each) && left.cues.any(Role::Part.cue()) && page.cues.any(Role::Total.cue())
         || pack.is_none()
-            && page.first_right(at, Cues::of(&[Role::Per, Role::Light, Role::Part]), 1).any(Role::Part.cue())
             && page.cues.any(Role::Total.cue())
+            && page.first_right(at, Cues::of(&[Role::Per, Role::Light, Role::Part]), 1).any(Role::Part.cue())
+            && !counts_total(page)
     {
         return Says::Left(LeftWhy::Part);
     }
@@ -217,6 +218,16 @@ fn draw(
 /// The last figure of watts before figure `index`.
 fn last_watts(page: Page, index: usize) -> Option<usize> {
     page.figures[..index].iter().rposition(|f| f.unit == Unit::Watt)
+}
+
+/// "LEDs total 248": the one total of the page is a number of diodes.
+fn counts_total(page: Page) -> bool {
+    let mut totals = (0..page.items.len()).filter(|&i| page.role(i) == Role::Total);
+    let (Some(i), None) = (totals.next(), totals.next()) else { return false };
+    let sign = usize::from(matches!(page.mark(i + 1), Some(Mark::Colon | Mark::Equal)));
+    i > 0
+        && matches!(page.role(i - 1), Role::Diode | Role::Led | Role::Chip)
+        && page.figure(i + 1 + sign).is_some_and(|n| n.unit == Unit::Bare)
 }
 
 /// How words for what is printed on a light begin.
