@@ -208,6 +208,9 @@ fn colours_are_seen_in_lists_of_every_order() {
         ),
         ("Panel 45W R:B 8:1, weight 300 g", vec![]),
         ("Board 120W: 240 x 0.5W white LEDs", vec![("white", 240)]),
+        ("Panel 45W, 225 LEDs: R165+B60", vec![("red", 165), ("blue", 60)]),
+        ("Saucer 50W, 50 LEDs, R40 B10 by piece", vec![("red", 40), ("blue", 10)]),
+        ("Panel 45W, 225 LEDs, replaces R80/B100", vec![]),
         ("Light: 1,056 in total, of which 48 are deep red", vec![("deep_red", 48)]),
     ] {
         assert_eq!(colours(text), expected, "{text}");

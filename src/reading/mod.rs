@@ -12,6 +12,7 @@ mod array;
 mod builder;
 mod chains;
 mod class;
+mod coded;
 mod codes;
 mod colours;
 mod company;
@@ -109,6 +110,7 @@ impl Reader {
         let chosen = power::choose(page, &mut says, &arrays, pack, read);
         count::choose(page, &mut says, &mut arrays, chosen, read);
         colours::choose(page, &mut says, read);
+        coded::choose(page, read);
         photons::choose(page, chosen.variants, read);
         electrical::choose(page, read);
         left::list(page, &says, read);
