@@ -8,8 +8,8 @@ use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::hues::{
     after_colour, by_figure, class_of_pieces, crossed_class, ends_list, green_count, is_count, letter_first,
-    letters, modifies, named, named_after, number_first, of_them, past_type, ratio_letters, shade_first,
-    worded_ratio,
+    letters, modifies, more_without_number, named, named_after, number_first, of_them, past_type,
+    ratio_letters, shade_first, worded_ratio,
 };
 use super::item::Letters;
 use super::letters::white_letter;
@@ -109,6 +109,7 @@ fn word(page: Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
             || page.mark(i + 1) == Some(Mark::Slash)
                 && (matches!(page.role(i + 2), Role::Colour(_)) || modifies(page, i + 2))
             || page.mark_before(k.wrapping_sub(1)) == Some(Mark::Colon) && ratio_letters(page, b)
+            || more_without_number(page, i)
             || worded_ratio(page, b, i);
         if shared {
             read.left.push(crate::facts::Left { span: super::power::span(f), why: LeftWhy::Ratio });

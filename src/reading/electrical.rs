@@ -43,7 +43,7 @@ pub(super) fn choose(page: Page, read: &mut Read) {
             Unit::Volt | Unit::VoltAc | Unit::VoltDc if of_the_light(page, f) => {
                 volts.push(Volts { figure: k, mains: is_mains(page, f) });
             }
-            Unit::Bare if labels => {
+            Unit::Bare if labels && f.high > 0.0 => {
                 let large = f.range || f.list || f.high >= 1.0;
                 if large && labelled(page, usize::from(f.item), Unit::Volt) {
                     volts.push(Volts { figure: k, mains: f.high >= MAINS });

@@ -240,6 +240,15 @@ pub(super) fn worded_ratio(page: Page, b: usize, i: usize) -> bool {
             || b >= 3 && page.mark(b - 1) == Some(Mark::Colon) && side(b - 3))
 }
 
+/// "225 LEDs red, blue, white": another colour without a number of its own follows the colour at item `i`.
+pub(super) fn more_without_number(page: Page, i: usize) -> bool {
+    let and = matches!(page.mark(i + 1), Some(Mark::Comma | Mark::And | Mark::Plus));
+    let sign = usize::from(matches!(page.mark(i + 3), Some(Mark::Colon | Mark::Times | Mark::Equal)));
+    (and || page.role(i + 1) == Role::And)
+        && matches!(page.role(i + 2), Role::Colour(_))
+        && !(i + 3..i + 5 + sign).any(|k| page.figure(k).is_some())
+}
+
 /// The colour that the word or letter at item `i` names, and whether it is a letter.
 pub(super) fn named(page: Page, i: usize) -> Option<(ColourWord, bool)> {
     Some(match page.role(i) {

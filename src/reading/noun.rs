@@ -9,6 +9,7 @@ use super::hues::modifies;
 use super::item::Letters;
 use super::page::Page;
 use super::roles::{Role, Unit};
+use crate::facts::ColourWord;
 
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) enum After {
@@ -33,7 +34,7 @@ pub(super) fn noun_after(page: Page, at: usize, pack: bool) -> After {
     while i < at + 8 {
         match page.what(i) {
             Some(What::Word(role)) => match role {
-                Role::Diode | Role::Chip | Role::Led if one_colour(page, at, i) => return After::Elsewhere,
+                Role::Diode | Role::Chip | Role::Led if no_total(page, at, i) => return After::Elsewhere,
                 Role::Diode | Role::Chip => return diodes(page, i, pack),
                 Role::Cob => {
                     return if matches!(page.role(i + 1), Role::Led | Role::Light) && !pieces {
@@ -196,11 +197,25 @@ fn adds_a_colour(page: Page, i: usize) -> bool {
     matches!(page.role_before(i), Role::Colour(_)) && added && matches!(page.role(i + 3), Role::Colour(_))
 }
 
-/// Whether the number at item `at` with the diode word at item `i` counts one colour of several.
-fn one_colour(page: Page, at: usize, i: usize) -> bool {
-    page.role(i) != Role::Led && adds_a_colour(page, i)
-        || first_of_colours(page, i)
-        || next_of_colours(page, at, i)
+/// Whether the number at item `at` with the diode word at item `i` counts one colour of several, or lights.
+fn no_total(page: Page, at: usize, i: usize) -> bool {
+    if page.role(i) == Role::Led && sold(page, i) {
+        return true;
+    }
+    page.cues.any(Role::Colour(ColourWord::Red).cue())
+        && (page.role(i) != Role::Led && adds_a_colour(page, i)
+            || first_of_colours(page, i)
+            || next_of_colours(page, at, i))
+}
+
+/// "24 LED bulbs", "15 LED-Lampen", "12 LED grow lights": things to buy; "225 LED lights" may be diodes.
+fn sold(page: Page, i: usize) -> bool {
+    let dash = usize::from(page.mark(i + 1) == Some(Mark::Dash) && !page.breaks(i + 1));
+    let mut k = i + 1 + dash;
+    while k < i + 4 && page.role(k) == Role::None && matches!(page.what(k), Some(What::Word(_))) {
+        k += 1;
+    }
+    page.role(k) == Role::Lights && (k > i + 1 || !page.is(k, const { Letters::of("lights") }))
 }
 
 /// "96 LED white and 24 red", "48 LED rouges + 32 LED bleues": the colour after the diode word at item `i` is the first of several,
@@ -208,27 +223,41 @@ fn one_colour(page: Page, at: usize, i: usize) -> bool {
 fn first_of_colours(page: Page, i: usize) -> bool {
     /// "and" where the vocabulary has the letter for something else.
     const AND: [Letters; 3] = Letters::all(["y", "e", "i"]);
-    let colour = |mut k: usize| {
-        k += usize::from(modifies(page, k));
-        matches!(page.role(k), Role::Colour(_)).then(|| k + 1 + usize::from(modifies(page, k + 1)))
-    };
-    let Some(end) = colour(i + 1) else { return false };
-    let and = matches!(page.mark(end), Some(Mark::Plus | Mark::And | Mark::Comma | Mark::Slash))
-        || page.role(end) == Role::And
-        || AND.iter().any(|&w| page.is(end, w));
-    let noun = matches!(page.role(end + 2), Role::Diode | Role::Chip | Role::Led | Role::Pieces);
-    and && page.figure(end + 1).is_some_and(|n| n.unit == Unit::Bare)
-        && colour(end + 2 + usize::from(noun)).is_some()
+    let Some(mut k) = coloured(page, i + 1) else { return false };
+    let sign = page.mark(k);
+    k += usize::from(sign == Some(Mark::Comma));
+    let and = page.role(k) == Role::And || AND.iter().any(|&w| page.is(k, w));
+    // A line of its own counts diodes only where it says so.
+    let apart = matches!(sign, Some(Mark::Line | Mark::Pipe | Mark::Stop | Mark::Other));
+    let joined = matches!(sign, Some(Mark::Plus | Mark::And | Mark::Comma | Mark::Slash));
+    k += usize::from(and || apart || joined && sign != Some(Mark::Comma));
+    let noun = matches!(page.role(k + 1), Role::Diode | Role::Chip | Role::Led | Role::Pieces);
+    (and || joined || apart && noun)
+        && page.figure(k).is_some_and(|n| matches!(n.unit, Unit::Bare | Unit::Length))
+        && coloured(page, k + 1 + usize::from(noun)).is_some()
+}
+
+/// The item after the colour at item `k`, which may stand in brackets, after "in", or with its wavelength.
+fn coloured(page: Page, mut k: usize) -> Option<usize> {
+    let open = page.mark(k) == Some(Mark::Open);
+    k += usize::from(open || page.role(k) == Role::Unit(Unit::Length));
+    k += usize::from(modifies(page, k));
+    if !matches!(page.role(k), Role::Colour(_)) {
+        return None;
+    }
+    k += 1 + usize::from(modifies(page, k + 1));
+    k += usize::from(page.figure(k).is_some_and(|f| matches!(f.unit, Unit::Nanometre | Unit::Kelvin)));
+    Some(k + usize::from(open && page.mark(k) == Some(Mark::Close)))
 }
 
 /// "... + 32 LED bleues": the number at item `at`, with the diode word at item `i`, goes on such a list.
 fn next_of_colours(page: Page, at: usize, i: usize) -> bool {
-    let colour = |k: usize| matches!(page.role(k), Role::Colour(_));
-    (colour(i + 1) || modifies(page, i + 1))
-        && at >= 4
-        && (colour(at - 2) || modifies(page, at - 2) && colour(at - 3))
-        && (at - 4..at - 2).any(|k| matches!(page.role(k), Role::Diode | Role::Chip | Role::Led))
-        && page.breaks(at - 1)
+    let noun = |k: usize| matches!(page.role(k), Role::Diode | Role::Chip | Role::Led);
+    coloured(page, i + 1).is_some()
+        && (at.saturating_sub(9)..at)
+            .rev()
+            .find(|&k| noun(k))
+            .is_some_and(|k| page.figure_before(k).is_some() && first_of_colours(page, k))
 }
 
 /// "bulbs (LEDs)": brackets after the word at item `i` say that it means diodes.
