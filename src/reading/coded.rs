@@ -4,7 +4,7 @@
 
 use smallvec::SmallVec;
 
-use super::figures::What;
+use super::figures::{Item, What};
 use super::fold::{Fold, Mark, next};
 use super::page::Page;
 use crate::facts::{ColourCount, ColourWord, Read, Span, Taken};
@@ -12,14 +12,19 @@ use crate::facts::{ColourCount, ColourWord, Read, Span, Taken};
 /// The most digits of a count.
 const MOST_DIGITS: u32 = 4;
 
+/// The most bytes of an entry: a letter and its digits, each of three bytes if they are full-width.
+const LONGEST: u32 = 24;
+
 /// Fills `colours`, if nothing else did.
 pub(super) fn choose(page: Page, read: &mut Read) {
-    let Some(total) = read.diode_count.filter(|_| page.has_codes() && read.colours.is_empty()) else {
+    if !page.has_codes() || !read.colours.is_empty() {
         return;
-    };
+    }
+    let Some(total) = read.diode_count else { return };
     let mut list: SmallVec<[Taken<ColourCount>; 4]> = SmallVec::new();
     let mut end = 0;
-    for (i, item) in page.items.iter().enumerate().filter(|(_, item)| item.what == What::Code) {
+    let short = |item: &Item| item.what == What::Code && item.end - item.start <= LONGEST;
+    for (i, item) in page.items.iter().enumerate().filter(|(_, item)| short(item)) {
         let Some((word, count)) = coded(page.words(i)) else { continue };
         let signs = matches!(page.mark_before(i), Some(Mark::Plus | Mark::Slash | Mark::Comma | Mark::And));
         if i != end + usize::from(signs) || list.iter().any(|c| c.value.word == word) {

@@ -41,7 +41,7 @@ pub(super) fn counted(page: Page, f: &Figure, pack: bool) -> Option<(Rank, bool)
         return Some((Rank::Named, false));
     }
     // "COBs: 4", "COB: 4 pcs"
-    if page.role(at.wrapping_sub(2)) == Role::Cob && cob_row(page, at) {
+    if page.cues.any(Role::Cob.cue()) && page.role(at.wrapping_sub(2)) == Role::Cob && cob_row(page, at) {
         return Some((Rank::Named, true));
     }
     // "500+ LEDs"

@@ -108,7 +108,9 @@ impl Builder<'_> {
             low = joined;
             j = i + 2;
         }
-        if let Some((upper, unit, next)) = self.spaced_range(i) {
+        if self.number(i + 1).is_some()
+            && let Some((upper, unit, next)) = self.spaced_range(i)
+        {
             let end = self.tokens[next - 1].end;
             let figure =
                 Figure { high: upper.value, range: true, ..Figure::plain(unit, 0.0, 0.5, t.start, end) };

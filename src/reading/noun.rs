@@ -247,7 +247,7 @@ fn coloured(page: Page, mut k: usize) -> Option<usize> {
     }
     k += 1 + usize::from(modifies(page, k + 1));
     k += usize::from(page.figure(k).is_some_and(|f| matches!(f.unit, Unit::Nanometre | Unit::Kelvin)));
-    Some(k + usize::from(open && page.mark(k) == Some(Mark::Close)))
+    (!open || page.mark(k) == Some(Mark::Close)).then_some(k + usize::from(open))
 }
 
 /// "... + 32 LED bleues": the number at item `at`, with the diode word at item `i`, goes on such a list.

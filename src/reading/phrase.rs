@@ -80,8 +80,8 @@ impl<'a> Page<'a> {
                         break;
                     }
                     // "a 2-lamp 64W fixture"
-                    let lamps = self.mark(i + 1) == Some(Mark::Dash) && self.role(i + 2) == Role::Light;
-                    if unit == Some(Unit::Bare) && !lamps {
+                    let lamps = || self.mark(i + 1) == Some(Mark::Dash) && self.role(i + 2) == Role::Light;
+                    if unit == Some(Unit::Bare) && !lamps() {
                         break;
                     }
                     seen |= unit == Some(Unit::Percent);

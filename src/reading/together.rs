@@ -28,7 +28,7 @@ pub(super) fn units(page: Page) -> Option<Taken<u32>> {
     None
 }
 
-/// Whether a word or a figure of watts speaks of lights at all: "grow pots, 10 pack" does not.
+/// Whether a word or a unit speaks of lights at all: "grow pots, 10 pack" does not.
 pub(super) fn lights(page: Page) -> bool {
     const LIGHTS: Cues = Cues::of(&[
         Role::Light,
@@ -40,7 +40,8 @@ pub(super) fn lights(page: Page) -> bool {
         Role::Tube,
         Role::Power,
     ]);
-    page.cues.any(LIGHTS) || page.has_unit(&[Unit::Watt])
+    page.cues.any(LIGHTS)
+        || page.has_unit(&[Unit::Watt, Unit::Volt, Unit::VoltAc, Unit::VoltDc, Unit::Kelvin])
 }
 
 /// "100W the pair", "600 W as a pair", "sold as a pair".

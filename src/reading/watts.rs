@@ -76,7 +76,8 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
         return Says::Equivalent;
     }
     // "old 3W chips are no longer fitted": the diodes of other lights.
-    if page.role_before(at) == Role::Traditional
+    if page.cues.any(Role::Traditional.cue())
+        && page.role_before(at) == Role::Traditional
         && f.high <= LARGEST_BEAD
         && page.first_right(at, BEAD.and(THING), 3).any(BEAD)
     {
@@ -92,10 +93,10 @@ fn watts(page: Page, f: &Figure, index: usize, arrays: &Arrays, pack: Option<u32
         return Says::Selected;
     }
     // "Selected: 2ft 10W", but not "power draw of this size: 318W"
-    let sized = usize::from(page.figure_before(at).is_some_and(|l| l.unit == Unit::Length));
+    let sized = || usize::from(page.figure_before(at).is_some_and(|l| l.unit == Unit::Length));
     if one
         && left.near.any(Role::Selected.cue())
-        && page.mark_before(at - sized) == Some(Mark::Colon)
+        && page.mark_before(at - sized()) == Some(Mark::Colon)
         && !left.cues.any(DRAW)
     {
         return Says::Selected;
@@ -155,7 +156,8 @@ fn draw(
     }
     let each = Role::Each.cue();
     // "two 150W boards in each"
-    if matches!(page.role(at + 1), Role::Part | Role::Board)
+    if page.cues.any(each)
+        && matches!(page.role(at + 1), Role::Part | Role::Board)
         && page.role(at + 2) == Role::Unit(Unit::Length)
         && page.role(at + 3) == Role::Each
     {
