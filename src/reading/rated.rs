@@ -42,16 +42,14 @@ pub(super) fn of_the_light(page: Page, f: &Figure) -> bool {
         || f.high < MAINS && in_brackets(page, at);
     let fuse = matches!(page.role(at + 1), Role::Breaker | Role::Load)
         || matches!(page.role(at + 2), Role::Breaker) && !page.breaks(at + 1);
-    let fan = page.role(at + 1) == Role::Device && !feeds(page, at + 1);
+    let other = |i: usize| page.role(i) == Role::Device && !feeds(page, i) && page.role(i + 1) != Role::Has;
+    let fan = other(at + 1);
     // "5V 2A USB timer"; the cable of a light carries the light's.
     let mut after = at;
     while electrical(after + 1) {
         after += 1;
     }
-    let fan = fan
-        || page.role(after + 1) == Role::Device
-            && !feeds(page, after + 1)
-            && !CABLES.iter().any(|&w| page.starts(after + 1, w));
+    let fan = fan || other(after + 1) && !CABLES.iter().any(|&w| page.starts(after + 1, w));
     // "24V 1A per strip", "24V 2A (each of 8 bars)"; the mains are the same for every part.
     let mains = f.unit != Unit::Amp && f.unit != Unit::VoltDc && f.high >= MAINS;
     let part = !mains && (per_part(page, after) || each_part(page, after) || several(page, before, after));

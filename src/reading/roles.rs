@@ -151,7 +151,7 @@ pub(super) enum Role {
     Off,
     /// `place`: "in place of", else nothing.
     Place,
-    /// A word after a device that the light has: `タイマー付き`.
+    /// A word after a device that the light has or does without: `タイマー付き`, `ファンなし`.
     Has,
     /// `by`: a cross between two numbers, else nothing.
     By,
