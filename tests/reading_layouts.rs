@@ -84,6 +84,25 @@ fn a_count_and_a_class_are_seen_in_less_usual_places() {
         ("Board: 320 pcs 3000K, 40 pcs deep red 660nm, 155W", None, None),
         ("Series Orvane\nModel | A | B\nLEDs | 504 | 1008\nPower | 200W | 400W", None, None),
         ("Twin head 10W LED, 40 beads, replaces a 100W bulb", Some(40), None),
+        ("Grow lamp 600W, watts per LED: 3, LEDs: 200", Some(200), Some(3.0)),
+        ("Grow lamp 600W: number of beads: 60; watts per bead: 10", Some(60), Some(10.0)),
+        ("Board 110W: 192 W, 48 R, 6 FR, 2 UV, LEDs total 248", Some(248), None),
+        // One colour of several, or the lights themselves, are not the light's diodes.
+        ("Grow bar 48W, 96 LED white and 24 red", None, None),
+        ("Barre 60W, 48 LED rouges + 32 LED bleues", None, None),
+        ("Barra 60W, 96 ledes blancos y 24 rojos", None, None),
+        ("Zwei LED-Leuchten, je 100 W", None, None),
+        ("15 LED-Lampen, 45 W", None, None),
+        ("24 stuks LED lampen 9W per stuk", None, None),
+        ("Lamp 100W, 60 LEDs deep red 660nm, 40 LEDs blue 450nm", None, None),
+        ("Lamp 100W with 60 LEDs (red) and 40 LEDs (blue)", None, None),
+        ("Lampe 100 W, 60 LEDs in Rot, 40 in Blau", None, None),
+        ("Lamp 100W\n60 LED red\n40 LED blue", None, None),
+        ("Lamp 100W, 100 LEDs (80 red, 20 blue)", Some(100), None),
+        ("Grow lamp 80W, 4 heads, full spectrum with 80 bulbs (LEDs)", Some(80), None),
+        ("Grow lamp\nCOBs: 4\nRated power: 200W", Some(4), None),
+        ("Grow lamp 800W | COB: 4 pcs, 200W each | plus 48 red LEDs", Some(4), Some(200.0)),
+        ("Grow lamp 100W, ten 10W double chips, the old 3W single chips are gone", Some(10), Some(10.0)),
     ] {
         let read = read(text);
         assert_eq!((count(&read), class(&read)), (diodes, watts), "{text}");
@@ -115,6 +134,25 @@ fn a_pack_is_told_from_parts_and_each_lamp_from_all() {
         ("2 pack 45W lamps, true draw 44W for both lamps", Some(2), 45.0, None),
         ("2 pack 45W lamps, power consumption 44W total", Some(2), 45.0, None),
         ("Grow spot 5W, 7pcs 1 Watt chips", None, 5.0, None),
+        ("Two (2) 60W panels, 120W the pair, each panel draws 55W", Some(2), 60.0, Some(55.0)),
+        ("3 stuks kweeklampen 12W, verbruik 11W per lamp", Some(3), 12.0, Some(11.0)),
+        ("Half-dozen bulbs, 12 watt apiece", Some(6), 12.0, None),
+        ("Kit 3 lâmpadas 20W cada, 60W as três juntas", Some(3), 20.0, None),
+        (
+            "2x Brand 200W grow lights, 190W real per unit, two 100W boards in each",
+            Some(2),
+            200.0,
+            Some(190.0),
+        ),
+        ("Set of 3 45W panels, each with 96 LEDs, 43W real per panel", Some(3), 45.0, Some(43.0)),
+        ("Saucers 300W, 168W draw each, sold as a pair with hooks", Some(2), 300.0, Some(168.0)),
+        ("Grow lamp 25W, qty 12, shipped by the case", Some(12), 25.0, None),
+        ("Tube grow light 18W, selected: 3 pcs", Some(3), 18.0, None),
+        ("Buy 1 Get 1: clip light 20W, 2 lights", Some(2), 20.0, None),
+        ("18W tube x 4, 96 diodes each", Some(4), 18.0, None),
+        ("Desk lamp 20W with two lights, 10W each", None, 20.0, None),
+        ("Plant lamp 25W, sold singly (photo shows a set of 4)", None, 25.0, None),
+        ("Reef light 14W, 10 pcs 660nm + 4 pcs 450nm", None, 14.0, None),
         ("1800W triple chip lamp (120 LEDs of 15W, 3 pc 5W crystal per bead)", None, 1800.0, None),
     ] {
         let read = read(text);
@@ -176,6 +214,12 @@ fn colours_are_seen_in_lists_of_every_order() {
             vec![("red", 84), ("blue", 21), ("pink", 3)],
         ),
         ("Panel 45W R:B 8:1, weight 300 g", vec![]),
+        ("Board 120W: 240 x 0.5W white LEDs", vec![("white", 240)]),
+        ("Panel 45W, 225 LEDs red, blue, white", vec![]),
+        ("Panel 45W, 225 LEDs: R165+B60", vec![("red", 165), ("blue", 60)]),
+        ("Saucer 50W, 50 LEDs, R40 B10 by piece", vec![("red", 40), ("blue", 10)]),
+        ("Panel 45W, 225 LEDs, replaces R80/B100", vec![]),
+        ("Light: 1,056 in total, of which 48 are deep red", vec![("deep_red", 48)]),
     ] {
         assert_eq!(colours(text), expected, "{text}");
     }
@@ -199,11 +243,29 @@ fn currents_and_volts_are_seen_in_less_usual_print() {
         ("Light 200W 120V 1.7A, timer outlet 15A", (120.0, 120.0), Some(1.7)),
         ("Board 240W, AC input 100-to-277 volts", (100.0, 277.0), None),
         ("Lamp 35W 230V, FCC ID 2AX300WQ", (230.0, 230.0), None),
+        ("How many LEDs? 256. Volts? 120-277. Amps? 0.9.", (120.0, 277.0), Some(0.9)),
         ("Lamp 35W 230V, FCC ID: 2AX9-C1500W", (230.0, 230.0), None),
     ] {
         let read = read(text);
         let seen = read.volts.map(|t| (t.value.0.value, t.value.1.value));
         assert_eq!((seen, read.amps.map(|t| t.value.value)), (Some(volts), amps), "{text}");
+    }
+}
+
+#[test]
+fn photons_are_seen_in_less_usual_print() {
+    for (text, flux, efficacy) in [
+        ("L-100 | W 100 | A 0.9 | µmol/s 270", Some(270.0), None),
+        ("L-100 | W 100 | µmol/m²/s 900", None, None),
+        ("wattage=315; umol/J=2.5", None, Some(2.5)),
+        ("Lamp 315W, 850 umol total output per second, 2.7 umol per watt-second", Some(850.0), Some(2.7)),
+    ] {
+        let read = read(text);
+        assert_eq!(
+            (read.ppf.map(|t| t.value.value), read.ppe.map(|t| t.value.value)),
+            (flux, efficacy),
+            "{text}"
+        );
     }
 }
 

@@ -119,3 +119,19 @@ fn real_in_brackets_goes_with_its_own_number() {
     assert_eq!(claim(&read), Some(50.0));
     assert_eq!(read.actual_w.map(|a| a.value.high), Some(Watts(8.0)));
 }
+
+#[test]
+fn a_device_that_the_light_does_without_is_not_what_the_text_is_about() {
+    for text in [
+        "LED grow light no fan, 100W",
+        "LED grow light without fan 100W",
+        "Pflanzenlampe ohne Lüfter 100 W",
+        "Lampe horticole sans ventilateur 100 W",
+        "植物育成ライト ファンなし 100W",
+    ] {
+        assert_eq!(claim(&read(text)), Some(100.0), "{text}: {:?}", read(text));
+    }
+    let volts = read("育苗ライト 60W AC100-240V ファンなし").volts.map(|t| t.value.1.value);
+    assert_eq!(volts, Some(240.0));
+    assert_eq!(claim(&read("Fan without light 100W")), None);
+}

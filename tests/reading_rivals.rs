@@ -2,7 +2,7 @@
 
 mod reading_help;
 
-use plainwatt::facts::LeftWhy;
+use plainwatt::facts::{LampKind, LeftWhy};
 use plainwatt::reading::read;
 use reading_help::{claim, left};
 
@@ -103,4 +103,18 @@ fn the_answer_to_a_question_about_the_draw_is_the_draw() {
     assert_eq!(watts(text), (Some(700.0), Some(120.0)));
     assert_eq!(watts("700W LED lamp. Q: Draw? A: 120W at 120V."), (Some(700.0), Some(120.0)));
     assert_eq!(watts("700W LED lamp. Q: What does the fan draw? A: 12W."), (Some(700.0), None));
+}
+
+#[test]
+fn a_lamp_is_compared_with_by_its_number_or_its_tube_and_the_own_old_model_is_none() {
+    for (text, compared) in [
+        ("36W shop light, brighter than a 2-lamp 64W T8 fixture", Some((64.0, Some(LampKind::Fluorescent)))),
+        ("Anzuchtleiste 24 W, ersetzt 2 x 18 W T8-Röhren", Some((18.0, Some(LampKind::Fluorescent)))),
+        ("Grow light 45W replaces our 600W HPS", Some((600.0, Some(LampKind::Hps)))),
+        ("Kweeklamp 45 W, vervangt ons oude model van 60 W", None),
+        ("Lampe horticole 45 W, remplace notre modèle de 60 W", None),
+    ] {
+        let read = read(text).replaces.map(|t| (t.value.watts.0, t.value.kind));
+        assert_eq!(read, compared, "{text}");
+    }
 }

@@ -182,6 +182,20 @@ fn variants_without_a_choice_claim_nothing() {
 }
 
 #[test]
+fn the_chosen_variant_is_the_one_in_the_brackets_or_after_the_word() {
+    for (text, watts, drawn, diodes) in [
+        ("Bar [Variant: 3 ft, 36W, 108 LEDs] also sold as 2 ft 24W 72 LEDs", 36.0, None, Some(108)),
+        ("T5 bar 1ft 5W / 2ft 10W / 3ft 15W. Selected: 2ft 10W. 48 LEDs", 10.0, None, Some(48)),
+        ("Bar [Selected: 320W], 200W. Power draw of this size: 318W", 320.0, Some(318.0), None),
+    ] {
+        let read = read(text);
+        let drawn_as_read = read.actual_w.map(|a| a.value.high.0);
+        let diodes_as_read = read.diode_count.map(|c| c.value);
+        assert_eq!((claim(&read), drawn_as_read, diodes_as_read), (Some(watts), drawn, diodes), "{text}");
+    }
+}
+
+#[test]
 fn a_wattage_switch_claims_its_top_setting() {
     assert_eq!(claim(&read("vapor tight, selectable by switch 30/40/50W")), Some(50.0));
     assert_eq!(claim(&read("Power 150-720 Watts (dimmable)")), Some(720.0));
@@ -229,6 +243,9 @@ fn thousands_and_decimals_are_told_apart() {
     ];
     for (text, watts) in table {
         assert_eq!(claim(&read(text)), Some(watts), "{text}");
+    }
+    for text in ["Barre 480 W, 1 250-1 300 µmol/s", "Barre 480 W, 1 100 to 1 300 µmol/s"] {
+        assert_eq!(read(text).ppf.map(|t| t.value.value), Some(1300.0), "{text}");
     }
 }
 

@@ -7,7 +7,7 @@ use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
-use super::pairs::{cobs_of_a_total, crossed_after, crossed_before, is_count, listed};
+use super::pairs::{cobs_of_a_total, counts_cobs, crossed_after, crossed_before, is_count, listed};
 use super::roles::{Cues, Role, Unit};
 
 /// The largest class in watts that a bead has; above it only a COB.
@@ -90,7 +90,7 @@ fn judge(page: &Page, count: usize, watts: usize, crossed: bool, pack: Option<u3
         || before.any(DIODE)
         || page.mark_before(a) == Some(Mark::Colon);
     // "COB x 5 (300W each)"
-    let behind = page.mark_before(a) == Some(Mark::Times) && page.role(a.wrapping_sub(2)) == Role::Cob;
+    let behind = counts_cobs(page.mark_before(a)) && page.role(a.wrapping_sub(2)) == Role::Cob;
     let cob = behind || between.and(after).and(before).any(Role::Cob.cue());
     let of = if cob || (page.cues.any(Role::Cob.cue()) && w.high > LARGEST_BEAD && crossed) {
         Of::Cobs

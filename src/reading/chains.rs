@@ -146,6 +146,22 @@ impl Builder<'_> {
         fits.then_some((high, k + 1))
     }
 
+    /// "1 250-1 300 µmol/s": a range of two numbers with a space before the thousands; its upper one, the unit, and the token
+    /// after that.
+    pub(super) fn spaced_range(&self, i: usize) -> Option<(Printed, Unit, usize)> {
+        let thousands = |i: usize| {
+            let (first, second) = (self.number(i)?, self.number(i + 1)?);
+            let plain = |n: Printed| !n.decimal && !n.doubtful;
+            (plain(first) && plain(second) && second.digits == 3 && first.digits <= 3 && first.value > 0.0)
+                .then_some(Printed { value: first.value * 1000.0 + second.value, ..second })
+        };
+        let low = thousands(i)?;
+        let to = matches!(self.mark(i + 2), Some(Mark::Dash | Mark::Tilde)) || self.role(i + 2) == Role::To;
+        let high = thousands(i + 3).filter(|high| to && high.value > low.value)?;
+        let (unit, next) = self.unit(i + 5);
+        matches!(unit, Unit::PhotonFlux | Unit::Watt).then_some((high, unit, next))
+    }
+
     /// How many tokens from `i` on make the dots of an ellipsis.
     fn dots(&self, i: usize) -> usize {
         if self.tokens.get(i).is_some_and(|t| self.text[t.start as usize..].starts_with('…')) {

@@ -46,7 +46,7 @@ pub(super) fn class(
     let ends = BEAD.and(THING).and(DRAW).and(Cues::of(&[Role::Part, Role::Device]));
     let beads = || page.first_right(at, ends, 4).any(BEAD) || lamp_beads(page, at);
     let bulb = page.cues.any(Role::Cob.cue()) && !others;
-    if page.cues.any(BEAD) && !bulb && beads() {
+    if page.cues.any(BEAD) && !bulb && beads() && !headline_again(page, f) {
         return true;
     }
     if beside.next_is(Role::Led) && leads_to_beads(page, at + 2) {
@@ -84,6 +84,14 @@ pub(super) fn class(
         && others
         && page.cues.any(BEAD.and(Cues::of(&[Role::Led, Role::Pieces])))
         && !of_parts()
+}
+
+/// Chinese "双头20W ... 全光20W 灯珠72颗": the headline again, and a count of beads after it.
+fn headline_again(page: &Page, f: &Figure) -> bool {
+    let bead = usize::from(f.item) + 1;
+    matches!(page.role(bead), Role::Chip | Role::Diode)
+        && page.figure(bead + 1).is_some_and(|n| n.unit == Unit::Bare && n.high >= FEWEST_DIODES)
+        && page.watts().next().is_some_and(|(_, w)| w.item != f.item && (w.high - f.high).abs() < 0.01)
 }
 
 /// "10W lamp beads"

@@ -31,6 +31,8 @@ impl Scanner<'_> {
                 Fold::Digit(d) => word = word.with(u32::from(d) + 0x30),
                 Fold::Letter(u) => word = word.with(u),
                 Fold::Skip => {}
+                // "T8-Röhren"
+                Fold::Mark(Mark::Dash) if self.tube_word(&word, self.at + n) => break,
                 Fold::Mark(Mark::Dash) if self.joins(self.at + n) => pure &= self.letters_between(start) <= 1,
                 Fold::Mark(Mark::Other) if self.byte(self.at) == b'_' && self.joins(self.at + n) => {
                     pure = false;
@@ -45,6 +47,13 @@ impl Scanner<'_> {
         } else {
             self.push(What::Code, start);
         }
+    }
+
+    /// Whether the letters before a hyphen are a tube's size and a word follows at `at`.
+    fn tube_word(&self, word: &Spelling, at: usize) -> bool {
+        word.letters() <= 3
+            && matches!(next(self.text, past_skips(self.text, at)), Some((Fold::Letter(_), _)))
+            && look_up(word).role == Role::Tube
     }
 
     /// Whether a letter or digit stands at `at`, so that the sign before it is inside a code.

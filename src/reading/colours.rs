@@ -7,9 +7,9 @@ use super::class::package_number;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::hues::{
-    LETTER, after_colour, by_figure, class_of_pieces, ends_list, green_count, is_count, is_shade,
-    letter_first, letters, modifies, named, named_after, number_first, of_them, past_type, ratio_letters,
-    shade_first, worded_ratio,
+    LETTER, after_colour, by_figure, class_of_pieces, crossed_class, ends_list, green_count, is_count,
+    is_shade, letter_first, letters, modifies, more_without_number, named, named_after, number_first,
+    of_them, past_type, ratio_letters, shade_first, worded_ratio,
 };
 use super::item::Letters;
 use super::letters::white_letter;
@@ -59,6 +59,7 @@ fn word(page: &Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
         return all_of_one(first, word, read);
     }
     let mut wave = None;
+    let noun = |i: usize| matches!(page.role(i), Role::Diode | Role::Led | Role::Chip);
     // The number before: "120 Red", "1152× white", "100 pcs red", "660nm deep red 48".
     let mut k = first;
     while k > used {
@@ -67,6 +68,12 @@ fn word(page: &Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
             What::Word(Role::Led | Role::Diode) if !letter => k -= 1,
             // "84pcs 0.5W red"
             What::Figure(f) if !letter && class_of_pieces(page, k - 1, &page.figures[usize::from(f)]) => {
+                k -= 1;
+            }
+            // "240 x 0.5W white LEDs"
+            What::Figure(f)
+                if !letter && crossed_class(page, k - 1, &page.figures[usize::from(f)]) && noun(i + 1) =>
+            {
                 k -= 1;
             }
             What::Figure(f) if is_shade(&page.figures[usize::from(f)]) && !letter => {
@@ -104,6 +111,7 @@ fn word(page: &Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
             || page.mark(i + 1) == Some(Mark::Slash)
                 && (matches!(page.role(i + 2), Role::Colour(_)) || modifies(page, i + 2))
             || page.mark_before(k.wrapping_sub(1)) == Some(Mark::Colon) && ratio_letters(page, b)
+            || more_without_number(page, i)
             || worded_ratio(page, b, i);
         if shared {
             read.left.push(crate::facts::Left { span: super::power::span(f), why: LeftWhy::Ratio });

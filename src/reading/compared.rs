@@ -91,9 +91,12 @@ fn lamp_leads(page: &Page, at: usize) -> bool {
     }) == Some(true)
 }
 
+/// What sellers call their own lights.
+pub(super) const OUR: Listed<9> =
+    Listed::of(["our", "unser", "unsere", "notre", "nuestra", "nuestro", "ons", "onze", "nostro"]);
+
 /// "less heat than our V-6 330W": a comparison with another light of the seller.
 pub(super) fn with_own(page: &Page, beside: &Beside) -> bool {
-    const OUR: Listed<5> = Listed::of(["our", "unser", "unsere", "notre", "nuestra"]);
     page.cues.any(Role::Versus.cue())
         && !beside.before_a_lamp()
         && (beside.at.saturating_sub(4).max(1)..beside.at)

@@ -10,7 +10,8 @@ use super::fold::Mark;
 use super::page::Page;
 use super::power::{Chosen, span};
 use super::roles::{Cues, Role, Unit};
-use super::says::{All, Says};
+use super::says::{All, Says, Set};
+use super::variants::bracketed_choice;
 use crate::facts::{Count, LeftWhy, Package, Read, Span, StatedClass, Taken};
 use crate::units::Watts;
 
@@ -99,12 +100,12 @@ fn parts_among_more(page: &Page, arrays: &mut Arrays, found: &[Found], says: &mu
 /// The one class of the text, with the figure it was read from; two different ones are none.
 fn class(page: &Page, says: &All, arrays: &[Array], cobs: bool, chosen: Chosen) -> Option<(f64, usize)> {
     let mut class: Option<(f64, usize)> = None;
-    for (k, f) in page.watts().filter(|&(k, _)| says[k] == Says::Class) {
+    for k in says.that(Set::CLASS) {
         let array = arrays.iter().find(|a| a.watts == k);
         if cobs && !array.is_some_and(|a| a.of == Of::Cobs) {
             continue;
         }
-        let w = f.high;
+        let w = page.figures[k].high;
         match class {
             None => class = Some((w, k)),
             Some((other, _)) if (other - w).abs() < 1e-9 => {}
@@ -195,7 +196,10 @@ fn count(page: &Page, arrays: &[Array], found: &[Found], cobs: bool, chosen: Cho
     if let Some(first) = found.iter().find(named) {
         let differ =
             distinct(found.iter().filter(named).map(|f| f.value)) || one_of_a_row(page, first.figure);
-        return (!(differ && chosen.variants)).then_some((first.value, first.figure));
+        if differ && chosen.variants {
+            return selected(page, found);
+        }
+        return Some((first.value, first.figure));
     }
     if arrays.len() > 1 {
         return (!distinct(counts().map(|c| c.0))
@@ -204,6 +208,16 @@ fn count(page: &Page, arrays: &[Array], found: &[Found], cobs: bool, chosen: Cho
         .flatten();
     }
     found.iter().max_by(|a, b| a.value.total_cmp(&b.value)).map(|f| (f.value, f.figure))
+}
+
+/// The only count between the brackets around what was chosen.
+fn selected(page: &Page, found: &[Found]) -> Option<(f64, usize)> {
+    let (open, close) = bracketed_choice(page)?;
+    let mut inside = found.iter().filter(|f| {
+        f.rank >= Rank::Named && (open..close).contains(&usize::from(page.figures[f.figure].item))
+    });
+    let only = inside.next()?;
+    inside.next().is_none().then_some((only.value, only.figure))
 }
 
 /// "LEDs | 504 | 1008": the first of a row with a figure for each model.

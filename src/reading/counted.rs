@@ -41,16 +41,12 @@ pub(super) fn counted(page: &Page, f: &Figure, pack: bool) -> Option<(Rank, bool
         // `3030 SMD x 480`
         return Some((Rank::Named, false));
     }
-    // "LEDs*768"
-    if crossed
-        && page.role(at - 2) == Role::Diode
-        && !(at >= 3
-            && (matches!(page.role(at - 3), Role::Colour(_))
-                || page.figure(at - 3).is_some_and(|w| w.unit != Unit::Watt || w.high <= LARGEST_BEAD)))
-        && (at + 1 == page.items.len() || page.breaks(at + 1))
-        && !joined(page, at + 1)
-    {
+    if crossed && crossed_noun(page, at) {
         return Some((Rank::Named, false));
+    }
+    // "COBs: 4", "COB: 4 pcs"
+    if page.cues.any(Role::Cob.cue()) && page.role(at.wrapping_sub(2)) == Role::Cob && cob_row(page, at) {
+        return Some((Rank::Named, true));
     }
     // "500+ LEDs"
     if page.mark(at + 1) == Some(Mark::Plus)
@@ -135,6 +131,25 @@ pub(super) fn counted(page: &Page, f: &Figure, pack: bool) -> Option<(Rank, bool
         }
         _ => None,
     }
+}
+
+/// "LEDs*768"
+fn crossed_noun(page: &Page, at: usize) -> bool {
+    page.mark_before(at) == Some(Mark::Times)
+        && at >= 2
+        && page.role(at - 2) == Role::Diode
+        && !(at >= 3
+            && (matches!(page.role(at - 3), Role::Colour(_))
+                || page.figure(at - 3).is_some_and(|w| w.unit != Unit::Watt || w.high <= LARGEST_BEAD)))
+        && (at + 1 == page.items.len() || page.breaks(at + 1))
+        && !joined(page, at + 1)
+}
+
+/// "COBs: 4", "COB = 4 pcs": a row that ends with the number at item `at`, or with its pieces.
+fn cob_row(page: &Page, at: usize) -> bool {
+    let end = at + 1 + usize::from(page.role(at + 1) == Role::Pieces);
+    matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal))
+        && (end >= page.items.len() || page.breaks(end) && !joined(page, end))
 }
 
 /// "10 rows of 12 LEDs", "12 modules each with 15": a count inside one part.

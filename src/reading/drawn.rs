@@ -73,6 +73,14 @@ pub(super) fn draw(
         return Says::Draw(3);
     }
     let each = Role::Each.cue();
+    // "two 150W boards in each"
+    if page.cues.any(each)
+        && matches!(beside.next.role, Role::Part | Role::Board)
+        && beside.second.role == Role::Unit(Unit::Length)
+        && page.role(at + 3) == Role::Each
+    {
+        return Says::Left(LeftWhy::Part);
+    }
     let per_light = || {
         beside.followed_by(Mark::Slash)
             && matches!(beside.second.role, Role::Each | Role::Pieces | Role::Light)
@@ -96,6 +104,7 @@ pub(super) fn draw(
                 && page
                     .first_right(at, Cues::of(&[Role::Per, Role::Light, Role::Part]), 1)
                     .any(Role::Part.cue())
+                && !counts_total(page)
     };
     if right.near.any(each) && parts() || page.cues.any(Role::Total.cue()) && of_a_total() {
         return Says::Left(LeftWhy::Part);
@@ -115,6 +124,16 @@ pub(super) fn draw(
         return Says::Nameplate;
     }
     Says::Bare
+}
+
+/// "LEDs total 248": the one total of the page is a number of diodes.
+fn counts_total(page: &Page) -> bool {
+    let mut totals = (0..page.items.len()).filter(|&i| page.role(i) == Role::Total);
+    let (Some(i), None) = (totals.next(), totals.next()) else { return false };
+    let sign = usize::from(matches!(page.mark(i + 1), Some(Mark::Colon | Mark::Equal)));
+    i > 0
+        && matches!(page.role(i - 1), Role::Diode | Role::Led | Role::Chip)
+        && page.figure(i + 1 + sign).is_some_and(|n| n.unit == Unit::Bare)
 }
 
 impl Before<'_> {

@@ -49,10 +49,12 @@ pub(super) fn choose(page: &Page, read: &mut Read) {
             continue;
         }
         if unit & BARE != 0 {
-            match labelled(page, f).filter(|_| f.range || f.list || f.high >= 1.0) {
-                Some(Unit::Volt) => volts.push(Volts { figure: k, mains: f.high >= MAINS }),
-                Some(_) => amps.push(k),
-                None => {}
+            match labelled(page, f).filter(|_| f.high > 0.0) {
+                Some(Unit::Volt) if f.range || f.list || f.high >= 1.0 => {
+                    volts.push(Volts { figure: k, mains: f.high >= MAINS });
+                }
+                Some(Unit::Amp) => amps.push(k),
+                _ => {}
             }
             continue;
         }
@@ -223,8 +225,10 @@ fn labelled(page: &Page, f: &Figure) -> Option<Unit> {
     while let Some(k) = i.checked_sub(1) {
         i = k;
         let sign = page.sign(k);
-        if sign & SIGNS != 0 {
-            signed |= sign & (Mark::Colon.bit() | Mark::Equal.bit()) != 0;
+        // "Volts? 120-277"
+        let asked = k + 1 == at && sign & Mark::Question.bit() != 0;
+        if sign & SIGNS != 0 || asked {
+            signed |= asked || sign & (Mark::Colon.bit() | Mark::Equal.bit()) != 0;
             continue;
         }
         if page.items[k].is_figure() {

@@ -124,6 +124,16 @@ impl Builder<'_> {
             low = joined;
             j = i + 2;
         }
+        if self.number(i + 1).is_some()
+            && let Some((upper, unit, next)) = self.spaced_range(i)
+        {
+            let end = self.tokens[next - 1].end;
+            let figure =
+                Figure { high: upper.value, range: true, ..Figure::plain(unit, 0.0, 0.5, t.start, end) };
+            let low = first.value * 1000.0 + self.number(i + 1).map_or(0.0, |n| n.value);
+            self.add(Figure { low, ..figure }, t.spaced);
+            return next;
+        }
         if let Some(next) = self.ratio(i) {
             self.simple(t, next, Unit::Ratio, low);
             return next;

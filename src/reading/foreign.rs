@@ -9,6 +9,7 @@ use super::pairs::SIDES;
 use super::phrase::DRAW;
 use super::rated::socket_limit;
 use super::roles::{Cues, Role, Unit};
+use super::subject::lacks;
 use super::watts::{BEAD, LAMP, THING};
 use crate::facts::LeftWhy;
 
@@ -26,6 +27,10 @@ pub(super) fn dimension(page: &Page, beside: &Beside) -> bool {
 
 /// "do NOT buy 1000W": a denial up to three words before, but not "no" and its own noun ("no fan, 300W").
 pub(super) fn denied_before(page: &Page, at: usize) -> bool {
+    // "without fan 100W"
+    if at > 0 && lacks(page, at - 1) {
+        return false;
+    }
     let left = page.left(at);
     let not = || {
         (1..=3).any(|d| {
@@ -60,7 +65,9 @@ pub(super) fn foreign(
             && (at + 1..at + 4).any(|i| {
                 page.figure(i).is_some_and(|f| matches!(f.unit, Unit::Volt | Unit::VoltDc | Unit::Amp))
             });
-        if (first.any(device) && !labelled && !rated) || (near.any(device) && !first.any(THING)) {
+        if (first.any(device) && !labelled && !rated)
+            || (near.any(device) && !first.any(THING) && !lacks(page, at - 1))
+        {
             return Some(LeftWhy::OtherDevice);
         }
     }

@@ -71,6 +71,14 @@ pub(super) fn class_of_pieces(page: &Page, i: usize, f: &Figure) -> bool {
     f.unit == Unit::Watt && f.high <= LARGEST_BEAD && page.role_before(i) == Role::Pieces
 }
 
+/// "240 x 0.5W white LEDs": the figure at item `i` is the class of the diodes counted before the cross.
+pub(super) fn crossed_class(page: &Page, i: usize, f: &Figure) -> bool {
+    f.unit == Unit::Watt
+        && f.high <= LARGEST_BEAD
+        && page.mark_before(i) == Some(Mark::Times)
+        && page.figure_before(i - 1).is_some_and(is_count)
+}
+
 /// "3000K 352 / 5000K 308 / 660nm 40": whether the figure at item `i` heads a list of shades, each with its count after it.
 pub(super) fn shade_first(page: &Page, i: usize) -> bool {
     let sign = |m: Option<Mark>| matches!(m, Some(Mark::Slash | Mark::Comma | Mark::Plus | Mark::Pipe));
@@ -214,7 +222,7 @@ pub(super) fn named_after(page: &Page, j: usize) -> usize {
 
 /// "48 of them deep red": what `of` is followed by where a share of the diodes is told.
 pub(super) fn of_them(page: &Page, i: usize) -> bool {
-    const WORDS: [Letters; 2] = Letters::all(["them", "which"]);
+    const WORDS: [Letters; 6] = Letters::all(["them", "which", "are", "sind", "sont", "zijn"]);
     WORDS.iter().any(|&w| page.is(i, w))
 }
 
@@ -236,6 +244,15 @@ pub(super) fn worded_ratio(page: &Page, b: usize, i: usize) -> bool {
     side(b)
         && (page.mark(i + 1) == Some(Mark::Colon) && side(i + 2)
             || b >= 3 && page.mark(b - 1) == Some(Mark::Colon) && side(b - 3))
+}
+
+/// "225 LEDs red, blue, white": another colour without a number of its own follows the colour at item `i`.
+pub(super) fn more_without_number(page: &Page, i: usize) -> bool {
+    let and = matches!(page.mark(i + 1), Some(Mark::Comma | Mark::And | Mark::Plus));
+    let sign = usize::from(matches!(page.mark(i + 3), Some(Mark::Colon | Mark::Times | Mark::Equal)));
+    (and || page.role(i + 1) == Role::And)
+        && matches!(page.role(i + 2), Role::Colour(_))
+        && !(i + 3..i + 5 + sign).any(|k| page.figure(k).is_some())
 }
 
 /// The colour that the word or letter at item `i` names, and whether it is a letter.

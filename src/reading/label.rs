@@ -67,11 +67,16 @@ pub(super) fn label_before(page: &Page, at: usize) -> bool {
             What::Word(Role::Quantity) => quantity = true,
             What::Word(Role::Pieces) if i + 1 == at || signed => quantity = true,
             What::Word(Role::Of | Role::DoubleEnded | Role::Approx | Role::Total | Role::Kind) => {}
+            // "watts per LED: 3"
+            What::Word(Role::Diode | Role::Chip | Role::Led) if page.role_before(i) == Role::Per => {
+                return false;
+            }
             What::Word(Role::Diode) => {
                 diode = true;
                 // "LEDs (100)"
                 let bracketed = page.mark(at + 1) == Some(Mark::Close) && i + 2 == at;
-                signed |= i + 1 == at || bracketed || classed;
+                let total = i + 2 == at && page.role(i + 1) == Role::Total;
+                signed |= i + 1 == at || bracketed || classed || total;
             }
             What::Word(Role::Chip | Role::Led) => {
                 diode = true;

@@ -33,7 +33,8 @@ pub(super) fn list(page: &Page, says: &All, read: &mut Read) {
     if page.has_codes() {
         for item in page.items.iter().filter(|item| item.what == What::Code) {
             let span = Span { start: item.start as usize, end: item.end as usize };
-            if looks_like_a_figure(&page.text[span.start..span.end]) {
+            let counts = || read.colours.iter().any(|c| c.span == span);
+            if looks_like_a_figure(&page.text[span.start..span.end]) && !counts() {
                 read.left.push(Left { span, why: LeftWhy::ModelNumber });
             }
         }

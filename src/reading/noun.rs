@@ -5,9 +5,11 @@ use super::class::package_number;
 use super::counted::{FEWEST_PIECES, joined};
 use super::figures::What;
 use super::fold::Mark;
+use super::hues::modifies;
 use super::item::Letters;
 use super::page::Page;
 use super::roles::{Role, Unit};
+use crate::facts::ColourWord;
 
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) enum After {
@@ -37,7 +39,7 @@ pub(super) fn noun_after(page: &Page, at: usize, pack: bool) -> After {
     while i < at + 8 {
         match page.what(i) {
             Some(What::Word(role)) => match role {
-                Role::Diode | Role::Chip if adds_a_colour(page, i) => return After::Elsewhere,
+                Role::Diode | Role::Chip | Role::Led if no_total(page, at, i) => return After::Elsewhere,
                 Role::Diode | Role::Chip => return diodes(page, i, pack),
                 Role::Cob => {
                     return if matches!(page.role(i + 1), Role::Led | Role::Light) && !pieces {
@@ -92,6 +94,8 @@ pub(super) fn noun_after(page: &Page, at: usize, pack: bool) -> After {
                     others += 1;
                 }
                 Role::Light if matches!(page.role(i + 1), Role::Diode | Role::Chip) => {}
+                // "80 bulbs (LEDs)"
+                Role::Light | Role::Lights if explained(page, i) => return diodes(page, i + 2, pack),
                 Role::Device
                 | Role::Part
                 | Role::Board
@@ -143,7 +147,9 @@ fn of_number(page: &Page, i: usize) -> Option<After> {
 }
 
 /// Whether the singular "LED" at item `i` belongs to a word for a light: "225 LED panel", "1000 LED grow light".
-fn of_a_light(page: &Page, i: usize) -> bool {
+fn of_a_light(page: &Page, mut i: usize) -> bool {
+    // German "zwei LED-Leuchten"
+    i += usize::from(page.mark(i + 1) == Some(Mark::Dash) && !page.breaks(i + 1));
     match page.role(i + 1) {
         Role::Light | Role::Lights | Role::Part | Role::Board | Role::Device => true,
         Role::Double => !matches!(page.role(i + 2), Role::Diode | Role::Chip),
@@ -194,4 +200,74 @@ fn few(page: &Page, at: usize) -> bool {
 fn adds_a_colour(page: &Page, i: usize) -> bool {
     let added = joined(page, i + 1) || page.mark(i + 1) == Some(Mark::Comma) && page.figure(i + 2).is_some();
     matches!(page.role_before(i), Role::Colour(_)) && added && matches!(page.role(i + 3), Role::Colour(_))
+}
+
+/// Whether the number at item `at` with the diode word at item `i` counts one colour of several, or lights.
+fn no_total(page: &Page, at: usize, i: usize) -> bool {
+    if page.role(i) == Role::Led && sold(page, i) {
+        return true;
+    }
+    page.cues.any(Role::Colour(ColourWord::Red).cue())
+        && (page.role(i) != Role::Led && adds_a_colour(page, i)
+            || first_of_colours(page, i)
+            || next_of_colours(page, at, i))
+}
+
+/// "24 LED bulbs", "15 LED-Lampen", "12 LED grow lights": things to buy; "225 LED lights" may be diodes.
+fn sold(page: &Page, i: usize) -> bool {
+    let dash = usize::from(page.mark(i + 1) == Some(Mark::Dash) && !page.breaks(i + 1));
+    let mut k = i + 1 + dash;
+    while k < i + 4 && page.role(k) == Role::None && matches!(page.what(k), Some(What::Word(_))) {
+        k += 1;
+    }
+    page.role(k) == Role::Lights && (k > i + 1 || !page.is(k, const { Letters::of("lights") }))
+}
+
+/// "96 LED white and 24 red", "48 LED rouges + 32 LED bleues": the colour after the diode word at item `i` is the first of several,
+/// each with its own number.
+fn first_of_colours(page: &Page, i: usize) -> bool {
+    /// "and" where the vocabulary has the letter for something else.
+    const AND: [Letters; 3] = Letters::all(["y", "e", "i"]);
+    let Some(mut k) = coloured(page, i + 1) else { return false };
+    let sign = page.mark(k);
+    k += usize::from(sign == Some(Mark::Comma));
+    let and = page.role(k) == Role::And || AND.iter().any(|&w| page.is(k, w));
+    // A line of its own counts diodes only where it says so.
+    let apart = matches!(sign, Some(Mark::Line | Mark::Pipe | Mark::Stop | Mark::Other));
+    let joined = matches!(sign, Some(Mark::Plus | Mark::And | Mark::Comma | Mark::Slash));
+    k += usize::from(and || apart || joined && sign != Some(Mark::Comma));
+    let noun = matches!(page.role(k + 1), Role::Diode | Role::Chip | Role::Led | Role::Pieces);
+    (and || joined || apart && noun)
+        && page.figure(k).is_some_and(|n| matches!(n.unit, Unit::Bare | Unit::Length))
+        && coloured(page, k + 1 + usize::from(noun)).is_some()
+}
+
+/// The item after the colour at item `k`, which may stand in brackets, after "in", or with its wavelength.
+fn coloured(page: &Page, mut k: usize) -> Option<usize> {
+    let open = page.mark(k) == Some(Mark::Open);
+    k += usize::from(open || page.role(k) == Role::Unit(Unit::Length));
+    k += usize::from(modifies(page, k));
+    if !matches!(page.role(k), Role::Colour(_)) {
+        return None;
+    }
+    k += 1 + usize::from(modifies(page, k + 1));
+    k += usize::from(page.figure(k).is_some_and(|f| matches!(f.unit, Unit::Nanometre | Unit::Kelvin)));
+    (!open || page.mark(k) == Some(Mark::Close)).then_some(k + usize::from(open))
+}
+
+/// "... + 32 LED bleues": the number at item `at`, with the diode word at item `i`, goes on such a list.
+fn next_of_colours(page: &Page, at: usize, i: usize) -> bool {
+    let noun = |k: usize| matches!(page.role(k), Role::Diode | Role::Chip | Role::Led);
+    coloured(page, i + 1).is_some()
+        && (at.saturating_sub(9)..at)
+            .rev()
+            .find(|&k| noun(k))
+            .is_some_and(|k| page.figure_before(k).is_some() && first_of_colours(page, k))
+}
+
+/// "bulbs (LEDs)": brackets after the word at item `i` say that it means diodes.
+fn explained(page: &Page, i: usize) -> bool {
+    page.mark(i + 1) == Some(Mark::Open)
+        && matches!(page.role(i + 2), Role::Diode | Role::Chip)
+        && page.mark(i + 3) == Some(Mark::Close)
 }

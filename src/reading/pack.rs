@@ -6,6 +6,7 @@ use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
 use super::roles::{Cues, Role, Unit};
+use super::together;
 use super::watts::BEAD;
 use crate::facts::{Span, Taken};
 
@@ -14,7 +15,7 @@ const MOST: f64 = 500.0;
 /// Most lights that a row such as "number of items" stands for.
 const MOST_ITEMS: f64 = 100.0;
 /// Most lights that a bare "2 pcs" stands for; more are diodes.
-const MOST_PIECES: f64 = 10.0;
+pub(super) const MOST_PIECES: f64 = 10.0;
 /// Words for a kind of light, before "lights".
 const KINDS: [Letters; 3] = Letters::all(["grow", "plant", "led"]);
 
@@ -33,10 +34,10 @@ pub(super) fn units(page: &Page) -> Option<Taken<u32>> {
     if !page.cues.any(SIGNS) {
         return None;
     }
-    worded(page).or_else(|| page.bare().find_map(|(_, n)| counted(page, n)))
+    worded(page).or_else(|| page.bare().find_map(|(_, n)| counted(page, n))).or_else(|| together::units(page))
 }
 
-fn taken(value: f64, start: u32, end: u32) -> Option<Taken<u32>> {
+pub(super) fn taken(value: f64, start: u32, end: u32) -> Option<Taken<u32>> {
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "checked to be 2 to 500")]
     ((2.0..=MOST).contains(&value) && value.fract() == 0.0)
         .then_some(Taken { value: value as u32, span: Span { start: start as usize, end: end as usize } })
@@ -45,7 +46,7 @@ fn taken(value: f64, start: u32, end: u32) -> Option<Taken<u32>> {
 /// "2-Pack", "set of 3", "2er Set", "twin pack", "pair of".
 fn worded(page: &Page) -> Option<Taken<u32>> {
     let words = Cues::of(&[Role::Pack, Role::Bundle]);
-    if !page.cues.any(words) {
+    if !page.cues.any(words) || !together::lights(page) {
         return None;
     }
     for (i, item) in page.items.iter().enumerate() {
@@ -67,7 +68,7 @@ fn worded(page: &Page) -> Option<Taken<u32>> {
             }
             continue;
         }
-        if of_devices(page, i) {
+        if of_devices(page, i) || together::pictured(page, i) {
             continue;
         }
         if let Some(found) = inside(page, i) {
@@ -211,7 +212,8 @@ fn lights_after(page: &Page, n: &Figure, i: usize) -> Option<Taken<u32>> {
             // "2x 1000W double chip grow lights"
             Some(What::Word(Role::Double | Role::Chip | Role::Diode))
                 if page.figure(first).is_some_and(|w| w.unit == Unit::Watt && w.high > LARGEST_BEAD) => {}
-            Some(What::Figure(_)) if k <= i + 2 && page.is_watts(k) => {}
+            Some(What::Figure(_)) if page.is_watts(k) && (k <= i + 2 || together::named_lead(page, i, k)) => {
+            }
             _ => break,
         }
     }
@@ -249,7 +251,7 @@ fn counted(page: &Page, n: &Figure) -> Option<Taken<u32>> {
     }
     if page.mark_before(i) == Some(Mark::Times)
         && i >= 2
-        && matches!(page.role(i - 2), Role::Light | Role::Lights)
+        && (matches!(page.role(i - 2), Role::Light | Role::Lights) || together::tube(page, i - 2))
         && (!page.spaced(i) || n.high <= MOST_PIECES && page.breaks(i + 1))
         && !matches!(after, Role::Diode | Role::Led | Role::Cob)
     {
@@ -278,6 +280,8 @@ fn counted(page: &Page, n: &Figure) -> Option<Taken<u32>> {
                 | Role::To
                 | Role::UpTo
         ) || matches!(page.mark_before(i), Some(Mark::Colon | Mark::Equal))
+            && !together::selected(page, i)
+            || page.figure(i + 2).is_some_and(|f| matches!(f.unit, Unit::Nanometre | Unit::Kelvin))
             || page.mark_before(i) == Some(Mark::Times) && of_a_colour(page, i - 1);
         if ends && !label && page.mark(i + 2) != Some(Mark::Times) && !of_beads(page, i + 2) {
             return taken(n.high, n.start, page.items[i + 1].end);

@@ -134,11 +134,16 @@ pub(super) fn cobs_of_a_total(page: &Page, at: usize) -> Option<usize> {
     page.figures.iter().position(|n| {
         let cob = usize::from(n.item) + 1;
         let joined = matches!(page.mark(cob), Some(Mark::Times | Mark::Dash));
-        let behind = cob >= 3 && page.mark(cob - 2) == Some(Mark::Times) && page.role(cob - 3) == Role::Cob;
+        let behind = cob >= 3 && page.role(cob - 3) == Role::Cob && counts_cobs(page.mark(cob - 2));
         is_count(n)
             && (behind || page.role(cob + usize::from(joined)) == Role::Cob)
             && page.figures.iter().any(|w| w.unit == Unit::Watt && (w.high - n.high * f.high).abs() < 0.01)
     })
+}
+
+/// "COB x 4", "COB: 4 pcs": a sign between the word and its number.
+pub(super) fn counts_cobs(sign: Option<Mark>) -> bool {
+    matches!(sign, Some(Mark::Times | Mark::Colon | Mark::Equal))
 }
 
 /// "110 W draw, 100 LEDs 10W": watts that nothing follows, beside a figure so much higher that they cannot be the light's, and

@@ -118,7 +118,8 @@ fn of_all(page: &Page, at: usize) -> bool {
 /// "2 pack ... each panel consumes 43W", "110W per panel": where no number of panels is given, the panels are the lights of the pack.
 fn each_panel(page: &Page, at: usize) -> bool {
     let panel = |i: usize| page.starts(i, const { Letters::of("panel") }) && page.role(i - 1) == Role::Each;
-    let after = per(page, at + 1) && page.starts(at + 2, const { Letters::of("panel") });
+    let end = after_draw_words(page, at);
+    let after = per(page, end) && page.starts(end + 1, const { Letters::of("panel") });
     (after || (at.saturating_sub(4).max(1)..at).any(panel)) && heads(page).is_none()
 }
 

@@ -17,7 +17,7 @@ pub(super) fn choose(page: &Page, variants: bool, read: &mut Read) {
     const PHOTONS: u32 =
         1 << Unit::FluxDensity as u32 | 1 << Unit::PhotonFlux as u32 | 1 << Unit::PhotonEfficacy as u32;
     const UNITS: u32 = PHOTONS | 1 << Unit::Bare as u32;
-    const WORDS: Cues = Cues::of(&[Role::Ppf, Role::Ppe, Role::Density]);
+    const WORDS: Cues = Cues::of(&[Role::Ppf, Role::Ppe, Role::Density, Role::Unit(Unit::Micromole)]);
     if !page.cues.any(WORDS) && !page.has_any(PHOTONS) {
         return;
     }
@@ -95,10 +95,10 @@ fn label(page: &Page, at: usize) -> Option<Role> {
         match page.items[i].what {
             What::Word(role @ (Role::Ppf | Role::Ppe | Role::Density)) => return Some(role),
             What::Word(Role::Unit(Unit::Joule)) => joule = true,
-            What::Word(Role::Unit(Unit::SquareMetre)) => area = true,
+            What::Word(Role::Unit(Unit::SquareMetre | Unit::Metre)) => area = true,
             // "umol/J=2.5": the unit alone is the label, unless a word stands before it.
             What::Word(Role::Unit(Unit::Micromole))
-                if signed
+                if (signed || starts_cell(page, i, at))
                     && !area
                     && !matches!(
                         page.what(i.wrapping_sub(1)),
@@ -117,6 +117,12 @@ fn label(page: &Page, at: usize) -> Option<Role> {
         }
     }
     None
+}
+
+/// "| µmol/s 270 |": whether the unit at item `i` and the number at item `at` fill a cell.
+fn starts_cell(page: &Page, i: usize, at: usize) -> bool {
+    let ends = |m: Option<Mark>| matches!(m, Some(Mark::Pipe | Mark::Line));
+    i > 0 && ends(page.mark(i - 1)) && (at + 1 == page.items.len() || ends(page.mark(at + 1)))
 }
 
 /// A distance or "center" close after the figure.

@@ -80,7 +80,7 @@ impl<'a> Page<'a> {
                 }
                 power |= matches!(mark, Mark::Colon | Mark::Equal);
             } else if let Some(figure) = self.figures.get(usize::from(item.figure)) {
-                if matches!(figure.unit, Unit::Watt | Unit::Bare) {
+                if figure.unit == Unit::Watt || figure.unit == Unit::Bare && !self.of_lamps(i) {
                     all = if figure.unit == Unit::Watt { introduced } else { all };
                     break;
                 }
@@ -96,6 +96,11 @@ impl<'a> Page<'a> {
     /// Whether one of the `lights` before item `at` is the light itself, and not each one of several.
     fn beyond(&self, at: usize, lights: u32) -> bool {
         (1..=REACH).any(|d| lights >> d & 1 == 1 && !self.one_of(at - d))
+    }
+
+    /// "a 2-lamp 64W fixture": whether the number at item `i` says how many lamps are in it.
+    fn of_lamps(&self, i: usize) -> bool {
+        self.mark(i + 1) == Some(Mark::Dash) && self.role(i + 2) == Role::Light
     }
 
     #[inline(never)]

@@ -51,8 +51,8 @@ pub(super) fn of_the_light(page: &Page, f: &Figure) -> bool {
         || page.is(before.wrapping_sub(1), const { Letters::of("knob") })
         || devices && f.high < MAINS && in_brackets(page, at);
     let dim = f.high <= 10.0 && matches!(page.role(at + 1), Role::Dim | Role::Switchable);
-    let fan = devices && page.role(at + 1) == Role::Device && !feeds(page, at + 1);
-    if device || dim || fan {
+    let other = |i: usize| page.role(i) == Role::Device && !feeds(page, i) && page.role(i + 1) != Role::Has;
+    if device || dim || devices && other(at + 1) {
         return false;
     }
     // "5V 2A USB timer"; the cable of a light carries the light's.
@@ -60,8 +60,7 @@ pub(super) fn of_the_light(page: &Page, f: &Figure) -> bool {
     while electrical(after + 1) {
         after += 1;
     }
-    let fan =
-        page.role(after + 1) == Role::Device && !feeds(page, after + 1) && !page.begins(after + 1, &CABLES);
+    let fan = devices && other(after + 1) && !page.begins(after + 1, &CABLES);
     // "24V 1A per strip", "24V 2A (each of 8 bars)"; the mains are the same for every part.
     let mains = f.unit != Unit::Amp && f.unit != Unit::VoltDc && f.high >= MAINS;
     let part = !mains && (per_part(page, after) || each_part(page, after) || several(page, before, after));

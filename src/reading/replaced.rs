@@ -1,24 +1,29 @@
 //! The lamp that the light is said to replace: its watts, and its kind where the text names one.
 
 use super::array::{Arrays, Of};
+use super::compared::OUR;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
 use super::power::span;
-use super::roles::{Role, Unit};
-use super::says::{All, Says};
+use super::roles::{Cues, Role, Unit};
+use super::says::{All, Says, Set};
 use crate::facts::{LampKind, LeftWhy, Read, Replaced, Taken};
 use crate::units::Watts;
 
 /// Fills `replaces` with the first claim of the text.
 pub(super) fn choose(page: &Page, says: &mut All, arrays: &Arrays, read: &mut Read) {
     let mut first: Option<usize> = None;
-    let mut from = 0;
-    while let Some(k) = says[from..].iter().position(|s| *s == Says::Equivalent).map(|k| from + k) {
-        from = k + 1;
-        if against_leds(page, &page.figures[k]) || tells_of_the_lamp(page, &page.figures[k]) {
+    let mut compared = says.places(Set::EQUIVALENT);
+    while let Some(k) = compared.next(says) {
+        let f = &page.figures[k];
+        if against_leds(page, f) || tells_of_the_lamp(page, f) {
             says[k] = Says::Left(LeftWhy::Rhetoric);
+            continue;
+        }
+        if own_model(page, f) {
+            says[k] = Says::Left(LeftWhy::OtherLight);
             continue;
         }
         first = first.or(Some(k));
@@ -39,6 +44,16 @@ fn against_leds(page: &Page, f: &Figure) -> bool {
     left.any(Role::Versus.cue().and(Role::Replaces.cue()))
         && matches!(page.role(at + 1), Role::Diode | Role::Led)
         && !left.any(Role::Lamp(LampKind::Hps).cue())
+}
+
+/// "replaces our old model of 60 W": a former light of the seller, not a lamp.
+fn own_model(page: &Page, f: &Figure) -> bool {
+    const OLD: Cues = Cues::of(&[Role::Lamp(LampKind::Hps), Role::Light, Role::Tube]);
+    let at = usize::from(f.item);
+    (at.saturating_sub(5)..at).any(|i| page.is_one(i, &OUR))
+        && !page.left(at).cues.any(OLD)
+        && !page.right(at).cues.any(OLD)
+        && page.role(at + 1) != Role::Metal
 }
 
 /// "a 600W HPS uses 660W": what the other lamp does is no claim of this one.

@@ -151,7 +151,7 @@ pub(super) enum Role {
     Off,
     /// `place`: "in place of", else nothing.
     Place,
-    /// A word after a device that the light has: `タイマー付き`.
+    /// A word after a device that the light has or does without: `タイマー付き`, `ファンなし`.
     Has,
     /// `by`: a cross between two numbers, else nothing.
     By,
@@ -242,7 +242,7 @@ impl Role {
             Self::Dc => 1 << 44,
             Self::Double => 1 << 45,
             Self::Tube => 1 << 46,
-            Self::Country => 1 << 47,
+            Self::Unit(Unit::Micromole) => 1 << 47,
             Self::Package(_) => 1 << 48,
             Self::Colour(ColourWord::Uv) => 1 << 49 | Cues::ULTRAVIOLET.0,
             Self::Colour(_) => 1 << 49,

@@ -62,6 +62,8 @@ impl Set {
     pub(super) const EACH_LIGHT: Self = Self::of(&[Says::EachLight]);
     pub(super) const TOTAL: Self = Self::of(&[Says::Total]);
     pub(super) const LEVEL: Self = Self::of(&[Says::Level]);
+    pub(super) const CLASS: Self = Self::of(&[Says::Class]);
+    pub(super) const EQUIVALENT: Self = Self::of(&[Says::Equivalent]);
     pub(super) const DRAW: Self = Self::of(&[Says::Draw(0)]);
     pub(super) const BARE: Self = Self::of(&[Says::Bare]);
     pub(super) const NAMEPLATE: Self = Self::of(&[Says::Nameplate]);

@@ -36,7 +36,8 @@ pub(super) fn is_light(page: &Page) -> bool {
             // "lights a 2x2 tent": where the light goes.
             What::Word(Role::Device)
                 if thing == Some(true) && page.figure_before(i).is_some_and(|f| f.unit == Unit::Size) => {}
-            What::Word(Role::Device) if page.role(i + 1) == Role::Has => {}
+            What::Word(Role::Device)
+                if page.role(i + 1) == Role::Has || thing == Some(true) && lacks(page, i) => {}
             // "Trellis&Vine 1000 watt LED": half of a maker's name.
             What::Word(Role::Device)
                 if page.mark(i + 1) == Some(Mark::And)
@@ -79,6 +80,14 @@ pub(super) fn is_light(page: &Page) -> bool {
         }
     }
     thing != Some(false) || bundle && lit(page, 0) || counted_light(page)
+}
+
+/// "no fan", "ohne Lüfter": the light does without the device at item `i`.
+pub(super) fn lacks(page: &Page, i: usize) -> bool {
+    const WITHOUT: [Letters; 9] =
+        Letters::all(["without", "ohne", "sans", "sin", "senza", "zonder", "sem", "bez", "utan"]);
+    page.role(i) == Role::Device
+        && (page.role_before(i) == Role::Deny || i > 0 && WITHOUT.iter().any(|&w| page.is(i - 1, w)))
 }
 
 /// "Socket rated 660W max, grow bulb 24W, 24 x 1W": a phrase of its own begins with a light and its watts, and the light's

@@ -1,6 +1,6 @@
 //! Numbers without a unit that can only be watts: "actual 247", "315 CMH", "Power (W): 240".
 
-use super::array::Arrays;
+use super::array::{Arrays, LARGEST_BEAD};
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::hues::letter_first;
@@ -41,6 +41,9 @@ pub(super) fn unitless(page: &Page, f: &Figure, arrays: &Arrays, index: usize) -
     if page.cues.any(Role::Wall.cue()) && second_at_the_wall(page, at) && f.high >= LEAST_AT_THE_WALL {
         return Says::Draw(2);
     }
+    if f.high <= LARGEST_BEAD && page.cues.any(Role::Per.cue()) && per_bead(page, at) {
+        return Says::Class;
+    }
     let mut i = at;
     let mut signed = false;
     while let Some(k) = i.checked_sub(1) {
@@ -74,6 +77,15 @@ pub(super) fn unitless(page: &Page, f: &Figure, arrays: &Arrays, index: usize) -
         i = k;
     }
     Says::Nothing
+}
+
+/// "watts per bead: 10": a label for the class before the number at item `at`.
+fn per_bead(page: &Page, at: usize) -> bool {
+    at >= 4
+        && matches!(page.mark(at - 1), Some(Mark::Colon | Mark::Equal))
+        && matches!(page.role(at - 2), Role::Chip | Role::Diode | Role::Led)
+        && page.role(at - 3) == Role::Per
+        && matches!(page.role(at - 4), Role::Unit(Unit::Watt) | Role::Power)
 }
 
 /// "from the wall", "at your outlet": from the small word at item `i` on.

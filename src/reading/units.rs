@@ -81,6 +81,20 @@ impl Builder<'_> {
                 ) => {}
                 What::Mark(Mark::Dash) if self.glued(k) => {}
                 What::Word(Role::Per) => {}
+                // "850 umol total output per second"
+                What::Word(Role::Total | Role::Rating | Role::Ppf)
+                    if !second
+                        && !joule
+                        && matches!(self.role(k + 1), Role::Rating | Role::Ppf | Role::Per) => {}
+                // "2.7 umol per watt-second"
+                What::Word(Role::Unit(Unit::Watt))
+                    if !second
+                        && self.role(k - 1) == Role::Per
+                        && self.role(k + 1 + usize::from(self.mark(k + 1) == Some(Mark::Dash)))
+                            == Role::Unit(Unit::Second) =>
+                {
+                    joule = true;
+                }
                 What::Figure(_) if self.glued(k) && self.number(k).is_some_and(|n| n.value <= 2.0) => {}
                 What::Word(Role::Unit(Unit::Second)) if !second => second = true,
                 What::Word(Role::Unit(Unit::Joule)) if !joule => joule = true,

@@ -11,6 +11,9 @@ use crate::facts::LeftWhy;
 
 /// Whether the unqualified figures are variants of which one has to be chosen.
 pub(super) fn variants(page: &Page, says: &mut All) -> bool {
+    if let Some((open, close)) = bracketed_choice(page) {
+        select(page, says, open, close);
+    }
     let chosen = says.first(Set::SELECTED).is_some();
     if page.has_mark(Mark::Pipe) && table(page, says) {
         return true;
@@ -52,6 +55,32 @@ pub(super) fn variants(page: &Page, says: &mut All) -> bool {
 /// `30/40/50W` without a word about more power.
 fn listed(page: &Page, says: &All) -> bool {
     says.that(Set::UNQUALIFIED).any(|k| page.figures[k].list)
+}
+
+/// "[Variant: 3 ft, 36W, 108 LEDs]": the items of the brackets around what was chosen.
+pub(super) fn bracketed_choice(page: &Page) -> Option<(usize, usize)> {
+    /// The most items in such brackets.
+    const MOST: usize = 24;
+    if !page.has_mark(Mark::Open) || !page.cues.any(Role::Choose.cue().and(Role::Selected.cue())) {
+        return None;
+    }
+    let open = (0..page.items.len()).find(|&i| {
+        page.mark(i) == Some(Mark::Open)
+            && matches!(page.role(i + 1), Role::Choose | Role::Selected)
+            && matches!(page.mark(i + 2), Some(Mark::Colon | Mark::Equal))
+    })?;
+    (open + 3..open + MOST).find(|&i| page.mark(i) == Some(Mark::Close)).map(|close| (open, close))
+}
+
+/// Selects the only unqualified figure between the brackets.
+fn select(page: &Page, says: &mut All, open: usize, close: usize) {
+    let inside = |k: usize| (open..close).contains(&usize::from(page.figures[k].item));
+    let mut watts = (0..says.len()).filter(|&k| inside(k) && page.figures[k].unit == Unit::Watt);
+    if let (Some(k), None) = (watts.next(), watts.next())
+        && matches!(says[k], Says::Bare | Says::Nameplate)
+    {
+        says.set(k, Says::Selected);
+    }
 }
 
 /// "10W 20W 50W flood light": three rising sizes with nothing between them.

@@ -2,7 +2,7 @@
 //! another device, a denial or a comparison owns is never looked at as the light's.
 
 use super::admitted::is_product;
-use super::array::{Arrays, Of, denied};
+use super::array::{Arrays, LARGEST_BEAD, Of, denied};
 use super::beside::Beside;
 use super::class::class;
 use super::compared::equivalent;
@@ -15,7 +15,7 @@ use super::page::Page;
 use super::partial;
 use super::phrase::{DRAW, Phrase};
 use super::rival::rival;
-use super::roles::{Cues, Role};
+use super::roles::{Cues, Role, Unit};
 use super::says::{All, Says};
 use super::steps;
 use super::unitless::unitless;
@@ -125,6 +125,14 @@ fn in_phrases(
     if equivalent(page, beside, left.cues) {
         return Says::Equivalent;
     }
+    // "old 3W chips are no longer fitted": the diodes of other lights.
+    if page.cues.any(Role::Traditional.cue())
+        && beside.before.role == Role::Traditional
+        && f.high <= LARGEST_BEAD
+        && page.first_right(beside.at, BEAD.and(THING), 3).any(BEAD)
+    {
+        return Says::Left(LeftWhy::OtherLight);
+    }
     // "6 pcs 3W LED chips 18W": what they make together.
     let together = || arrays.iter().any(|a| a.of == Of::Diodes && is_product(page, &[*a], f.high));
     if class(page, f, beside, pack, left, right) && !together() {
@@ -133,7 +141,11 @@ fn in_phrases(
     let selected = Role::Selected.cue();
     if left.near.and(right.near).any(selected) {
         let one = !(beside.followed_by(Mark::Slash) && page.is_watts(beside.at + 2));
-        let before = left.near.any(selected) && beside.before.mark == Some(Mark::Colon);
+        // "Selected: 2ft 10W", but not "power draw of this size: 318W"
+        let sized = usize::from(page.figure_before(beside.at).is_some_and(|l| l.unit == Unit::Length));
+        let before = left.near.any(selected)
+            && page.mark_before(beside.at - sized) == Some(Mark::Colon)
+            && !left.cues.any(DRAW);
         let after = right.near.any(selected) && beside.followed_by(Mark::Open);
         if one && (before || after) {
             return Says::Selected;

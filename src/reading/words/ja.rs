@@ -42,7 +42,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Colour(C::Uv), "紫外線"),
     (R::Colour(C::Ir), "赤外線"),
     (R::Of, "の"),
-    (R::Has, "付き 付 搭載 内蔵 込み"),
+    (R::Has, "付き 付 搭載 内蔵 込み なし 無し 不要"),
     (R::DrawNoun, "最大消費電力 定格消費電力 実測消費電力 実消費 使用電力 実使用電力"),
     (R::Wall, "コンセント"),
     (R::Equivalent, "相当品 匹敵"),
