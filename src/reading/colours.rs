@@ -49,6 +49,17 @@ pub(super) fn choose(page: &Page, says: &mut All, read: &mut Read) {
     refuse_too_many(read);
 }
 
+/// Whether the number at item `b`, before the colour at item `i`, whose words begin at item `k`, is not that colour's alone.
+fn shared(page: &Page, i: usize, k: usize, b: usize) -> bool {
+    // "225 LED red blue panel"
+    matches!(page.role(i + 1), Role::Colour(_))
+        || page.mark(i + 1) == Some(Mark::Slash)
+            && (matches!(page.role(i + 2), Role::Colour(_)) || modifies(page, i + 2))
+        || page.mark_before(k.wrapping_sub(1)) == Some(Mark::Colon) && ratio_letters(page, b)
+        || more_without_number(page, i)
+        || worded_ratio(page, b, i)
+}
+
 /// A colour word at item `i` with its number before or after it; returns the item after what was used.
 fn word(page: &Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
     let (word, letter) = named(page, i)?;
@@ -106,14 +117,7 @@ fn word(page: &Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
         && page.mark_before(b) != Some(Mark::Times)
         && (f.item as usize) >= used
     {
-        // "225 LED red blue panel"
-        let shared = matches!(page.role(i + 1), Role::Colour(_))
-            || page.mark(i + 1) == Some(Mark::Slash)
-                && (matches!(page.role(i + 2), Role::Colour(_)) || modifies(page, i + 2))
-            || page.mark_before(k.wrapping_sub(1)) == Some(Mark::Colon) && ratio_letters(page, b)
-            || more_without_number(page, i)
-            || worded_ratio(page, b, i);
-        if shared {
+        if shared(page, i, k, b) {
             read.left.push(crate::facts::Left { span: super::power::span(f), why: LeftWhy::Ratio });
             let mut j = i + 1;
             while matches!(page.role(j), Role::Colour(_)) || page.mark(j) == Some(Mark::Slash) {

@@ -71,13 +71,7 @@ pub(super) fn noun_after(page: &Page, at: usize, pack: bool) -> After {
                     {
                         return After::Nothing;
                     }
-                    // "768 white and 48 red LEDs": the last of a list of colours.
-                    let listed = matches!(page.mark_before(at), Some(Mark::Plus | Mark::And | Mark::Comma))
-                        || page.role_before(at) == Role::And;
-                    if listed && at >= 2 && matches!(page.role(at - 2), Role::Colour(_)) {
-                        return After::Elsewhere;
-                    }
-                    if page.mark(i + 1) == Some(Mark::Slash) || matches!(page.role(i + 1), Role::And) {
+                    if one_of_a_list(page, at, i) {
                         return After::Elsewhere;
                     }
                 }
@@ -135,6 +129,16 @@ pub(super) fn noun_after(page: &Page, at: usize, pack: bool) -> After {
         (false, true) => After::Diodes { total: false },
         _ => After::Nothing,
     }
+}
+
+/// Whether the number at item `at` counts one colour of a list, that at item `i`.
+fn one_of_a_list(page: &Page, at: usize, i: usize) -> bool {
+    // "768 white and 48 red LEDs": the last of them.
+    let listed = matches!(page.mark_before(at), Some(Mark::Plus | Mark::And | Mark::Comma))
+        || page.role_before(at) == Role::And;
+    listed && at >= 2 && matches!(page.role(at - 2), Role::Colour(_))
+        || page.mark(i + 1) == Some(Mark::Slash)
+        || page.role(i + 1) == Role::And
 }
 
 /// "90 in total", "100 in number", "200 count": straight after the number.
