@@ -2,13 +2,14 @@
 //! ratings row below the headline.
 
 use super::array::Arrays;
+use super::cues::Cues;
 use super::figures::What;
 use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
 use super::phrase::DRAW;
 use super::power::{Chosen, SAME, highest, span};
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 use super::says::{All, Says, Set};
 use crate::facts::{Admitted, LampKind, LeftWhy, Read, Taken};
 use crate::units::Watts;

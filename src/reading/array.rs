@@ -3,12 +3,13 @@
 
 use smallvec::SmallVec;
 
+use super::cues::Cues;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
 use super::pairs::{cobs_of_a_total, counts_cobs, crossed_after, crossed_before, is_count, listed};
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 
 /// The largest class in watts that a bead has; above it only a COB.
 pub(super) const LARGEST_BEAD: f64 = 20.0;

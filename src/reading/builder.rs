@@ -1,10 +1,11 @@
 //! Tokens to items: a number, its unit, range and tolerance become one figure; everything else stays a word or a sign.
 
+use super::cues::Cues;
 use super::figures::Figure;
 use super::fold::Mark;
 use super::item::{Item, What};
 use super::number::Printed;
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 use super::scan::Tokens;
 
 /// What is on a page at all, so that rules for other things need not look.

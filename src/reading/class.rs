@@ -3,12 +3,13 @@
 use super::array::{FEWEST_DIODES, LARGEST_BEAD, heads};
 use super::beside::Beside;
 use super::counted::{Rank, counted};
+use super::cues::Cues;
 use super::figures::Figure;
 use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
 use super::phrase::{DRAW, Phrase};
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 use super::watts::{BEAD, THING};
 use crate::facts::Package;
 

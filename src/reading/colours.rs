@@ -4,17 +4,18 @@
 //! counts.
 
 use super::class::package_number;
+use super::cues::Cues;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::hues::{
     LETTER, after_colour, by_figure, class_of_pieces, crossed_class, ends_list, green_count, is_count,
-    is_shade, letter_first, letters, modifies, more_without_number, named, named_after, number_first,
-    of_them, past_type, ratio_letters, shade_first, worded_ratio,
+    is_shade, letter_first, letters, modifies, named, named_after, number_first, of_them, past_type,
+    shade_first, shared,
 };
 use super::item::Letters;
 use super::letters::white_letter;
 use super::page::Page;
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 use super::says::{All, Says};
 use crate::facts::{Colour, ColourCount, ColourWord, LeftWhy, Read, Span, Taken};
 
@@ -47,17 +48,6 @@ pub(super) fn choose(page: &Page, says: &mut All, read: &mut Read) {
         }
     }
     refuse_too_many(read);
-}
-
-/// Whether the number at item `b`, before the colour at item `i`, whose words begin at item `k`, is not that colour's alone.
-fn shared(page: &Page, i: usize, k: usize, b: usize) -> bool {
-    // "225 LED red blue panel"
-    matches!(page.role(i + 1), Role::Colour(_))
-        || page.mark(i + 1) == Some(Mark::Slash)
-            && (matches!(page.role(i + 2), Role::Colour(_)) || modifies(page, i + 2))
-        || page.mark_before(k.wrapping_sub(1)) == Some(Mark::Colon) && ratio_letters(page, b)
-        || more_without_number(page, i)
-        || worded_ratio(page, b, i)
 }
 
 /// A colour word at item `i` with its number before or after it; returns the item after what was used.

@@ -1,11 +1,12 @@
 //! Words that are a cue only in the right company: "actual" before watts, "input" not before "voltage", "wall" after "at the".
 
+use super::cues::Cues;
 use super::figures::{Item, What};
 use super::fold::Mark;
 use super::item::Letters;
 use super::listed::Listed;
 use super::page::Page;
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 
 /// Words whose cue depends on their neighbours.
 pub(super) const IN_COMPANY: Cues = Cues::of(&[

@@ -1,13 +1,14 @@
 //! Whether watts are those of a lamp that the light is compared with: "replaces 600W", "600W equivalent", "400W HPS slayer".
 
 use super::beside::Beside;
+use super::cues::Cues;
 use super::figures::What;
 use super::fold::Mark;
 use super::item::Letters;
 use super::listed::Listed;
 use super::page::Page;
 use super::phrase::DRAW;
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 use super::watts::{LAMP, THING};
 
 /// Words after which the replaced lamp comes.

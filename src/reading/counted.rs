@@ -3,13 +3,14 @@
 
 use super::array::LARGEST_BEAD;
 use super::class::{is_package, package_number};
+use super::cues::Cues;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::hues::{class_of_pieces, ends_list, modifies};
 use super::label::label_before;
 use super::noun::{After, noun_after};
 use super::page::Page;
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 use crate::facts::ColourWord;
 
 /// The fewest pieces without a diode word that are taken for diodes; fewer may be lights, fans or hooks.

@@ -4,6 +4,7 @@
 use super::admitted::{asked_or_on, at_level, named_light, under_voltage};
 use super::array::heads;
 use super::beside::Beside;
+use super::cues::Cues;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::foreign::draws_elsewhere;
@@ -11,7 +12,7 @@ use super::item::Letters;
 use super::listed::Listed;
 use super::page::Page;
 use super::phrase::{DRAW, Phrase};
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 use super::says::Says;
 use super::watts::{BEAD, LAMP};
 use crate::facts::LeftWhy;

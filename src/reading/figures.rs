@@ -1,10 +1,11 @@
 //! Figures: a number with its unit, range and tolerance, or several numbers that belong together.
 
 use super::builder::Builder;
+use super::cues::Cues;
 use super::fold::Mark;
 pub(super) use super::item::{Item, What};
 use super::number::Printed;
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 use super::units::same_kind;
 use crate::facts::Tolerance;
 

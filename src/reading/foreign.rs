@@ -2,13 +2,14 @@
 
 use super::beside::Beside;
 use super::compared::{EQUAL, with_own};
+use super::cues::Cues;
 use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
 use super::pairs::SIDES;
 use super::phrase::DRAW;
 use super::rated::socket_limit;
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 use super::subject::lacks;
 use super::watts::{BEAD, LAMP, THING};
 use crate::facts::LeftWhy;

@@ -1,12 +1,13 @@
 //! Colours by wavelength or colour temperature, and the look of a list of colours.
 
 use super::array::LARGEST_BEAD;
+use super::cues::Cues;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::item::Letters;
 use super::letters::white_letter;
 use super::page::Page;
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 use crate::facts::{Colour, ColourWord};
 
 pub(super) const LETTER: Cues = Role::Letter(ColourWord::Red).cue();
@@ -194,7 +195,7 @@ pub(super) fn green_count(page: &Page, at: usize) -> bool {
 }
 
 /// `R:B 8:1`
-pub(super) fn ratio_letters(page: &Page, b: usize) -> bool {
+fn ratio_letters(page: &Page, b: usize) -> bool {
     b >= 3 && matches!(page.role(b - 2), Role::Letter(_))
 }
 
@@ -234,7 +235,7 @@ pub(super) fn past_type(page: &Page, j: usize) -> usize {
 }
 
 /// "4 red:1 blue": whether the number at item `b` with the colour at item `i` is a side of a ratio.
-pub(super) fn worded_ratio(page: &Page, b: usize, i: usize) -> bool {
+fn worded_ratio(page: &Page, b: usize, i: usize) -> bool {
     /// The largest side of a ratio.
     const SIDE: f64 = 20.0;
     let side = |b: usize| {
@@ -247,12 +248,23 @@ pub(super) fn worded_ratio(page: &Page, b: usize, i: usize) -> bool {
 }
 
 /// "225 LEDs red, blue, white": another colour without a number of its own follows the colour at item `i`.
-pub(super) fn more_without_number(page: &Page, i: usize) -> bool {
+fn more_without_number(page: &Page, i: usize) -> bool {
     let and = matches!(page.mark(i + 1), Some(Mark::Comma | Mark::And | Mark::Plus));
     let sign = usize::from(matches!(page.mark(i + 3), Some(Mark::Colon | Mark::Times | Mark::Equal)));
     (and || page.role(i + 1) == Role::And)
         && matches!(page.role(i + 2), Role::Colour(_))
         && !(i + 3..i + 5 + sign).any(|k| page.figure(k).is_some())
+}
+
+/// Whether the number at item `b`, before the colour at item `i`, whose words begin at item `k`, is not that colour's alone.
+pub(super) fn shared(page: &Page, i: usize, k: usize, b: usize) -> bool {
+    // "225 LED red blue panel"
+    matches!(page.role(i + 1), Role::Colour(_))
+        || page.mark(i + 1) == Some(Mark::Slash)
+            && (matches!(page.role(i + 2), Role::Colour(_)) || modifies(page, i + 2))
+        || page.mark_before(k.wrapping_sub(1)) == Some(Mark::Colon) && ratio_letters(page, b)
+        || more_without_number(page, i)
+        || worded_ratio(page, b, i)
 }
 
 /// The colour that the word or letter at item `i` names, and whether it is a letter.

@@ -1,7 +1,8 @@
 //! One thing on the page: a word, a figure, a sign or a code, with its place in the text.
 
+use super::cues::Cues;
 use super::fold::Mark;
-use super::roles::{Cues, Role};
+use super::roles::Role;
 use super::words::Known;
 
 /// What it is.

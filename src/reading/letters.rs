@@ -1,9 +1,10 @@
 //! Watts that are white diodes: the letter W in a list of colour letters.
 
+use super::cues::Cues;
 use super::fold::Mark;
 use super::hues::green_count;
 use super::page::Page;
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 use crate::facts::ColourWord;
 
 /// Letters that count colours; where none is on the page, no watts are white diodes.

@@ -1,21 +1,19 @@
 //! How many complete lights the listing sells together. Bars, heads and panels of one light do not count.
 
 use super::array::{LARGEST_BEAD, fold_of};
+use super::cues::Cues;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
+use super::sold::{MOST, MOST_PIECES, of_a_carton, of_a_colour, taken};
 use super::together;
 use super::watts::BEAD;
-use crate::facts::{Span, Taken};
+use crate::facts::Taken;
 
-/// Most lights that one listing sells as a pack.
-const MOST: f64 = 500.0;
 /// Most lights that a row such as "number of items" stands for.
 const MOST_ITEMS: f64 = 100.0;
-/// Most lights that a bare "2 pcs" stands for; more are diodes.
-pub(super) const MOST_PIECES: f64 = 10.0;
 /// Words for a kind of light, before "lights".
 const KINDS: [Letters; 3] = Letters::all(["grow", "plant", "led"]);
 
@@ -35,12 +33,6 @@ pub(super) fn units(page: &Page) -> Option<Taken<u32>> {
         return None;
     }
     worded(page).or_else(|| page.bare().find_map(|(_, n)| counted(page, n))).or_else(|| together::units(page))
-}
-
-pub(super) fn taken(value: f64, start: u32, end: u32) -> Option<Taken<u32>> {
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "checked to be 2 to 500")]
-    ((2.0..=MOST).contains(&value) && value.fract() == 0.0)
-        .then_some(Taken { value: value as u32, span: Span { start: start as usize, end: end as usize } })
 }
 
 /// "2-Pack", "set of 3", "2er Set", "twin pack", "pair of".
@@ -131,12 +123,6 @@ fn items_row(page: &Page, i: usize) -> bool {
     quantity && (pack || item && !page.cues.any(Role::Selected.cue()))
 }
 
-/// "730nm x 8pcs": a wavelength, temperature or colour before the cross at item `i`.
-fn of_a_colour(page: &Page, i: usize) -> bool {
-    matches!(page.role_before(i), Role::Colour(_))
-        || page.figure_before(i).is_some_and(|f| matches!(f.unit, Unit::Nanometre | Unit::Kelvin))
-}
-
 /// Watts beyond a bead's after the count at item `i` that the text starts with, and no word for COBs.
 fn large_lead(page: &Page, i: usize) -> bool {
     i == 0 && !page.cues.any(Role::Cob.cue()) && page.figure(i + 2).is_some_and(|w| w.high > LARGEST_BEAD)
@@ -161,12 +147,6 @@ fn of_devices(page: &Page, i: usize) -> bool {
         }
     }
     false
-}
-
-/// "sold in cartons of 10 pcs", "min order 10 pcs", "365nm 6 pcs": how the goods are shipped, or diodes of a colour.
-fn of_a_carton(page: &Page, i: usize) -> bool {
-    const TRADE: [Letters; 5] = Letters::all(["cartons", "boxes", "order", "moq", "kartons"]);
-    of_a_colour(page, i) || (i.saturating_sub(3)..i).any(|k| TRADE.iter().any(|&w| page.is(k, w)))
 }
 
 /// "four in a box", "2 bulbs per pack", "two-light bundle": the number before the word for a pack at item `i`.

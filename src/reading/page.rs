@@ -1,10 +1,11 @@
 //! The items of one text, and how rules look at them.
 
 use super::builder::Seen;
+use super::cues::Cues;
 use super::figures::{Figure, Item, What};
 use super::fold::Mark;
 use super::item::Letters;
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 
 /// The page.
 #[derive(Clone, Copy)]

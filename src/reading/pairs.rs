@@ -2,11 +2,12 @@
 
 use super::array::{DIODE, FEWEST_DIODES};
 use super::class::{is_package, lamp_beads};
+use super::cues::Cues;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 use crate::facts::Package;
 
 const LAMP_ROLE: Role = Role::Lamp(crate::facts::LampKind::Hps);

@@ -2,6 +2,7 @@
 //! device. Taken for the light's they would convict an honest maker out of the maker's own mouth.
 
 use super::array::heads;
+use super::cues::Cues;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::item::Letters;
@@ -9,7 +10,7 @@ use super::levels::{after_draw_words, leave_dimmed, lower_level, one_mode};
 use super::page::Page;
 use super::phrase::DRAW;
 use super::rated::feeds;
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 use super::says::{All, Says, Set};
 use super::watts::BEAD;
 use crate::facts::LeftWhy;

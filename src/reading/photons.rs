@@ -1,12 +1,13 @@
 //! Photon flux (umol/s) and efficacy (umol/J) of the whole light. A density per square metre, or a figure at a distance, is
 //! neither.
 
+use super::cues::Cues;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
 use super::power::span;
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 use crate::facts::{Left, LeftWhy, Read, Stated, Taken};
 
 /// The efficacies in umol/J that a light may have; a bare number outside is something else. (Common practice, no source.)

@@ -3,10 +3,11 @@
 //! A phrase ends at a break (comma, full stop, line, stroke ...) or at another figure in watts. Between two figures with
 //! no break ("1000W actual 110W") a word that introduces what follows goes with the second, the others with the first.
 
+use super::cues::Cues;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::page::{Marks, Page};
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 use super::watts::THING;
 
 /// Most items that a phrase reaches.

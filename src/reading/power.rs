@@ -5,9 +5,10 @@
 
 use super::admitted::{admitted, is_product};
 use super::array::Arrays;
+use super::cues::Cues;
 use super::figures::Figure;
 use super::page::Page;
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 use super::says::{All, Says, Set};
 use super::variants::variants;
 use crate::facts::{LeftWhy, Note, Read, Span, Stated, Taken};

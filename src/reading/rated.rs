@@ -2,6 +2,7 @@
 //! several drivers.
 
 use super::beside::Beside;
+use super::cues::Cues;
 use super::figures::Figure;
 use super::fold::Mark;
 use super::item::Letters;
@@ -9,7 +10,7 @@ use super::listed::Listed;
 use super::page::Page;
 use super::partial::per_part;
 use super::phrase::DRAW;
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 use super::watts::THING;
 
 /// Volts from here on are mains, unless the text says DC.

@@ -2,12 +2,13 @@
 
 use super::array::{Arrays, Of};
 use super::compared::OUR;
+use super::cues::Cues;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
 use super::power::span;
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 use super::says::{All, Says, Set};
 use crate::facts::{LampKind, LeftWhy, Read, Replaced, Taken};
 use crate::units::Watts;

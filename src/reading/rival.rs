@@ -2,13 +2,14 @@
 //! rivals' 1500W models", "our old 270W light". Taken for the claim they would accuse the one who warns of them.
 
 use super::beside::Beside;
+use super::cues::Cues;
 use super::figures::What;
 use super::fold::Mark;
 use super::item::Letters;
 use super::listed::Listed;
 use super::page::Page;
 use super::phrase::DRAW;
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 use crate::facts::{LampKind, LeftWhy};
 
 /// "less", "weniger": with a word for a comparison after it, a saving.

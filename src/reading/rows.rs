@@ -2,10 +2,11 @@
 //! and its value is read as a colon.
 
 use super::builder::Seen;
+use super::cues::Cues;
 use super::figures::{Item, What};
 use super::fold::Mark;
 use super::phrase::POWER;
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 
 /// The most words and signs of a label.
 const LONGEST_LABEL: usize = 7;

@@ -1,12 +1,13 @@
 //! Watts that are steps, channels or parts of one light whose full power stands beside them.
 
+use super::cues::Cues;
 use super::figures::What;
 use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
 use super::partial::PARTS;
 use super::power::SAME;
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 use super::says::{All, Says, Set};
 use crate::facts::LeftWhy;
 

@@ -4,11 +4,12 @@
 //! tents" is a fan, "grow light with timer" a light. A bundle that has a light with its own watts is about the light.
 
 use super::counted::FEWEST_PIECES;
+use super::cues::Cues;
 use super::figures::What;
 use super::fold::Mark;
 use super::item::{Item, Letters};
 use super::page::Page;
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 
 /// Words for the wall that also name a thing to buy.
 const WITH_SOCKETS: [Letters; 9] =

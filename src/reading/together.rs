@@ -1,12 +1,13 @@
 //! Lights sold together without a word for a pack: "Two (2) panels, 100W the pair, each draws 49W", "3 stuks ... per lamp",
 //! "kit 2 lâmpadas", "qty 12, case". One light of several parts is told alike, so most need a word for each of the lights.
 
+use super::cues::Cues;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::item::Letters;
-use super::pack::{MOST_PIECES, taken};
 use super::page::Page;
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
+use super::sold::{MOST_PIECES, taken};
 use super::watts::BEAD;
 use crate::facts::Taken;
 

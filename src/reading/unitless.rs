@@ -1,13 +1,14 @@
 //! Numbers without a unit that can only be watts: "actual 247", "315 CMH", "Power (W): 240".
 
 use super::array::{Arrays, LARGEST_BEAD};
+use super::cues::Cues;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::hues::letter_first;
 use super::item::Letters;
 use super::page::Page;
 use super::phrase::DRAW;
-use super::roles::{Cues, Role, Unit};
+use super::roles::{Role, Unit};
 use super::says::Says;
 use crate::facts::ColourWord;
 

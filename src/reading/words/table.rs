@@ -6,8 +6,9 @@
 
 use super::spelling::{CHUNKS, LONGEST, Spelling};
 use super::{ALSO, LANGUAGES, Row, decode};
+use crate::reading::cues::Cues;
 use crate::reading::fold::{Fold, fold};
-use crate::reading::roles::{Cues, Role};
+use crate::reading::roles::Role;
 
 const SLOTS: usize = 4096;
 const BUCKETS: usize = 1024;
