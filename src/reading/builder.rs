@@ -78,7 +78,8 @@ pub(super) fn build(
             "settled.rs changes a role that Role::open does not name"
         );
         seen.token(token);
-        b.items.push(*token);
+        // As a slice, since `push` would copy it twice.
+        b.items.extend_from_slice(std::slice::from_ref(token));
         i += 1;
     }
     (b.seen.and(seen), None)
