@@ -5,7 +5,7 @@ use super::fold::{Fold, Mark, fold, next, past_skips};
 use super::item::{Item, What};
 use super::number::{self, Printed};
 use super::roles::{Role, Unit};
-use super::words::{Known, Spelling, look_up};
+use super::words::{Known, Spelling, eight, letters, look_up, look_up_short};
 
 /// The tokens of a text, and the numbers among them.
 #[derive(Debug, Default)]
@@ -51,12 +51,12 @@ static STARTS: [Start; 256] = {
     table
 };
 
-/// The bytes after the ASCII letters of a word with which the word may go on, or turn out to be a code.
+/// The bytes with which a word may go on after its first ASCII letters, or turn out to be a code.
 static GOES_ON: [bool; 256] = {
     let mut table = [false; 256];
     let mut b = u8::MAX;
     while b > 0 {
-        table[b as usize] = matches!(b, 0x80..|b'0'..=b'9'| b'-' | b'_' | b'&');
+        table[b as usize] = b >= 0x80 || b.is_ascii_alphanumeric() || matches!(b, b'-' | b'_' | b'&');
         b -= 1;
     }
     table
@@ -79,12 +79,20 @@ pub(super) fn scan(text: &str, tokens: &mut Tokens) {
         let Some(&b) = bytes.get(at) else { break };
         let start = STARTS[usize::from(b)];
         if matches!(start, Start::Letter) {
-            let word = Spelling::of_ascii(bytes, at);
-            let end = at + word.letters();
+            let (letters, length) = letters(eight(bytes, at));
+            let end = at + length;
             let after = bytes.get(end).copied().unwrap_or(0);
-            if !GOES_ON[usize::from(after)] && !word.is_x() {
-                // Most words end at white space or a sign and are nothing but words.
-                s.tokens.push_word(look_up(&word), word.first(), place(at, end), spaced);
+            if !GOES_ON[usize::from(after)] && letters != u64::from(b'x') {
+                // Most words are short, end at white space or a sign and are nothing but words.
+                s.tokens.push_word(look_up_short(letters, length), letters, place(at, end), spaced);
+                (at, spaced) = (end, false);
+                continue;
+            }
+            let word =
+                if length < 8 { Spelling::short(letters, length) } else { Spelling::of_ascii(bytes, at) };
+            let end = at + word.letters();
+            if length == 8 && !GOES_ON[usize::from(s.byte(end))] {
+                s.tokens.push_word(look_up(&word), letters, place(at, end), spaced);
                 (at, spaced) = (end, false);
                 continue;
             }

@@ -22,8 +22,8 @@ mod tr;
 mod zh;
 
 use super::roles::Role;
-pub(super) use spelling::{Spelling, eight};
-pub(super) use table::{Known, look_up};
+pub(super) use spelling::{Spelling, eight, letters};
+pub(super) use table::{Known, look_up, look_up_short};
 
 /// A role and the words that play it.
 pub(super) type Row = (Role, &'static str);

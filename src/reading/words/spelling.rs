@@ -21,8 +21,12 @@ impl Spelling {
     /// No letters.
     pub(in crate::reading) const EMPTY: Self = Self { chunks: [0; CHUNKS], length: 0 };
 
+    /// The first `length` letters, at most eight, in a machine word.
+    pub(in crate::reading) const fn short(first: u64, length: usize) -> Self {
+        Self { chunks: [first, 0, 0, 0], length }
+    }
+
     /// The ASCII letters from `at` on, lower-cased; their number is the spelling's length.
-    #[inline]
     pub(in crate::reading) fn of_ascii(bytes: &[u8], at: usize) -> Self {
         let (first, length) = letters(eight(bytes, at));
         let mut word = Self { chunks: [first, 0, 0, 0], length };
@@ -46,11 +50,6 @@ impl Spelling {
     /// The first eight bytes, the first letter in the lowest one: enough to tell most words apart.
     pub(in crate::reading) const fn first(&self) -> u64 {
         self.chunks[0]
-    }
-
-    /// Whether it is a lone x.
-    pub(in crate::reading) const fn is_x(&self) -> bool {
-        self.chunks[0] == b'x' as u64
     }
 
     /// The spelling with one more letter or digit, folded.
@@ -89,9 +88,13 @@ impl Spelling {
     /// A number that differs between nearly all words.
     pub(super) const fn hash(&self) -> u64 {
         let [a, b, c, d] = self.chunks;
-        let all = a ^ b.rotate_left(21) ^ c.rotate_left(42) ^ d.rotate_left(11);
-        (all ^ (all >> 29)).wrapping_mul(0x9e37_79b9_7f4a_7c15)
+        mix(a ^ b.rotate_left(21) ^ c.rotate_left(42) ^ d.rotate_left(11))
     }
+}
+
+/// The hash of a word of at most eight letters.
+pub(super) const fn mix(letters: u64) -> u64 {
+    (letters ^ (letters >> 29)).wrapping_mul(0x9e37_79b9_7f4a_7c15)
 }
 
 /// The eight bytes from `at` on, the first in the lowest place; zeros after the end.
@@ -111,7 +114,7 @@ fn last_bytes(bytes: &[u8], at: usize) -> u64 {
 
 /// The ASCII letters at the start of eight bytes, lower-cased, and how many there are.
 #[inline]
-fn letters(eight: u64) -> (u64, usize) {
+pub(in crate::reading) fn letters(eight: u64) -> (u64, usize) {
     let lower = eight | (EACH * 0x20);
     let seven_bits = lower & !TOP_BITS;
     let from_a = seven_bits + EACH * (0x80 - 0x61);

@@ -4,7 +4,7 @@
 //! Words fall into buckets by their hash. For each bucket a step is sought with which all its words land on free slots, the
 //! fullest buckets first ("hash, displace and compress", Belazzougui, Botelho and Dietzfelbinger 2009).
 
-use super::spelling::{CHUNKS, LONGEST, Spelling};
+use super::spelling::{CHUNKS, LONGEST, Spelling, mix};
 use super::{ALSO, LANGUAGES, Row, decode};
 use crate::reading::cues::Cues;
 use crate::reading::fold::{Fold, fold};
@@ -72,18 +72,35 @@ impl Known {
 }
 
 /// What the vocabulary says of a folded word.
-#[inline]
 pub(in crate::reading) fn look_up(word: &Spelling) -> Known {
-    let hash = word.hash();
-    let slot = slot(hash, TABLE.steps[bucket(hash)]);
-    let at = usize::from(TABLE.slots[slot]);
-    let entry = &TABLE.entries[at];
+    let at = place(word.hash());
     let [first, rest @ ..] = word.chunks;
-    // Whether a word is known is anybody's guess, so it is worked out without a branch.
-    let mut differs = entry.first ^ first | u64::from(entry.length) ^ word.length as u64;
+    let mut differs = TABLE.entries[at].first ^ first;
+    differs |= u64::from(TABLE.entries[at].length) ^ word.length as u64;
     if word.length > 8 {
         differs |= u64::from(TABLE.rests[at] != rest);
     }
+    known(at, differs)
+}
+
+/// The same of a word of at most eight letters, as most are.
+#[inline]
+pub(in crate::reading) fn look_up_short(first: u64, length: usize) -> Known {
+    let at = place(mix(first));
+    let entry = &TABLE.entries[at];
+    known(at, entry.first ^ first | u64::from(entry.length) ^ length as u64)
+}
+
+/// The entry of the only word of the vocabulary that may have this hash.
+#[inline]
+fn place(hash: u64) -> usize {
+    usize::from(TABLE.slots[slot(hash, TABLE.steps[bucket(hash)])])
+}
+
+/// What entry `at` says, unless its word differs. Whether a word is known is anybody's guess, so it is worked out without a
+/// branch.
+#[inline]
+fn known(at: usize, differs: u64) -> Known {
     let Entry { role, cue, also, open, .. } = TABLE.entries[if differs == 0 { at } else { 0 }];
     Known { role, cue, also, open }
 }
