@@ -41,6 +41,7 @@ pub(super) struct Builder<'a> {
     pub text: &'a str,
     pub items: &'a mut Vec<Item>,
     figures: &'a mut Vec<Figure>,
+    /// A word has come by that a stock number or a paper's may follow.
     labels_stock: bool,
     seen: Seen,
 }
@@ -54,10 +55,9 @@ pub(super) fn build(
 ) -> (Seen, Option<u32>) {
     items.clear();
     figures.clear();
-    let Tokens { all: tokens, numbers, labels_stock } = tokens;
+    let Tokens { all: tokens, numbers } = tokens;
     items.reserve(tokens.len());
-    let labels_stock = *labels_stock;
-    let mut b = Builder { tokens, numbers, text, items, figures, labels_stock, seen: Seen::default() };
+    let mut b = Builder { tokens, numbers, text, items, figures, labels_stock: false, seen: Seen::default() };
     // What plain tokens show is gathered apart: most tokens are plain, and so it stays out of memory.
     let (mut i, mut seen) = (0, Seen::default());
     // An item takes a token or more.
@@ -129,6 +129,10 @@ impl Builder<'_> {
             // "50 by 3W"
             What::Word(Role::By) if i > 0 && self.number(i - 1).is_some() && self.number(i + 1).is_some() => {
                 self.sign_as(Mark::Times, i)
+            }
+            What::Word(Role::Stock | Role::Deny | Role::Quantity) => {
+                self.labels_stock = true;
+                self.plain(i)
             }
             What::Word(role) => self.word_as(self.settled(role, i).unwrap_or(role), i),
             // "* 576 diodes": a bullet.

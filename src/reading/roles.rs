@@ -175,7 +175,8 @@ pub(super) enum Role {
 }
 
 impl Role {
-    /// Whether a word of this role may play another one beside some words, or may be part of a figure (`settled.rs`).
+    /// Whether a word of this role may play another one beside some words, may be part of a figure (`settled.rs`), or may label a
+    /// stock number.
     pub(super) const fn open(self) -> bool {
         matches!(
             self,
@@ -188,6 +189,9 @@ impl Role {
                 | Self::Replaces
                 | Self::Part
                 | Self::Number(_)
+                | Self::Stock
+                | Self::Deny
+                | Self::Quantity
         )
     }
 }

@@ -12,8 +12,6 @@ use super::words::{Known, Spelling, eight, letters, look_up, look_up_short};
 pub(super) struct Tokens {
     pub all: Vec<Item>,
     pub numbers: Vec<Printed>,
-    /// Whether a word stands among them that a stock number or a paper's may follow.
-    pub labels_stock: bool,
 }
 
 /// Where the tokenizer is.
@@ -66,7 +64,6 @@ static GOES_ON: [bool; 256] = {
 pub(super) fn scan(text: &str, tokens: &mut Tokens) {
     tokens.all.clear();
     tokens.numbers.clear();
-    tokens.labels_stock = false;
     let mut s = Scanner { text, at: 0, spaced: true, tokens };
     let bytes = text.as_bytes();
     // Kept apart from the scanner, so that plain words, the most of a text, need no memory for them.
@@ -116,7 +113,6 @@ pub(super) fn scan(text: &str, tokens: &mut Tokens) {
 impl Tokens {
     #[inline]
     fn push_word(&mut self, word: Known, letters: u64, place: (u32, u32), spaced: bool) {
-        self.labels_stock |= matches!(word.role, Role::Stock | Role::Deny | Role::Quantity);
         self.all.push(Item::word(word, letters, place, spaced));
     }
 }
