@@ -90,9 +90,9 @@ impl Builder<'_> {
         let (unit, next) =
             if self.role(i + 1) == Role::Unit(Unit::Watt) { (Unit::Watt, i + 2) } else { self.unit(i + 1) };
         if self.goes_on(next) || i > 0 && !t.spaced && self.mark(i - 1) == Some(Mark::Money) {
-            return self.long_figure(i, first);
+            return self.long_figure(i, first, (unit, next));
         }
-        self.simple(*t, next, unit, first);
+        self.simple(i, next, unit, first);
         next
     }
 
@@ -116,42 +116,44 @@ impl Builder<'_> {
         })
     }
 
-    /// Reads a figure of several numbers, or one with a tolerance or a currency.
-    fn long_figure(&mut self, i: usize, first: Printed) -> usize {
-        let t = self.tokens[i];
-        let mut j = i + 1;
-        let mut low = first;
-        if let Some(joined) = self.spaced_thousands(i, first) {
-            low = joined;
-            j = i + 2;
-        }
-        if self.number(i + 1).is_some()
-            && let Some((upper, unit, next)) = self.spaced_range(i)
-        {
-            let end = self.tokens[next - 1].end;
-            let figure =
-                Figure { high: upper.value, range: true, ..Figure::plain(unit, 0.0, 0.5, t.start, end) };
-            let low = first.value * 1000.0 + self.number(i + 1).map_or(0.0, |n| n.value);
-            self.add(Figure { low, ..figure }, t.spaced);
-            return next;
+    /// Reads a figure of several numbers, or one with a tolerance or a currency; `unit` is that straight after the first number,
+    /// and the token after it.
+    fn long_figure(&mut self, i: usize, first: Printed, unit: (Unit, usize)) -> usize {
+        let (start, spaced) = (self.tokens[i].start, self.tokens[i].spaced);
+        let (mut unit, mut next) = unit;
+        let (mut j, mut low) = (i + 1, first);
+        if let Some(second) = self.number(i + 1) {
+            if let Some(joined) = self.spaced_thousands(i, first) {
+                low = joined;
+                j = i + 2;
+                (unit, next) = self.unit(j);
+            }
+            if let Some((upper, unit, next)) = self.spaced_range(i) {
+                let end = self.tokens[next - 1].end;
+                let low = first.value * 1000.0 + second.value;
+                let figure = Figure::plain(unit, low, 0.5, start, end);
+                self.add(Figure { high: upper.value, range: true, ..figure }, spaced);
+                return next;
+            }
         }
         if let Some(next) = self.ratio(i) {
-            self.simple(t, next, Unit::Ratio, low);
+            self.simple(i, next, Unit::Ratio, low);
             return next;
         }
         if self.count_times_watts(i) {
-            self.simple(t, j, Unit::Bare, low);
+            self.simple(i, j, Unit::Bare, low);
             self.sign_as(Mark::Times, j);
             if let Some(watts) = self.number(j + 1) {
-                self.simple(self.tokens[j + 1], j + 2, Unit::Watt, watts);
+                self.simple(j + 1, j + 2, Unit::Watt, watts);
             }
             return j + 2;
         }
-        if let Some(next) = self.size(i) {
-            self.simple(t, next, Unit::Size, low);
+        if self.mark(next) == Some(Mark::Times)
+            && let Some(next) = self.size(i)
+        {
+            self.simple(i, next, Unit::Size, low);
             return next;
         }
-        let (mut unit, mut next) = self.unit(j);
         let (mut high, mut range, mut list) = (low, false, false);
         if unit == Unit::Bare && self.mark(j) == Some(Mark::Slash) && self.glued(j) {
             // `30/40/50W`, `110/220V`
@@ -182,7 +184,7 @@ impl Builder<'_> {
                 next = end;
             }
         }
-        if self.tokens[i].spaced || i == 0 || self.mark(i - 1) != Some(Mark::Money) {
+        if spaced || i == 0 || self.mark(i - 1) != Some(Mark::Money) {
             if self.mark(next) == Some(Mark::Money) && unit == Unit::Bare && self.number(next + 1).is_none() {
                 unit = Unit::Money;
             }
@@ -203,19 +205,20 @@ impl Builder<'_> {
             per,
             tolerance,
             decimal: low.decimal,
-            ..Figure::plain(unit, low.value * scale, high.half * scale, t.start, end)
+            ..Figure::plain(unit, low.value * scale, high.half * scale, start, end)
         };
-        self.add(figure, t.spaced);
+        self.add(figure, spaced);
         after
     }
 
-    /// One number with its unit.
-    fn simple(&mut self, t: Item, next: usize, unit: Unit, n: Printed) {
+    /// The number at token `i` with its unit.
+    fn simple(&mut self, i: usize, next: usize, unit: Unit, n: Printed) {
+        let (start, spaced) = (self.tokens[i].start, self.tokens[i].spaced);
         let end = self.tokens[next - 1].end;
         let (unit, scale, fine) = plain_unit(unit);
         let n = if fine { n.as_decimal() } else { n };
-        let figure = Figure::plain(unit, n.value * scale, n.half * scale, t.start, end);
-        self.add(Figure { decimal: n.decimal, ..figure }, t.spaced);
+        let figure = Figure::plain(unit, n.value * scale, n.half * scale, start, end);
+        self.add(Figure { decimal: n.decimal, ..figure }, spaced);
     }
 }
 
