@@ -128,6 +128,7 @@ pub(super) fn draw(
 }
 
 /// "LEDs total 248": the one total of the page is a number of diodes.
+#[cold]
 fn counts_total(page: &Page) -> bool {
     let mut totals = (0..page.items.len()).filter(|&i| page.role(i) == Role::Total);
     let (Some(i), None) = (totals.next(), totals.next()) else { return false };
@@ -146,6 +147,7 @@ impl Before<'_> {
 }
 
 /// "both on 180W", but not "for seedlings 100W"
+#[inline(never)]
 fn level(page: &Page, at: usize) -> bool {
     let position = at - usize::from(page.role_before(at) == Role::At);
     page.role_before(position) == Role::Level && page.role_before(position - 1) != Role::For

@@ -27,6 +27,7 @@ pub(super) fn dimension(page: &Page, beside: &Beside) -> bool {
 }
 
 /// "do NOT buy 1000W": a denial up to three words before, but not "no" and its own noun ("no fan, 300W").
+#[inline(never)]
 pub(super) fn denied_before(page: &Page, at: usize) -> bool {
     // "without fan 100W"
     if at > 0 && lacks(page, at - 1) {
@@ -42,6 +43,7 @@ pub(super) fn denied_before(page: &Page, at: usize) -> bool {
 }
 
 /// "A 600W HPS uses 660W": a verb of drawing whose subject is another lamp.
+#[cold]
 pub(super) fn draws_elsewhere(page: &Page, at: usize) -> bool {
     (1..=3).any(|d| {
         at > d && page.role(at - d) == Role::DrawVerb && matches!(page.role(at - d - 1), Role::Lamp(_))
