@@ -35,9 +35,20 @@ pub(super) fn class(
     if each && pack.is_none() && left.cues.any(Role::Cob.cue()) {
         return true;
     }
-    if f.high > LARGEST_BEAD || f.range || f.list {
-        return false;
-    }
+    f.high <= LARGEST_BEAD && !f.range && !f.list && of_a_bead(page, f, beside, pack, (left, right), apiece)
+}
+
+/// The same of watts no higher than a diode may have; `apiece` where words for "each" follow.
+#[inline(never)]
+fn of_a_bead(
+    page: &Page,
+    f: &Figure,
+    beside: &Beside,
+    pack: Option<u32>,
+    (left, right): (&Phrase, &Phrase),
+    apiece: bool,
+) -> bool {
+    let at = beside.at;
     let others = page.watts().any(|(_, w)| (w.high - f.high).abs() > f64::EPSILON);
     let words = Cues::of(&[Role::Pieces, Role::Quantity, Role::Diode]);
     let count = || page.items.iter().enumerate().any(|(i, item)| item.cue.any(words) && i != at + 1);

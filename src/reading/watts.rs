@@ -42,7 +42,11 @@ const AFTER: Cues = DRAW.and(Cues::of(&[
 pub(super) fn classify(page: &Page, arrays: &Arrays, pack: Option<u32>) -> All {
     let mut all = All::nothing(page.figures.len());
     for (index, f) in page.bare() {
-        all.set(index, unitless(page, f, arrays, index));
+        let says = unitless(page, f, arrays, index);
+        // Nearly all numbers say no watts, which is what a figure says before anything is set.
+        if says != Says::Nothing {
+            all.set(index, says);
+        }
     }
     // What the watts of an array say, unless a denial or another seller owns them.
     for array in arrays {
