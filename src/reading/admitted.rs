@@ -170,12 +170,14 @@ pub(super) fn named_light(page: &Page, at: usize) -> bool {
 }
 
 /// Whether the figure is a draw by an energy label's words or as the answer to a question.
+#[inline]
 pub(super) fn asked_or_on(page: &Page, at: usize) -> bool {
     page.cues.any(Role::Level.cue()) && page.cues.any(Role::Power.cue()) && on_mode(page, at)
         || page.has_mark(Mark::Question) && answers(page, at)
 }
 
 /// "Q: And from the outlet? A: Around 150 watts": the answer to a question about the draw.
+#[cold]
 fn answers(page: &Page, at: usize) -> bool {
     const OTHER: Cues =
         Cues::of(&[Role::Lamp(LampKind::Hps), Role::Device, Role::Dim, Role::Each, Role::Deny, Role::Part]);
@@ -202,6 +204,7 @@ fn answers(page: &Page, at: usize) -> bool {
 }
 
 /// "On-mode power 402 W", "power (on mode): 402 W": as energy labels call the draw at full brightness.
+#[cold]
 fn on_mode(page: &Page, at: usize) -> bool {
     let (mut power, mut on) = (false, false);
     for i in (at.saturating_sub(7)..at).rev() {

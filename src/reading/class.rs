@@ -35,9 +35,20 @@ pub(super) fn class(
     if each && pack.is_none() && left.cues.any(Role::Cob.cue()) {
         return true;
     }
-    if f.high > LARGEST_BEAD || f.range || f.list {
-        return false;
-    }
+    f.high <= LARGEST_BEAD && !f.range && !f.list && of_a_bead(page, f, beside, pack, (left, right), apiece)
+}
+
+/// The same of watts no higher than a diode may have; `apiece` where words for "each" follow.
+#[inline(never)]
+fn of_a_bead(
+    page: &Page,
+    f: &Figure,
+    beside: &Beside,
+    pack: Option<u32>,
+    (left, right): (&Phrase, &Phrase),
+    apiece: bool,
+) -> bool {
+    let at = beside.at;
     let others = page.watts().any(|(_, w)| (w.high - f.high).abs() > f64::EPSILON);
     let words = Cues::of(&[Role::Pieces, Role::Quantity, Role::Diode]);
     let count = || page.items.iter().enumerate().any(|(i, item)| item.cue.any(words) && i != at + 1);
@@ -88,6 +99,7 @@ pub(super) fn class(
 }
 
 /// Chinese "双头20W ... 全光20W 灯珠72颗": the headline again, and a count of beads after it.
+#[cold]
 fn headline_again(page: &Page, f: &Figure) -> bool {
     let bead = usize::from(f.item) + 1;
     matches!(page.role(bead), Role::Chip | Role::Diode)
@@ -107,6 +119,7 @@ fn a_piece(beside: &Beside) -> bool {
 
 /// "225 LEDs. LED power: 0.2W", "340 LED, 0.5W" beside many more watts: less than a watt no light draws; a few watts may be
 /// those of a small one, so only a label for the power of a diode, far below the rest, speaks of them.
+#[inline(never)]
 fn of_a_diode(page: &Page, f: &Figure) -> bool {
     /// The largest class that a label for the power of a diode names.
     const MOST: f64 = 5.0;
@@ -122,12 +135,14 @@ fn of_a_diode(page: &Page, f: &Figure) -> bool {
 }
 
 /// "DOUBLE CHIPS!! 10W LED!!"
+#[inline(never)]
 fn double_chips(page: &Page) -> bool {
     (1..page.items.len())
         .any(|i| matches!(page.role(i), Role::Chip | Role::Diode) && page.role(i - 1) == Role::Double)
 }
 
 /// "double-die 10W series, quantity of LEDs 200, claimed 2000W": times a count of diodes it is another figure of the text.
+#[inline(never)]
 fn divides_a_total(page: &Page, f: &Figure) -> bool {
     page.bare().any(|(_, n)| {
         n.high >= FEWEST_DIODES
@@ -137,6 +152,7 @@ fn divides_a_total(page: &Page, f: &Figure) -> bool {
 }
 
 /// "120 LEDs 10W": the diode word before the watts belongs to the count before it.
+#[cold]
 fn counted_noun(page: &Page, at: usize) -> bool {
     at >= 2
         && page.role(at - 1) == Role::Diode
@@ -144,11 +160,13 @@ fn counted_noun(page: &Page, at: usize) -> bool {
 }
 
 /// `10W LED 60 pcs`: LED in the singular with a count after it.
+#[cold]
 fn leads_to_beads(page: &Page, i: usize) -> bool {
     page.figure(i).is_some_and(|n| n.unit == Unit::Bare) && page.role(i + 1) == Role::Pieces
 }
 
 /// A package word or number straight beside the watts.
+#[inline(never)]
 fn beside_package(page: &Page, at: usize) -> bool {
     is_package(page, at + 1) || at.checked_sub(1).is_some_and(|i| is_package(page, i))
 }

@@ -29,6 +29,7 @@ pub(super) fn equivalent(page: &Page, beside: &Beside, left: Cues) -> bool {
 }
 
 /// The same on a page with a word for a lamp of another kind or for a comparison, which may stand on either side.
+#[inline(never)]
 fn beside_words(page: &Page, beside: &Beside, left: Cues) -> bool {
     let at = beside.at;
     if left.any(Role::Replacement.cue())
@@ -67,12 +68,14 @@ fn double_ended(page: &Page, beside: &Beside) -> bool {
 }
 
 /// "draws 110W HPS 400W equivalent": the lamp straight after the draw has watts of its own.
+#[cold]
 fn before_another_lamp(page: &Page, at: usize, left: Cues) -> bool {
     page.is_watts(at + 2)
         && (left.any(DRAW.and(Role::Power.cue())) || matches!(page.role(at + 3), Role::Equivalent))
 }
 
 /// "replaces 2 HPS lamps of 600 W", "than an HPS 400W": the lamp, and before it the word that compares.
+#[inline(never)]
 fn lamp_leads(page: &Page, at: usize) -> bool {
     if !page.cues.any(LAMP) || matches!(page.role(at + 1), Role::Led) {
         return false;
@@ -105,6 +108,7 @@ pub(super) fn with_own(page: &Page, beside: &Beside) -> bool {
 }
 
 /// "600W lamp equivalent", "60W light bulb equivalent", "1000W double-ended HPS".
+#[inline(never)]
 fn spelled_lamp(page: &Page, at: usize) -> bool {
     let mut i = at + 1;
     while matches!(page.role(i), Role::Light | Role::Double | Role::Traditional | Role::Tube)

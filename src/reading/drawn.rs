@@ -128,6 +128,7 @@ pub(super) fn draw(
 }
 
 /// "LEDs total 248": the one total of the page is a number of diodes.
+#[cold]
 fn counts_total(page: &Page) -> bool {
     let mut totals = (0..page.items.len()).filter(|&i| page.role(i) == Role::Total);
     let (Some(i), None) = (totals.next(), totals.next()) else { return false };
@@ -146,6 +147,7 @@ impl Before<'_> {
 }
 
 /// "both on 180W", but not "for seedlings 100W"
+#[inline(never)]
 fn level(page: &Page, at: usize) -> bool {
     let position = at - usize::from(page.role_before(at) == Role::At);
     page.role_before(position) == Role::Level && page.role_before(position - 1) != Role::For
@@ -178,10 +180,12 @@ const AND: [Letters; 3] = Letters::all(["y", "e", "i"]);
 
 /// Whether the figure carries on a list of draws: "588W (110V), 570W (220V)", "50% 98W, 100% 196W", "110W/60W".
 fn goes_on(page: &Page, at: usize, before: &Before) -> bool {
-    let Some(last) = before.last else { return false };
-    if !matches!(before.all[last], Says::Draw(_)) {
-        return false;
-    }
+    before.last.is_some_and(|last| matches!(before.all[last], Says::Draw(_)) && carries_on(page, at, last))
+}
+
+/// Whether nothing but volts, levels and signs stands between figure `last` and item `at`.
+#[inline(never)]
+fn carries_on(page: &Page, at: usize, last: usize) -> bool {
     let from = usize::from(page.figures[last].item);
     let (mut volts, mut level, mut plain) = (false, false, true);
     for i in from + 1..at {

@@ -27,6 +27,7 @@ pub(super) fn dimension(page: &Page, beside: &Beside) -> bool {
 }
 
 /// "do NOT buy 1000W": a denial up to three words before, but not "no" and its own noun ("no fan, 300W").
+#[inline(never)]
 pub(super) fn denied_before(page: &Page, at: usize) -> bool {
     // "without fan 100W"
     if at > 0 && lacks(page, at - 1) {
@@ -42,6 +43,7 @@ pub(super) fn denied_before(page: &Page, at: usize) -> bool {
 }
 
 /// "A 600W HPS uses 660W": a verb of drawing whose subject is another lamp.
+#[cold]
 pub(super) fn draws_elsewhere(page: &Page, at: usize) -> bool {
     (1..=3).any(|d| {
         at > d && page.role(at - d) == Role::DrawVerb && matches!(page.role(at - d - 1), Role::Lamp(_))
@@ -56,21 +58,8 @@ pub(super) fn foreign(
     (right, next): (Cues, Cues),
 ) -> Option<LeftWhy> {
     let at = beside.at;
-    let device = Role::Device.cue();
-    if page.cues.any(device) {
-        let ends = THING.and(BEAD).and(LAMP).and(DRAW).and(EQUAL).and(Role::With.cue());
-        let first = page.first_right(at, device.and(ends), 4);
-        let labelled = near.any(DRAW.and(Role::Power.cue()));
-        // "light 30W DC 12V 1A adapter": the adapter's are the volts and amperes, the watts are the light's.
-        let rated = near.any(THING)
-            && (at + 1..at + 4).any(|i| {
-                page.figure(i).is_some_and(|f| matches!(f.unit, Unit::Volt | Unit::VoltDc | Unit::Amp))
-            });
-        if (first.any(device) && !labelled && !rated)
-            || (near.any(device) && !first.any(THING) && !lacks(page, at - 1))
-        {
-            return Some(LeftWhy::OtherDevice);
-        }
+    if page.cues.any(Role::Device.cue()) && of_a_device(page, at, near) {
+        return Some(LeftWhy::OtherDevice);
     }
     let load = Role::Load.cue();
     let limit = Cues::of(&[Role::UpTo, Role::Rating, Role::Total]);
@@ -97,4 +86,18 @@ pub(super) fn foreign(
         return Some(LeftWhy::NotFullPower);
     }
     None
+}
+
+/// Whether the watts at item `at` are those of a device that is no light; `near` is the role of the nearest word before them.
+#[inline(never)]
+fn of_a_device(page: &Page, at: usize, near: Cues) -> bool {
+    let device = Role::Device.cue();
+    let ends = THING.and(BEAD).and(LAMP).and(DRAW).and(EQUAL).and(Role::With.cue());
+    let first = page.first_right(at, device.and(ends), 4);
+    let labelled = near.any(DRAW.and(Role::Power.cue()));
+    // "light 30W DC 12V 1A adapter": the adapter's are the volts and amperes, the watts are the light's.
+    let rated = near.any(THING)
+        && (at + 1..at + 4)
+            .any(|i| page.figure(i).is_some_and(|f| matches!(f.unit, Unit::Volt | Unit::VoltDc | Unit::Amp)));
+    first.any(device) && !labelled && !rated || near.any(device) && !first.any(THING) && !lacks(page, at - 1)
 }

@@ -44,6 +44,7 @@ pub(super) fn list(page: &Page, says: &All, read: &mut Read) {
 }
 
 /// Everything on the page belongs to another device.
+#[cold]
 pub(super) fn other_device(page: &Page, read: &mut Read) {
     for f in page.figures.iter().filter(|f| f.unit == Unit::Watt) {
         read.left.push(Left { span: span(f), why: LeftWhy::OtherDevice });
@@ -54,6 +55,7 @@ pub(super) fn other_device(page: &Page, read: &mut Read) {
 const WATT: u32 = 0x77;
 
 /// A code with three digits on end, or digits before a W: `GL-1000`, `KB-240W-4C`.
+#[inline(never)]
 fn looks_like_a_figure(code: &str) -> bool {
     let mut digits = 0;
     let mut at = 0;
@@ -107,6 +109,7 @@ fn same(f: &Figure, watts: f64) -> bool {
 }
 
 /// "2 drivers 160W each", "(120W driver)": the light's own driver is a part of it.
+#[cold]
 fn of_a_driver(page: &Page, f: &Figure) -> bool {
     const DRIVERS: [Letters; 3] = Letters::all(["driver", "treiber", "psu"]);
     let at = usize::from(f.item);

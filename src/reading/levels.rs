@@ -10,6 +10,7 @@ use super::says::{All, Says, Set};
 use crate::facts::LeftWhy;
 
 /// "240W at full power (at 50 %: 121W)", "100W, dimmable to 12W": beside a higher figure, without a word for draw.
+#[inline(never)]
 pub(super) fn leave_dimmed(page: &Page, says: &mut All) {
     const OWN: Set = Set::of(&[Says::Bare, Says::Nameplate, Says::Level, Says::Draw(0)]);
     let highest = says.that(OWN).map(|k| page.figures[k].high).fold(0.0, f64::max);
@@ -134,6 +135,7 @@ fn below_full(page: &Page, i: usize) -> bool {
 const YOUNG: [Letters; 2] = Letters::all(["veg", "seedl"]);
 
 /// "red mode 30W", "30W in veg mode": a level that is named and is not the full one.
+#[cold]
 pub(super) fn one_mode(page: &Page, at: usize, after: usize) -> bool {
     let partly = |i: usize| {
         page.role(i) == Role::Level

@@ -38,6 +38,7 @@ pub(super) fn leave(page: &Page, pack: Option<u32>, says: &mut All) {
 }
 
 /// "Fan power: 5W" below the headline is not what the light admits to.
+#[inline(never)]
 fn fans(page: &Page, says: &mut All) {
     let mut plates = says.places(Set::NAMEPLATE);
     while let Some(k) = plates.next(says) {
@@ -48,6 +49,7 @@ fn fans(page: &Page, says: &mut All) {
 }
 
 /// "one lamp draws 185W, both 370W": the draw of all lights of the pack beside one light's.
+#[inline(never)]
 fn pack_total(page: &Page, pack: u32, says: &mut All) {
     if says.that(Set::DRAW).nth(1).is_none() {
         return;
@@ -61,6 +63,7 @@ fn pack_total(page: &Page, pack: u32, says: &mut All) {
     }
 }
 
+#[inline(never)]
 fn why(page: &Page, f: &Figure, pack: Option<u32>) -> Option<LeftWhy> {
     let at = usize::from(f.item);
     let after = after_draw_words(page, at);
@@ -86,6 +89,7 @@ fn why(page: &Page, f: &Figure, pack: Option<u32>) -> Option<LeftWhy> {
 
 /// "fan power consumption 38W", "timer uses 3W": the subject of the draw is another device, and none that feeds the light.
 /// "LED with dimmer, actual power 110W" is about the light.
+#[inline(never)]
 fn of_a_device(page: &Page, at: usize) -> bool {
     let mut i = at;
     let mut draws = false;
@@ -107,6 +111,7 @@ fn of_a_device(page: &Page, at: usize) -> bool {
 }
 
 /// "true draw 44W for both lamps", "consumption 44W total" of a pack: what all its lights draw.
+#[cold]
 fn of_all(page: &Page, at: usize) -> bool {
     let all = |i: usize| {
         matches!(page.role(i), Role::Total | Role::All) || page.is(i, const { Letters::of("both") })
@@ -117,6 +122,7 @@ fn of_all(page: &Page, at: usize) -> bool {
 }
 
 /// "2 pack ... each panel consumes 43W", "110W per panel": where no number of panels is given, the panels are the lights of the pack.
+#[cold]
 fn each_panel(page: &Page, at: usize) -> bool {
     let panel = |i: usize| page.starts(i, const { Letters::of("panel") }) && page.role(i - 1) == Role::Each;
     let end = after_draw_words(page, at);
@@ -153,6 +159,7 @@ fn named_part(page: &Page, i: usize) -> bool {
 }
 
 /// "consumo por barra 100W", "Leistungsaufnahme pro Modul: 25W", "each bar draws 80W".
+#[inline(never)]
 fn per_part_before(page: &Page, at: usize) -> bool {
     if !(page.may.any(PARTS.and(BEAD)) & page.may.any(Cues::of(&[Role::Per, Role::Each]))) {
         return false;
@@ -171,6 +178,7 @@ fn per_part_before(page: &Page, at: usize) -> bool {
 }
 
 /// "per bar", "per-bar", "each LED bar", "each of the 4 boards": whether the part at item `i` stands for every part.
+#[inline(never)]
 fn distributed(page: &Page, mut i: usize) -> bool {
     for _ in 0..4 {
         let Some(before) = i.checked_sub(1) else { return false };
@@ -189,6 +197,7 @@ fn distributed(page: &Page, mut i: usize) -> bool {
 }
 
 /// "four 100W (actual) boards": the draw of each of the parts that a number before and their name after enclose.
+#[inline(never)]
 fn numbered_part(page: &Page, at: usize) -> bool {
     let several = at > 0 && page.figure(at - 1).is_some_and(|n| n.unit == Unit::Bare && n.high >= 2.0);
     let between = |i: &usize| {
@@ -208,6 +217,7 @@ fn times(page: &Page, i: usize) -> bool {
 
 /// "4 boards of 120W actual power each", "two channels each consuming 300W": each of the parts; in a pack, only where parts
 /// are named, for each of the lights draws it otherwise.
+#[inline(never)]
 fn of_each(page: &Page, at: usize, pack: Option<u32>) -> bool {
     if !page.cues.any(Role::Each.cue()) {
         return false;

@@ -17,6 +17,7 @@ use super::watts::THING;
 pub(super) const MAINS: f64 = 80.0;
 
 /// Not a dimming signal, fuse, load limit or another device's.
+#[inline(never)]
 pub(super) fn of_the_light(page: &Page, f: &Figure) -> bool {
     let at = usize::from(f.item);
     let dimming = f.high <= 10.0 && f.unit != Unit::Amp && f.range && f.low <= 1.0;
@@ -69,6 +70,7 @@ pub(super) fn of_the_light(page: &Page, f: &Figure) -> bool {
 }
 
 /// "each of 8 bars", "each bar", straight after item `at`.
+#[inline(never)]
 fn each_part(page: &Page, at: usize) -> bool {
     let start = at + 1 + usize::from(page.mark(at + 1) == Some(Mark::Open));
     page.role(start) == Role::Each
@@ -108,6 +110,7 @@ pub(super) fn socket_limit(page: &Page, beside: &Beside) -> bool {
 }
 
 /// "plug 13A", "sockets rated 10A": what a plug can carry, where the text says no draw at it.
+#[inline(never)]
 fn plug(page: &Page, before: usize, f: &Figure) -> bool {
     /// The smallest current in A that plugs and sockets are rated for (common practice, no source).
     const RATED: f64 = 5.0;
@@ -119,6 +122,7 @@ fn plug(page: &Page, before: usize, f: &Figure) -> bool {
 }
 
 /// "one fan is a bit loud (12V, easy swap)": in brackets after a phrase about another device.
+#[cold]
 fn in_brackets(page: &Page, at: usize) -> bool {
     page.mark_before(at) == Some(Mark::Open)
         && (at.saturating_sub(7)..at - 1)
@@ -128,6 +132,7 @@ fn in_brackets(page: &Page, at: usize) -> bool {
 }
 
 /// "2 drivers 240W 54V 4.4A each": of one of several.
+#[inline(never)]
 fn several(page: &Page, mut before: usize, after: usize) -> bool {
     while before > 0 && page.is_watts(before - 1) {
         before -= 1;

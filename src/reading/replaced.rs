@@ -41,13 +41,16 @@ pub(super) fn choose(page: &Page, says: &mut All, arrays: &Arrays, read: &mut Re
 /// "beats 1000W LEDs": a comparison with another LED light.
 fn against_leds(page: &Page, f: &Figure) -> bool {
     let at = usize::from(f.item);
+    // The word after the watts first: it is looked up at once, and rarely is one for LEDs.
+    if !matches!(page.role(at + 1), Role::Diode | Role::Led) {
+        return false;
+    }
     let left = page.left(at).cues;
-    left.any(Role::Versus.cue().and(Role::Replaces.cue()))
-        && matches!(page.role(at + 1), Role::Diode | Role::Led)
-        && !left.any(Role::Lamp(LampKind::Hps).cue())
+    left.any(Role::Versus.cue().and(Role::Replaces.cue())) && !left.any(Role::Lamp(LampKind::Hps).cue())
 }
 
 /// "replaces our old model of 60 W": a former light of the seller, not a lamp.
+#[inline(never)]
 fn own_model(page: &Page, f: &Figure) -> bool {
     const OLD: Cues = Cues::of(&[Role::Lamp(LampKind::Hps), Role::Light, Role::Tube]);
     let at = usize::from(f.item);
@@ -64,6 +67,7 @@ fn tells_of_the_lamp(page: &Page, f: &Figure) -> bool {
 }
 
 /// "4 x 54W T5 lamps (216W)": the stated total of the replaced lamps.
+#[inline(never)]
 fn total<'a>(page: &Page<'a>, arrays: &Arrays, k: usize) -> Option<&'a Figure> {
     let array = arrays.iter().find(|a| a.watts == k && a.of == Of::Replaced)?;
     let product = page.figures[array.count].high * page.figures[k].high;
@@ -71,6 +75,7 @@ fn total<'a>(page: &Page<'a>, arrays: &Arrays, k: usize) -> Option<&'a Figure> {
 }
 
 /// The kind that the words after the figure name, else those before it.
+#[inline(never)]
 fn kind(page: &Page, f: &Figure) -> Option<LampKind> {
     let at = usize::from(f.item);
     let mut kind = None;

@@ -64,6 +64,7 @@ fn words_before<'a>(page: &'a Page<'a>, at: usize) -> impl Iterator<Item = usize
 }
 
 /// "Don't be fooled by 1200W labels", "no fake 1000W", "the 1000-watt myth", "not one of those 1500W lamps".
+#[inline(never)]
 fn called_fake(page: &Page, at: usize) -> bool {
     let fake = page.cues.any(Role::Fake.cue());
     if fake && words_before(page, at).any(|i| page.role(i) == Role::Fake) {
@@ -93,6 +94,7 @@ fn called_fake(page: &Page, at: usize) -> bool {
 }
 
 /// "We could have printed 3W x 100 = 300W on the box.": what might have been claimed, in a sentence of its own.
+#[inline(never)]
 fn supposed(page: &Page, at: usize) -> bool {
     const MIGHT: Listed<2> = Listed::of(["could", "might"]);
     let ends = |i: usize| matches!(page.mark(i), Some(Mark::Stop | Mark::Line | Mark::Bang | Mark::Question));
@@ -103,6 +105,7 @@ fn supposed(page: &Page, at: usize) -> bool {
 }
 
 /// "Others claim 2000W", "than the rivals' 1500W models": the word starts the phrase or is compared with.
+#[inline(never)]
 fn of_rivals(page: &Page, at: usize) -> bool {
     let the_rivals = |i: usize| {
         page.is(i, const { Letters::of("rivals") })
@@ -120,6 +123,7 @@ fn of_rivals(page: &Page, at: usize) -> bool {
 }
 
 /// `beats any "2000W" panel`: watts in quotes, of a light that this one is compared with and no lamp of another kind.
+#[inline(never)]
 fn quoted(page: &Page, at: usize) -> bool {
     const LED: Cues = Cues::of(&[Role::Part, Role::Board, Role::Light, Role::Lights, Role::Led]);
     const LAMP: Cues =
@@ -132,6 +136,7 @@ fn quoted(page: &Page, at: usize) -> bool {
 }
 
 /// "30W less than", "160W de moins qu'une", "20W weniger als": a saving.
+#[inline(never)]
 fn saved(page: &Page, at: usize) -> bool {
     // "240W draws less than 190W" is no saving.
     let small =

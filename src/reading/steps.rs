@@ -32,6 +32,7 @@ pub(super) fn leave(page: &Page, pack: Option<u32>, says: &mut All) {
 const LOWER: Set = Set::of(&[Says::Draw(0), Says::Level, Says::Left(LeftWhy::NotFullPower)]);
 
 /// "400W light, power switch 100W/200W/300W/400W": watts that rise to the light's own are its steps, and none is its draw.
+#[inline(never)]
 fn levels(page: &Page, says: &mut All) {
     let steps = page.cues.any(Cues::of(&[Role::Switchable, Role::Level]));
     let mut first = 0;
@@ -68,6 +69,7 @@ fn next_step(page: &Page, k: usize, steps: bool) -> bool {
 
 /// "veg 310W, flower 480W, all channels 640W", "red draws 80W, white draws 160W, 240W total": with a figure for all of them,
 /// the lower ones are no draws of the whole light.
+#[cold]
 fn channels(page: &Page, says: &mut All) {
     let mut places = says.places(Set::ANY);
     let (mut last, mut last_but_one) = (None, None);
@@ -117,6 +119,7 @@ fn one_sentence(page: &Page, from: usize, to: usize) -> bool {
 
 /// "450 W, 4 barras de 112 W", "4 Leisten à 60 W", "4 belki po 80 W": a number of parts and one short word or `@` before the
 /// watts, below the light's own.
+#[inline(never)]
 fn parts(page: &Page, says: &mut All) {
     const OWN: Set = Set::of(&[Says::Bare, Says::Nameplate, Says::Total]);
     let mut bare = says.places(Set::BARE);
@@ -137,6 +140,7 @@ fn parts(page: &Page, says: &mut All) {
 }
 
 /// "20W 50W 100W [100W]": the size of a list that is repeated in brackets is the one that is sold.
+#[inline(never)]
 fn bracketed(page: &Page, says: &mut All) {
     let mut bare = says.places(Set::BARE);
     while let Some(k) = bare.next(says) {

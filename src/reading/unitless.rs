@@ -81,6 +81,7 @@ pub(super) fn unitless(page: &Page, f: &Figure, arrays: &Arrays, index: usize) -
 }
 
 /// "watts per bead: 10": a label for the class before the number at item `at`.
+#[cold]
 fn per_bead(page: &Page, at: usize) -> bool {
     at >= 4
         && matches!(page.mark(at - 1), Some(Mark::Colon | Mark::Equal))
@@ -90,17 +91,20 @@ fn per_bead(page: &Page, at: usize) -> bool {
 }
 
 /// "from the wall", "at your outlet": from the small word at item `i` on.
+#[inline(never)]
 fn at_the_wall(page: &Page, i: usize) -> bool {
     (i + 1..i + 3).any(|k| page.role(k) == Role::Wall)
 }
 
 /// Whether a label that ends before item `k` names a draw or a power.
+#[cold]
 fn labelled(page: &Page, k: usize) -> Says {
     let left = page.left(k);
     if left.cues.any(DRAW) { Says::Draw(3) } else { Says::Nameplate }
 }
 
 /// "Watts: 480 (nameplate) / 231 (at the plug)": the second number of a row of watts, with its place in brackets.
+#[cold]
 fn second_at_the_wall(page: &Page, at: usize) -> bool {
     let watts = |i: usize| page.role(i) == Role::Unit(Unit::Watt) || page.role(i) == Role::Power;
     page.mark_before(at) == Some(Mark::Slash)

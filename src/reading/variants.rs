@@ -73,6 +73,7 @@ pub(super) fn bracketed_choice(page: &Page) -> Option<(usize, usize)> {
 }
 
 /// Selects the only unqualified figure between the brackets.
+#[cold]
 fn select(page: &Page, says: &mut All, open: usize, close: usize) {
     let inside = |k: usize| (open..close).contains(&usize::from(page.figures[k].item));
     let mut watts = (0..says.len()).filter(|&k| inside(k) && page.figures[k].unit == Unit::Watt);
@@ -84,6 +85,7 @@ fn select(page: &Page, says: &mut All, open: usize, close: usize) {
 }
 
 /// "10W 20W 50W flood light": three rising sizes with nothing between them.
+#[inline(never)]
 fn row(page: &Page, says: &All, k: usize) -> bool {
     let at = usize::from(page.figures[k].item);
     page.is_watts(at + 1)
@@ -93,6 +95,7 @@ fn row(page: &Page, says: &All, k: usize) -> bool {
 }
 
 /// Whether the light can be switched between its figures.
+#[inline(never)]
 fn switchable(page: &Page) -> bool {
     let word = |i: usize| page.role(i) == Role::Level && page.starts(i, const { Letters::of("switch") });
     page.cues.any(Role::Switchable.cue())
@@ -100,6 +103,7 @@ fn switchable(page: &Page) -> bool {
 }
 
 /// Whether a word speaks of a choice: "pick one", but not "pick up only".
+#[cold]
 fn chooses(page: &Page) -> bool {
     page.cues.any(Role::Choose.cue())
         && (0..page.items.len()).any(|i| page.role(i) == Role::Choose && page.role(i + 1) != Role::UpTo)
@@ -109,6 +113,7 @@ fn chooses(page: &Page) -> bool {
 const OTHER: [Letters; 2] = Letters::all(["other", "also"]);
 
 /// "Power: 100W | other sizes 200W, 400W available": the figures after the words are of other lights.
+#[cold]
 fn other_sizes(page: &Page, says: &mut All) -> bool {
     if !page.cues.any(Role::Choose.cue()) {
         return false;
@@ -130,6 +135,7 @@ fn other_sizes(page: &Page, says: &mut All) -> bool {
 }
 
 /// "100W/200W/300W switchable": the top one stands for the light.
+#[inline(never)]
 fn raise(page: &Page, says: &mut All, first: usize) {
     let mut top = first;
     let mut k = first;
@@ -158,6 +164,7 @@ fn next_position(page: &Page, says: &All, k: usize) -> bool {
 }
 
 /// Another unqualified figure, a different one, straight after a stroke.
+#[inline(never)]
 fn slash_list(page: &Page, says: &All, k: usize) -> bool {
     let f = &page.figures[k];
     let at = usize::from(f.item);
@@ -178,6 +185,7 @@ fn slash_list(page: &Page, says: &All, k: usize) -> bool {
 }
 
 /// "W-2 | 200 W | 540", "V2: 240W": unqualified figures of different models, each straight after its model.
+#[cold]
 fn models(page: &Page, says: &All) -> bool {
     let of_model = |k: usize| {
         let at = usize::from(page.figures[k].item);
@@ -205,6 +213,7 @@ fn models(page: &Page, says: &All) -> bool {
 }
 
 /// "Small | 100W", "Tall | 200W", a row each: unqualified figures of different sizes, where the title has none.
+#[inline(never)]
 fn sizes(page: &Page, says: &All) -> bool {
     if !page.has_mark(Mark::Pipe) {
         return false;
@@ -224,6 +233,7 @@ fn sizes(page: &Page, says: &All) -> bool {
 }
 
 /// A table row with a figure for each of two models: "Typical input power | 160W | 250W".
+#[inline(never)]
 fn table(page: &Page, says: &mut All) -> bool {
     let mut found = false;
     for k in 0..says.len() {

@@ -42,7 +42,11 @@ const AFTER: Cues = DRAW.and(Cues::of(&[
 pub(super) fn classify(page: &Page, arrays: &Arrays, pack: Option<u32>) -> All {
     let mut all = All::nothing(page.figures.len());
     for (index, f) in page.bare() {
-        all.set(index, unitless(page, f, arrays, index));
+        let says = unitless(page, f, arrays, index);
+        // Nearly all numbers say no watts, which is what a figure says before anything is set.
+        if says != Says::Nothing {
+            all.set(index, says);
+        }
     }
     // What the watts of an array say, unless a denial or another seller owns them.
     for array in arrays {
@@ -139,18 +143,22 @@ fn in_phrases(
     if class(page, f, beside, pack, left, right) && !together() {
         return Says::Class;
     }
-    let selected = Role::Selected.cue();
-    if left.near.and(right.near).any(selected) {
-        let one = !(beside.followed_by(Mark::Slash) && page.is_watts(beside.at + 2));
-        // "Selected: 2ft 10W", but not "power draw of this size: 318W"
-        let sized = usize::from(page.figure_before(beside.at).is_some_and(|l| l.unit == Unit::Length));
-        let before = left.near.any(selected)
-            && page.mark_before(beside.at - sized) == Some(Mark::Colon)
-            && !left.cues.any(DRAW);
-        let after = right.near.any(selected) && beside.followed_by(Mark::Open);
-        if one && (before || after) {
-            return Says::Selected;
-        }
+    if left.near.and(right.near).any(Role::Selected.cue()) && selected(page, beside, left, right) {
+        return Says::Selected;
     }
     draw(page, f, beside, pack, before, (left, right))
+}
+
+/// Whether the watts are those of the variant that was chosen.
+#[cold]
+fn selected(page: &Page, beside: &Beside, left: &Phrase, right: &Phrase) -> bool {
+    let selected = Role::Selected.cue();
+    let one = !(beside.followed_by(Mark::Slash) && page.is_watts(beside.at + 2));
+    // "Selected: 2ft 10W", but not "power draw of this size: 318W"
+    let sized = usize::from(page.figure_before(beside.at).is_some_and(|l| l.unit == Unit::Length));
+    let before = left.near.any(selected)
+        && page.mark_before(beside.at - sized) == Some(Mark::Colon)
+        && !left.cues.any(DRAW);
+    let after = right.near.any(selected) && beside.followed_by(Mark::Open);
+    one && (before || after)
 }
