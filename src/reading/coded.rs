@@ -17,10 +17,10 @@ const LONGEST: u32 = 24;
 
 /// Fills `colours`, if nothing else did.
 pub(super) fn choose(page: &Page, read: &mut Read) {
-    if !page.has_codes() || !read.colours.is_empty() {
+    let Some(total) = read.diode_count.filter(|_| page.has_codes()) else { return };
+    if !read.colours.is_empty() {
         return;
     }
-    let Some(total) = read.diode_count else { return };
     let mut list: SmallVec<[Taken<ColourCount>; 4]> = SmallVec::new();
     let mut end = 0;
     let short = |item: &Item| item.what == What::Code && item.end - item.start <= LONGEST;

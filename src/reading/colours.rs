@@ -24,7 +24,7 @@ pub(super) fn choose(page: &Page, says: &mut All, read: &mut Read) {
     const WORDS: Cues = Cues::of(&[Role::Colour(ColourWord::Red), Role::Letter(ColourWord::Red)]);
     // A count is a bare number, or stands in a list of letters with some that are.
     let named = page.cues.any(WORDS) || page.has_unit(&[Unit::Nanometre, Unit::Kelvin]);
-    if !named || !page.has_unit(&[Unit::Bare]) {
+    if !(named & page.has_unit(&[Unit::Bare])) {
         return;
     }
     // Watts are white diodes only among letters.

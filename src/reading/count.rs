@@ -6,7 +6,7 @@ use super::array::{Array, Arrays, LARGEST_BEAD, Of};
 use super::class::package_number;
 use super::counted::{Rank, counted, one_of_several};
 use super::cues::Cues;
-use super::figures::{Figure, What};
+use super::figures::{Figure, Item, What};
 use super::fold::Mark;
 use super::page::Page;
 use super::power::{Chosen, span};
@@ -44,15 +44,16 @@ pub(super) fn choose(
             found.push(Found { value: f.high, figure: index, rank, cob });
         }
     }
-    parts_among_more(page, arrays, &found, says);
-    arrays.retain(|a| matches!(a.of, Of::Diodes | Of::Cobs));
+    if !arrays.is_empty() {
+        parts_among_more(page, arrays, &found, says);
+        arrays.retain(|a| matches!(a.of, Of::Diodes | Of::Cobs));
+    }
     let kept = &arrays[..];
     let cobs = kept.iter().any(|a| a.of == Of::Cobs);
     read.package = package(page, number);
     read.beside_board = page.cues.any(Role::Cob.cue()) || on_board(page);
     // "4 x 50W COB + 100 x 3W": neither class speaks for the whole light, and one of the counts alone would accuse it.
-    let beside_cobs = cobs || found.iter().any(|f| f.cob);
-    if beside_cobs && kept.iter().any(|a| a.of == Of::Diodes) {
+    if kept.iter().any(|a| a.of == Of::Diodes) && (cobs || found.iter().any(|f| f.cob)) {
         for array in kept {
             says[array.watts] = Says::Left(LeftWhy::Part);
         }
@@ -70,8 +71,12 @@ pub(super) fn choose(
         read.class = Some(Taken { value, span: span(&page.figures[k]) });
         says[k] = Says::Class;
     }
-    if let Some((value, k)) =
-        count(page, kept, &found, cobs, chosen).or_else(|| pieces_of_a_total(page, read, chosen))
+    let counted = if kept.is_empty() && found.is_empty() {
+        None // as most often
+    } else {
+        count(page, kept, &found, cobs, chosen)
+    };
+    if let Some((value, k)) = counted.or_else(|| pieces_of_a_total(page, read, chosen))
         && value <= f64::from(Count::MOST)
     {
         #[expect(
@@ -155,6 +160,9 @@ fn beside_another_class(page: &Page, class: f64) -> bool {
 /// "90W, 30 pcs ..., 3 watt": a lone small figure that is the headline divided by the count.
 fn quotient(page: &Page, says: &All, chosen: Chosen) -> Option<(f64, usize)> {
     let claim = page.figures[chosen.headline?].high;
+    if !page.has_unit(&[Unit::Bare]) {
+        return None;
+    }
     page.watts().find_map(|(k, f)| {
         let fits = f.high <= LARGEST_BEAD
             && f.high < claim
@@ -231,8 +239,8 @@ fn one_of_a_row(page: &Page, k: usize) -> bool {
 
 /// "10W double chips 60pcs grow light, 600W": pieces that the headline is the class times.
 fn pieces_of_a_total(page: &Page, read: &Read, chosen: Chosen) -> Option<(f64, usize)> {
-    let claim = page.figures[chosen.headline?].high;
     let class = read.class?.value.watts.0;
+    let claim = page.figures[chosen.headline?].high;
     page.bare().find_map(|(k, n)| {
         let fits =
             page.role(usize::from(n.item) + 1) == Role::Pieces && (n.high * class - claim).abs() < 0.01;
@@ -282,7 +290,10 @@ fn package(page: &Page, number: Option<Taken<Package>>) -> Option<Taken<Package>
 
 /// A word for a board, or the code of a diode that is mounted on boards.
 fn on_board(page: &Page) -> bool {
-    let mounted = |i: usize| page.words(i).get(..2).is_some_and(|w| w.eq_ignore_ascii_case("lm"));
+    let mounted = |code: &Item| {
+        let letters = page.text.as_bytes().get(code.start as usize..code.end as usize);
+        letters.is_some_and(|l| l.len() > 1 && l[..2].eq_ignore_ascii_case(b"lm"))
+    };
     page.cues.any(Cues::BOARD)
-        || page.has_codes() && (0..page.items.len()).any(|i| page.what(i) == Some(What::Code) && mounted(i))
+        || page.has_codes() && page.items.iter().any(|item| item.what == What::Code && mounted(item))
 }

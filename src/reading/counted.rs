@@ -31,18 +31,15 @@ pub(super) fn counted(page: &Page, f: &Figure, pack: bool) -> Option<(Rank, bool
     let at = usize::from(f.item);
     // One number without decimals is whole, unless it has so many digits that it is infinite.
     let whole = !f.decimal && f.high.is_finite();
-    if f.range || f.list || !whole || f.high < 1.0 {
+    if f.range | f.list | !whole | (f.high < 1.0) {
         return None;
     }
     debug_assert!(f.high.fract() == 0.0, "{f:?}");
     let package = package_number(f.high).is_some() && !f.worded;
     let sign = page.sign_before(at);
     let crossed = sign == Mark::Times.bit() && at >= 2;
-    if crossed && !joined(page, at + 1) && is_package(page, at - 2) {
-        // `3030 SMD x 480`
-        return Some((Rank::Named, false));
-    }
-    if crossed && crossed_noun(page, at) {
+    // `3030 SMD x 480`, "LEDs*768"
+    if crossed && (is_package(page, at - 2) && !joined(page, at + 1) || crossed_noun(page, at)) {
         return Some((Rank::Named, false));
     }
     // "COBs: 4", "COB: 4 pcs"
@@ -71,6 +68,11 @@ pub(super) fn counted(page: &Page, f: &Figure, pack: bool) -> Option<(Rank, bool
     if after == After::Elsewhere || (package && after != After::Pieces) {
         return None;
     }
+    let label = matches!(after, After::Nothing | After::Total | After::Pieces) && label_before(page, at);
+    // Most numbers count nothing that is said before or after them.
+    if after == After::Nothing && !label {
+        return None;
+    }
     let before = if at > 0 { page.plays(at - 1) } else { Cues::default() };
     let colour = before.any(COLOUR);
     // "40 red LEDs, 20 blue LEDs": the second of two colours.
@@ -95,7 +97,6 @@ pub(super) fn counted(page: &Page, f: &Figure, pack: bool) -> Option<(Rank, bool
         After::Light => return doubtful_light(page, f).then_some((Rank::Named, false)),
         _ => {}
     }
-    let label = label_before(page, at);
     if label
         && !matches!(page.role(at + 1), Role::Colour(_) | Role::Letter(_))
         && page.mark(at + 1) != Some(Mark::Times)

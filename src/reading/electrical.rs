@@ -49,6 +49,9 @@ pub(super) fn choose(page: &Page, read: &mut Read) {
             continue;
         }
         if unit & BARE != 0 {
+            if !after_a_label(page, usize::from(f.item)) {
+                continue;
+            }
             match labelled(page, f).filter(|_| f.high > 0.0) {
                 Some(Unit::Volt) if f.range || f.list || f.high >= 1.0 => {
                     volts.push(Volts { figure: k, mains: f.high >= MAINS });
@@ -215,9 +218,17 @@ fn is_mains(page: &Page, f: &Figure) -> bool {
     f.unit == Unit::VoltAc && f.high > 24.0 || (f.high >= MAINS && !dc && !output())
 }
 
+/// The signs between a label and its number.
+const SIGNS: u64 = Mark::Colon.bit() | Mark::Equal.bit() | Mark::Open.bit() | Mark::Close.bit();
+
+/// Whether a label may end before the bare number at item `at`: most often something else stands there.
+fn after_a_label(page: &Page, at: usize) -> bool {
+    let sign = page.sign_before(at) & (SIGNS | Mark::Question.bit()) != 0;
+    at > 0 && sign | page.plays(at - 1).any(Role::Voltage.cue())
+}
+
 /// "V: 85-265", "Input (V): 100-277", "Amps: 1.6": the unit, volts or amperes, that a label gives the bare number.
 fn labelled(page: &Page, f: &Figure) -> Option<Unit> {
-    const SIGNS: u64 = Mark::Colon.bit() | Mark::Equal.bit() | Mark::Open.bit() | Mark::Close.bit();
     let at = usize::from(f.item);
     let mut i = at;
     // After "Amp(120V)=" nothing else than amperes.

@@ -50,7 +50,7 @@ pub(super) fn is_shade(f: &Figure) -> bool {
 }
 
 pub(super) fn is_count(f: &Figure) -> bool {
-    f.unit == Unit::Bare && !f.range && !f.list && !f.decimal && f.high >= 1.0 && f.high <= MOST
+    (f.unit == Unit::Bare) & !(f.range | f.list | f.decimal) & (f.high >= 1.0) & (f.high <= MOST)
 }
 
 /// Whether the item modifies a colour: deep, far, warm, cool.
@@ -273,7 +273,7 @@ pub(super) fn named(page: &Page, i: usize) -> Option<(ColourWord, bool)> {
         Role::Colour(word) => (word, false),
         Role::Letter(word) => (word, true),
         // "R 60, B 20, W 14": the white of a list of letters.
-        Role::Unit(Unit::Watt) if letter_first(page, i) && page.is(i, const { Letters::of("w") }) => {
+        Role::Unit(Unit::Watt) if page.is(i, const { Letters::of("w") }) && letter_first(page, i) => {
             (ColourWord::White, true)
         }
         // "R 42, G 21": grams elsewhere.

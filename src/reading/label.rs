@@ -1,6 +1,8 @@
 //! Labels before a number that counts diodes: "LED Qty: 96", "Diodes: 576".
 
+use super::array::DIODE;
 use super::counted::FEWEST_PIECES;
+use super::cues::Cues;
 use super::figures::What;
 use super::fold::Mark;
 use super::item::Letters;
@@ -22,10 +24,15 @@ pub(super) fn label_before(page: &Page, at: usize) -> bool {
         | Mark::Close.bit()
         | Mark::Foot.bit();
     const SOURCE: Letters = Letters::of("source");
-    // Most numbers have no label: another sign, a figure or an unknown word stands before them.
+    /// What the last word of a label may be, as far as it has a cue.
+    const WORDS: Cues = DIODE.and(Cues::of(&[Role::Quantity, Role::Pieces, Role::Total, Role::Kind]));
+    // Most numbers have no label: another sign, a figure or another word stands before them.
     let Some(last) = at.checked_sub(1) else { return false };
-    let known = page.role(last) != Role::None || page.starts(last, SOURCE);
-    if !known && page.sign(last) & SIGNS == 0 {
+    let word = || {
+        matches!(page.role(last), Role::Of | Role::DoubleEnded | Role::Approx | Role::Unit(Unit::Second))
+            || page.starts(last, SOURCE)
+    };
+    if (page.sign(last) & SIGNS == 0) & !page.plays(last).any(WORDS) && !word() {
         return false;
     }
     let (mut i, mut signed, mut quantity, mut diode) = (at, false, false, false);

@@ -1,6 +1,6 @@
 //! What the words after a number say it counts: diodes, COBs, pieces, or something that is no diode.
 
-use super::array::LARGEST_BEAD;
+use super::array::{DIODE, LARGEST_BEAD};
 use super::class::package_number;
 use super::counted::{FEWEST_PIECES, joined};
 use super::figures::What;
@@ -37,10 +37,20 @@ pub(super) fn noun_after(page: &Page, at: usize, pack: bool) -> After {
     let mut others = 0;
     let mut i = at + 1;
     while i < at + 8 {
+        let cue = page.plays(i);
+        // The words that most numbers count come first, by their cues.
+        if cue.any(DIODE) {
+            // "2 unidades tubo LED": a few pieces of something that is LED.
+            let other_pieces = pieces && others > 0 && few(page, at);
+            return diode_word(page, at, i, (pieces, other_pieces), pack);
+        }
+        if cue.any(Role::Pieces.cue()) && i == at + 1 {
+            pieces = true;
+            i += 1;
+            continue;
+        }
         match page.what(i) {
             Some(What::Word(role)) => match role {
-                Role::Diode | Role::Chip | Role::Led if no_total(page, at, i) => return After::Elsewhere,
-                Role::Diode | Role::Chip => return diodes(page, i, pack),
                 Role::Cob => {
                     return if matches!(page.role(i + 1), Role::Led | Role::Light) && !pieces {
                         After::Light
@@ -48,11 +58,6 @@ pub(super) fn noun_after(page: &Page, at: usize, pack: bool) -> After {
                         After::Cob
                     };
                 }
-                Role::Led if !pieces && of_a_light(page, i) => return After::Light,
-                // "2 unidades tubo LED": a few pieces of something that is LED.
-                Role::Led if pieces && others > 0 && few(page, at) => return After::Elsewhere,
-                Role::Led => return diodes(page, i, pack),
-                Role::Pieces if i == at + 1 => pieces = true,
                 _ if i == at + 1 && of_number(page, i).is_some() => {
                     return of_number(page, i).unwrap_or(After::Nothing);
                 }
@@ -129,6 +134,23 @@ pub(super) fn noun_after(page: &Page, at: usize, pack: bool) -> After {
         (false, true) => After::Diodes { total: false },
         _ => After::Nothing,
     }
+}
+
+/// What the diode word at item `i` says of the number at item `at`; `pieces` stand between them, and perhaps some of
+/// something `other`.
+fn diode_word(page: &Page, at: usize, i: usize, (pieces, other): (bool, bool), pack: bool) -> After {
+    if no_total(page, at, i) {
+        return After::Elsewhere;
+    }
+    if page.role(i) == Role::Led {
+        if !pieces && of_a_light(page, i) {
+            return After::Light;
+        }
+        if other {
+            return After::Elsewhere;
+        }
+    }
+    diodes(page, i, pack)
 }
 
 /// Whether the number at item `at` counts one colour of a list, that at item `i`.

@@ -204,9 +204,6 @@ fn lights_after(page: &Page, n: &Figure, i: usize) -> Option<Taken<u32>> {
 fn counted(page: &Page, n: &Figure) -> Option<Taken<u32>> {
     /// What may stand before a number of lights that nothing else shows to be one.
     const SIGNS_BEFORE: u64 = Mark::Colon.bit() | Mark::Equal.bit() | Mark::Times.bit();
-    if n.range || n.list || n.high > MOST {
-        return None;
-    }
     let i = usize::from(n.item);
     // What stands straight beside most numbers shows at once that they count no lights.
     let (sign, next) = (page.sign(i + 1), page.plays(i + 1));
@@ -214,7 +211,7 @@ fn counted(page: &Page, n: &Figure) -> Option<Taken<u32>> {
     let labelled = page.sign_before(i) & SIGNS_BEFORE != 0;
     let things = next.any(Cues::of(&[Role::Pieces, Role::Lights]));
     let leads = i == 0;
-    if !(crossed | labelled | things | leads) {
+    if n.range | n.list | (n.high > MOST) | !(crossed | labelled | things | leads) {
         return None;
     }
     let after = page.role(i + 1);

@@ -16,7 +16,7 @@ const LAMP_ROLE: Role = Role::Lamp(crate::facts::LampKind::Hps);
 pub(super) const SIDES: [Letters; 3] = Letters::all(["d", "h", "l"]);
 
 pub(super) fn is_count(f: &Figure) -> bool {
-    f.unit == Unit::Bare && !f.range && !f.list && !f.decimal && f.high >= 1.0
+    (f.unit == Unit::Bare) & !(f.range | f.list | f.decimal) & (f.high >= 1.0)
 }
 
 /// `100 pcs × 3W`: the figure before the cross.
@@ -79,7 +79,7 @@ pub(super) fn listed(page: &Page, index: usize) -> Option<usize> {
     let n = index.checked_sub(1)?;
     let count = &page.figures[n];
     let first = usize::from(count.item);
-    if first + FAR < at || !is_count(count) || page.mark_before(first) == Some(Mark::Times) {
+    if (first + FAR < at) | !is_count(count) || page.mark_before(first) == Some(Mark::Times) {
         return None;
     }
     let (mut all, mut joined, mut units, mut others) = (Cues::default(), false, false, 0);
@@ -120,7 +120,8 @@ pub(super) fn listed(page: &Page, index: usize) -> Option<usize> {
             || after.any(Cues::of(&[Role::Diode, Role::Chip]))
             || (after.any(Role::Led.cue()) && thing)
     };
-    let cob = || page.first_right(at, Role::Cob.cue(), 3).any(Role::Cob.cue());
+    let cob =
+        || page.cues.any(Role::Cob.cue()) && page.first_right(at, Role::Cob.cue(), 3).any(Role::Cob.cue());
     let sure = thing && (joined || product() || each() || alone()) || beads() || cob();
     sure.then_some(n)
 }

@@ -17,13 +17,15 @@ const PLAUSIBLE: std::ops::RangeInclusive<f64> = 0.3..=6.0;
 pub(super) fn choose(page: &Page, variants: bool, read: &mut Read) {
     const PHOTONS: u32 =
         1 << Unit::FluxDensity as u32 | 1 << Unit::PhotonFlux as u32 | 1 << Unit::PhotonEfficacy as u32;
-    const UNITS: u32 = PHOTONS | 1 << Unit::Bare as u32;
     const WORDS: Cues = Cues::of(&[Role::Ppf, Role::Ppe, Role::Density, Role::Unit(Unit::Micromole)]);
-    if !page.cues.any(WORDS) && !page.has_any(PHOTONS) {
+    let words = page.cues.any(WORDS);
+    // A number without a unit is one of photons only by a word.
+    let wanted = PHOTONS | if words { 1 << Unit::Bare as u32 } else { 0 };
+    if !(words | page.has_any(PHOTONS)) {
         return;
     }
     for f in page.figures {
-        if UNITS >> f.unit as u32 & 1 == 0 {
+        if wanted >> f.unit as u32 & 1 == 0 {
             continue;
         }
         let at = usize::from(f.item);
