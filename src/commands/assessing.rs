@@ -25,7 +25,7 @@ pub(super) struct Texts {
 
 impl Texts {
     /// Reads what the listing's own text states; the title speaks first.
-    fn read(&mut self, listing: &Listing<'_>) -> Option<Read> {
+    fn read(&mut self, listing: &Listing<'_>) -> Option<&Read> {
         match (listing.title.as_deref(), listing.description.as_deref()) {
             (None, None) => None,
             (Some(text), None) | (None, Some(text)) => Some(self.reader.read(text)),
@@ -66,7 +66,7 @@ impl Assessing<'_> {
         match outcome {
             Ok(()) => {
                 let read = if self.titles { texts.read(&listing) } else { None };
-                if let Some(read) = &read {
+                if let Some(read) = read {
                     complete(&mut listing, read);
                 }
                 let Run { model, settings } = self.run;
@@ -77,7 +77,7 @@ impl Assessing<'_> {
                 }
                 then(Graded::Light(Light {
                     listing: &listing,
-                    read: read.as_ref(),
+                    read,
                     assessment: &assessment,
                     money: self.money,
                     circuit: None,

@@ -22,7 +22,6 @@ pub(super) fn class(
     left: &Phrase,
     right: &Phrase,
 ) -> bool {
-    let at = beside.at;
     let stroke = beside.followed_by(Mark::Slash) && !beside.next.spaced && !beside.second.spaced;
     if (stroke || beside.next_is(Role::Per))
         && matches!(beside.second.role, Role::Cob | Role::Chip | Role::Led)

@@ -73,6 +73,7 @@ pub struct Reader {
     tokens: scan::Tokens,
     items: Vec<figures::Item>,
     figures: Vec<figures::Figure>,
+    read: Read,
 }
 
 impl Reader {
@@ -82,44 +83,45 @@ impl Reader {
         Self::default()
     }
 
-    /// Reads one text, its first [`LIMIT`] bytes and at most some hundred figures.
-    pub fn read(&mut self, text: &str) -> Read {
+    /// Reads one text, its first [`LIMIT`] bytes and at most some hundred figures. What it states lies in the reader until the
+    /// next text is read: it is large, and moving it would cost as much as reading a few words.
+    pub fn read(&mut self, text: &str) -> &Read {
+        let Self { tokens, items, figures, read } = self;
+        *read = Read::default();
         let end = limit(text);
-        scan::scan(&text[..end], &mut self.tokens);
-        let (seen, stopped) = builder::build(&text[..end], &self.tokens, &mut self.items, &mut self.figures);
+        scan::scan(&text[..end], tokens);
+        let (seen, stopped) = builder::build(&text[..end], tokens, items, figures);
         let end = stopped.map_or(end, |at| at as usize);
-        let seen = rows::label(text, &mut self.items, seen);
-        let mut read = Read::default();
-        self.rules(&text[..end], seen, &mut read);
+        let seen = rows::label(text, items, seen);
+        rules(&page::Page::new(&text[..end], items, figures, seen), read);
         if end < text.len() {
             let span = Span { start: end, end: text.len() };
             read.left.push(Left { span, why: LeftWhy::BeyondLimit });
         }
         read
     }
+}
 
-    /// Applies the rules to the items, in the order in which they need one another.
-    fn rules(&self, text: &str, seen: builder::Seen, read: &mut Read) {
-        let page = &page::Page::new(text, &self.items, &self.figures, seen);
-        if !subject::is_light(page) {
-            left::other_device(page, read);
-            read.notes.push(Note::OtherDevice);
-            return;
-        }
-        read.ultraviolet = hues::ultraviolet(page);
-        read.units_in_pack = pack::units(page);
-        let pack = read.units_in_pack.map(|t| t.value);
-        let mut arrays = array::find(page, pack);
-        let mut says = watts::classify(page, &arrays, pack);
-        replaced::choose(page, &mut says, &arrays, read);
-        let chosen = power::choose(page, &mut says, &arrays, pack, read);
-        count::choose(page, &mut says, &mut arrays, chosen, read);
-        colours::choose(page, &mut says, read);
-        coded::choose(page, read);
-        photons::choose(page, chosen.variants, read);
-        electrical::choose(page, read);
-        left::list(page, &says, read);
+/// Applies the rules to the items of a page, in the order in which they need one another.
+fn rules(page: &page::Page, read: &mut Read) {
+    if !subject::is_light(page) {
+        left::other_device(page, read);
+        read.notes.push(Note::OtherDevice);
+        return;
     }
+    read.ultraviolet = hues::ultraviolet(page);
+    read.units_in_pack = pack::units(page);
+    let pack = read.units_in_pack.map(|t| t.value);
+    let mut arrays = array::find(page, pack);
+    let mut says = watts::classify(page, &arrays, pack);
+    replaced::choose(page, &mut says, &arrays, read);
+    let chosen = power::choose(page, &mut says, &arrays, pack, read);
+    count::choose(page, &mut says, &mut arrays, chosen, read);
+    colours::choose(page, &mut says, read);
+    coded::choose(page, read);
+    photons::choose(page, chosen.variants, read);
+    electrical::choose(page, read);
+    left::list(page, &says, read);
 }
 
 /// The last character boundary within the limit.
@@ -134,5 +136,7 @@ fn limit(text: &str) -> usize {
 /// Reads one text. For many texts a [`Reader`] saves the allocations.
 #[must_use]
 pub fn read(text: &str) -> Read {
-    Reader::new().read(text)
+    let mut reader = Reader::new();
+    reader.read(text);
+    reader.read
 }
