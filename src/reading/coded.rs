@@ -21,6 +21,12 @@ pub(super) fn choose(page: &Page, read: &mut Read) {
     if !read.colours.is_empty() {
         return;
     }
+    list(page, total.value, read);
+}
+
+/// Fills `colours` with a list that adds up to the total.
+#[inline(never)]
+fn list(page: &Page, total: u32, read: &mut Read) {
     let mut list: SmallVec<[Taken<ColourCount>; 4]> = SmallVec::new();
     let mut end = 0;
     let short = |item: &Item| item.what == What::Code && item.end - item.start <= LONGEST;
@@ -33,7 +39,7 @@ pub(super) fn choose(page: &Page, read: &mut Read) {
         let span = Span { start: item.start as usize, end: item.end as usize };
         list.push(Taken { value: ColourCount { word, colour: word.colour(), count }, span });
         end = i + 1;
-        if list.len() > 1 && list.iter().map(|c| c.value.count).sum::<u32>() == total.value {
+        if list.len() > 1 && list.iter().map(|c| c.value.count).sum::<u32>() == total {
             read.colours.extend(list);
             return;
         }

@@ -51,6 +51,7 @@ pub(super) fn choose(page: &Page, says: &mut All, read: &mut Read) {
 }
 
 /// A colour word at item `i` with its number before or after it; returns the item after what was used.
+#[inline(never)]
 fn word(page: &Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
     let (word, letter) = named(page, i)?;
     let (word, first) = modified(page, i, word, used);
@@ -199,6 +200,7 @@ fn all_of_one(first: usize, word: ColourWord, read: &mut Read) -> Option<usize> 
 }
 
 /// A wavelength or temperature with a count and no colour word, or the white of a letter list.
+#[inline(never)]
 fn figure(page: &Page, index: usize, used: usize, says: &mut All, read: &mut Read) -> Option<usize> {
     let f = &page.figures[index];
     let at = usize::from(f.item);

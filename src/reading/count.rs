@@ -76,7 +76,8 @@ pub(super) fn choose(
     } else {
         count(page, kept, &found, cobs, chosen)
     };
-    if let Some((value, k)) = counted.or_else(|| pieces_of_a_total(page, read, chosen))
+    let pieces = || pieces_of_a_total(page, read.class?.value.watts.0, chosen);
+    if let Some((value, k)) = counted.or_else(pieces)
         && value <= f64::from(Count::MOST)
     {
         #[expect(
@@ -90,6 +91,7 @@ pub(super) fn choose(
 }
 
 /// "40W (4*10W), 80 pcs lamp beads": a few things beside a larger count are heads.
+#[inline(never)]
 fn parts_among_more(page: &Page, arrays: &mut Arrays, found: &[Found], says: &mut All) {
     if arrays.len() != 1 || arrays[0].of != Of::Diodes {
         return;
@@ -131,6 +133,7 @@ fn class(page: &Page, says: &All, arrays: &[Array], cobs: bool, chosen: Chosen) 
 }
 
 /// "50 pcs 5W + 50 pcs 3W": another count and class is added to this one, whether or not both were seen as such.
+#[inline(never)]
 fn beside_another_class(page: &Page, class: f64) -> bool {
     let small =
         |i: usize| page.figure(i).filter(|f| f.unit == Unit::Watt && f.high <= LARGEST_BEAD).map(|f| f.high);
@@ -175,6 +178,7 @@ fn quotient(page: &Page, says: &All, chosen: Chosen) -> Option<(f64, usize)> {
 }
 
 /// The one count of the text.
+#[inline(never)]
 fn count(page: &Page, arrays: &[Array], found: &[Found], cobs: bool, chosen: Chosen) -> Option<(f64, usize)> {
     let best = found.iter().map(|f| f.rank).max();
     if cobs {
@@ -238,8 +242,8 @@ fn one_of_a_row(page: &Page, k: usize) -> bool {
 }
 
 /// "10W double chips 60pcs grow light, 600W": pieces that the headline is the class times.
-fn pieces_of_a_total(page: &Page, read: &Read, chosen: Chosen) -> Option<(f64, usize)> {
-    let class = read.class?.value.watts.0;
+#[inline(never)]
+fn pieces_of_a_total(page: &Page, class: f64, chosen: Chosen) -> Option<(f64, usize)> {
     let claim = page.figures[chosen.headline?].high;
     page.bare().find_map(|(k, n)| {
         let fits =
@@ -254,6 +258,7 @@ fn distinct(mut values: impl Iterator<Item = f64>) -> bool {
 
 /// Whether a package word stands with the class, and not in another part of the sentence: "100 x 3W chips plus 2835 UV" names
 /// two kinds of diodes, and the small package's class would accuse a light of large ones.
+#[inline(never)]
 fn beside(page: &Page, package: Span, class: usize) -> bool {
     /// From here on, in items, words hardly belong to the same diodes.
     const FAR: usize = 8;

@@ -116,6 +116,7 @@ enum Side {
 }
 
 /// "USB 5V 2000mA", "adapter 12V 1500mA" feed a light; "700mA driver" feeds its strings; "350mA" drives a diode.
+#[inline(never)]
 fn milliamps(page: &Page, f: &Figure) -> Side {
     let at = usize::from(f.item);
     let left = page.left(at);
@@ -140,6 +141,7 @@ fn drive_word(page: &Page, f: &Figure) -> bool {
 }
 
 /// Chooses the current at the lowest voltage, and pairs it.
+#[inline(never)]
 fn current(page: &Page, amps: &[usize], mains: bool, highest: Stated, read: &mut Read) {
     let mut best: Option<(usize, Option<f64>)> = None;
     for &k in amps {
@@ -228,6 +230,7 @@ fn after_a_label(page: &Page, at: usize) -> bool {
 }
 
 /// "V: 85-265", "Input (V): 100-277", "Amps: 1.6": the unit, volts or amperes, that a label gives the bare number.
+#[inline(never)]
 fn labelled(page: &Page, f: &Figure) -> Option<Unit> {
     let at = usize::from(f.item);
     let mut i = at;

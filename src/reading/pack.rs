@@ -32,13 +32,16 @@ pub(super) fn units(page: &Page) -> Option<Taken<u32>> {
     if !page.cues.any(SIGNS) {
         return None;
     }
-    worded(page).or_else(|| page.bare().find_map(|(_, n)| counted(page, n))).or_else(|| together::units(page))
+    let words = page.cues.any(Cues::of(&[Role::Pack, Role::Bundle]));
+    let word = if words { worded(page) } else { None };
+    word.or_else(|| page.bare().find_map(|(_, n)| counted(page, n))).or_else(|| together::units(page))
 }
 
 /// "2-Pack", "set of 3", "2er Set", "twin pack", "pair of".
+#[inline(never)]
 fn worded(page: &Page) -> Option<Taken<u32>> {
     let words = Cues::of(&[Role::Pack, Role::Bundle]);
-    if !page.cues.any(words) || !together::lights(page) {
+    if !together::lights(page) {
         return None;
     }
     for (i, item) in page.items.iter().enumerate() {
@@ -100,6 +103,7 @@ fn worded(page: &Page) -> Option<Taken<u32>> {
 }
 
 /// "Number of items: 2", "Item count: 2", "Package quantity: 2", "Pack size: 2": the label before the number at item `i`.
+#[inline(never)]
 fn items_row(page: &Page, i: usize) -> bool {
     let signed = i >= 2
         && page.cues.any(Cues::of(&[Role::Quantity, Role::Selected]))
@@ -176,6 +180,7 @@ fn inside(page: &Page, i: usize) -> Option<Taken<u32>> {
 }
 
 /// `2x 300W lights`, `2 x LED grow light`, `two 300W lights`: the word for lights that the number at item `i` counts.
+#[inline(never)]
 fn lights_after(page: &Page, n: &Figure, i: usize) -> Option<Taken<u32>> {
     let first = if n.worded { i + 1 } else { i + 2 };
     for k in first..first + 6 {
@@ -214,6 +219,12 @@ fn counted(page: &Page, n: &Figure) -> Option<Taken<u32>> {
     if n.range | n.list | (n.high > MOST) | !(crossed | labelled | things | leads) {
         return None;
     }
+    lights(page, n, i, crossed)
+}
+
+/// The lights that the number at item `i` may count, by what stands beside it; `crossed` if a cross follows or watts do.
+#[inline(never)]
+fn lights(page: &Page, n: &Figure, i: usize, crossed: bool) -> Option<Taken<u32>> {
     let after = page.role(i + 1);
     let before = page.role_before(i);
     let replaced = || page.left(i).cues.any(Cues::of(&[Role::Replaces, Role::Versus, Role::Equivalent]));

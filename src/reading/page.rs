@@ -263,12 +263,20 @@ impl<'a> Iterator for OfUnit<'a> {
             self.first &= self.first - 1;
             return Some((index, &self.figures[index]));
         }
-        while let Some(figure) = self.figures.get(self.next) {
-            self.next += 1;
-            if figure.unit == self.unit {
-                return Some((self.next - 1, figure));
-            }
+        if self.next >= self.figures.len() {
+            return None;
         }
-        None
+        let index = beyond(self.figures, self.next, self.unit)?;
+        self.next = index + 1;
+        Some((index, &self.figures[index]))
     }
+}
+
+/// The index of the first figure of the unit from `next` on. Hardly a title has more than 64 figures, so this is kept out of
+/// the way of the rules that look for a unit.
+#[cold]
+#[inline(never)]
+fn beyond(figures: &[Figure], next: usize, unit: Unit) -> Option<usize> {
+    let found = figures[next..].iter().position(|figure| figure.unit == unit);
+    found.map(|further| next + further)
 }

@@ -24,6 +24,12 @@ pub(super) fn choose(page: &Page, variants: bool, read: &mut Read) {
     if !(words | page.has_any(PHOTONS)) {
         return;
     }
+    figures(page, wanted, variants, read);
+}
+
+/// The same from the figures of the wanted units, a bit each.
+#[inline(never)]
+fn figures(page: &Page, wanted: u32, variants: bool, read: &mut Read) {
     for f in page.figures {
         if wanted >> f.unit as u32 & 1 == 0 {
             continue;

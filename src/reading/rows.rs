@@ -13,15 +13,20 @@ const LONGEST_LABEL: usize = 7;
 
 /// Turns the stroke of each row into a colon, if the page has a table of two columns.
 pub(super) fn label(text: &str, items: &mut [Item], mut seen: Seen) -> Seen {
-    let (stroke, line) = (1 << Mark::Pipe as u64, 1 << Mark::Line as u64);
-    if seen.marks & line == 0 {
-        return seen;
+    if seen.marks & Mark::Line.bit() != 0 {
+        tables(text, items, &mut seen);
     }
+    seen
+}
+
+/// The same on a page of several lines.
+#[inline(never)]
+fn tables(text: &str, items: &mut [Item], seen: &mut Seen) {
     if seen.cues.any(LABELS) {
-        cells(items, &mut seen);
+        cells(items, seen);
     }
-    if seen.marks & stroke == 0 {
-        return seen;
+    if seen.marks & Mark::Pipe.bit() == 0 {
+        return;
     }
     // A lone "Brand lamp | 300W" is a title, so a table has two rows at least.
     let mut last: Option<usize> = None;
@@ -42,7 +47,6 @@ pub(super) fn label(text: &str, items: &mut [Item], mut seen: Seen) -> Seen {
         }
         start = end + 1;
     }
-    seen
 }
 
 /// Turns the line ends between labels and their values into colons: "Power consumption", and "130 W" on the next line. Two such

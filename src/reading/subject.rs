@@ -31,6 +31,12 @@ pub(super) fn is_light(page: &Page) -> bool {
     if !page.cues.any(OTHER) || !page.cues.any(DEVICE) && !page.items.iter().any(to_buy) {
         return true;
     }
+    leads(page)
+}
+
+/// Whether the head of the title, on a page that has another device, is a light.
+#[inline(never)]
+fn leads(page: &Page) -> bool {
     let (mut thing, mut light_before, mut bundle) = (None, false, false);
     for i in 0..page.items.len() {
         match page.items[i].what {

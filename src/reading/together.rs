@@ -19,7 +19,7 @@ pub(super) fn units(page: &Page) -> Option<Taken<u32>> {
     const SHARED: Cues = Cues::of(&[Role::Each, Role::Per, Role::Pack, Role::Bundle]);
     if page.cues.any(SHARED)
         && page.cues.any(Cues::of(&[Role::Light, Role::Part, Role::Pack]))
-        && let Some(found) = pair(page).or_else(|| page.figures.iter().find_map(|n| numbered(page, n)))
+        && let Some(found) = shared(page)
     {
         return Some(found);
     }
@@ -27,6 +27,12 @@ pub(super) fn units(page: &Page) -> Option<Taken<u32>> {
         return page.figures.iter().find_map(|n| bought(page, n));
     }
     None
+}
+
+/// The pack that each of its lights is told of.
+#[inline(never)]
+fn shared(page: &Page) -> Option<Taken<u32>> {
+    pair(page).or_else(|| page.figures.iter().find_map(|n| numbered(page, n)))
 }
 
 /// Whether a word or a unit speaks of lights at all: "grow pots, 10 pack" does not.
