@@ -151,6 +151,16 @@ fn a_type_of_diode_is_no_count_of_blue_letters() {
 }
 
 #[test]
+fn a_ratio_of_colours_counts_none_of_them() {
+    for text in ["Tubes 24W, red 4 : blue 1", "Tubes 24W, 4 red : 1 blue", "Röhre 24 W, rot 5: blau 2"] {
+        let read = read(text);
+        assert!(read.colours.is_empty(), "{text}");
+        assert!(read.left.iter().any(|l| l.why == LeftWhy::Ratio), "{text}");
+    }
+    assert_eq!(read("Tubes 24W, red 40, blue 10").colours.len(), 2);
+}
+
+#[test]
 fn the_volts_of_an_adapter_leave_the_lights_watts_to_the_light() {
     assert_eq!(claim(&read("Grow light 30W DC 12V 1A adapter, 60 LEDs")), Some(30.0));
 }

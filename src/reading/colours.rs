@@ -9,15 +9,16 @@ use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::hues::{
     LETTER, after_colour, by_figure, class_of_pieces, crossed_class, ends_list, green_count, is_count,
-    is_shade, letter_first, letters, modifies, named, named_after, number_first, of_them, past_type,
-    shade_first, shared,
+    is_shade, letter_first, letters, modifies, named, named_after, named_ratio, number_first, of_them,
+    past_type, shade_first, shared,
 };
 use super::item::Letters;
 use super::letters::white_letter;
 use super::page::Page;
+use super::power::span;
 use super::roles::{Role, Unit};
 use super::says::{All, Says};
-use crate::facts::{Colour, ColourCount, ColourWord, LeftWhy, Read, Span, Taken};
+use crate::facts::{Colour, ColourCount, ColourWord, Left, LeftWhy, Read, Span, Taken};
 
 /// Fills `colours`.
 pub(super) fn choose(page: &Page, says: &mut All, read: &mut Read) {
@@ -97,8 +98,7 @@ fn word(page: &Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
             || letter && page.mark(i + 1).is_some() && letter_first(page, i)
     };
     let total = |f: &Figure| {
-        read.diode_count.is_some_and(|c| c.span == super::power::span(f))
-            && page.figure(i + 1).is_some_and(is_count)
+        read.diode_count.is_some_and(|c| c.span == span(f)) && page.figure(i + 1).is_some_and(is_count)
     };
     if let Some((b, f)) = before
         && is_count(f)
@@ -109,7 +109,7 @@ fn word(page: &Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
         && (f.item as usize) >= used
     {
         if shared(page, i, k, b) {
-            read.left.push(crate::facts::Left { span: super::power::span(f), why: LeftWhy::Ratio });
+            read.left.push(Left { span: span(f), why: LeftWhy::Ratio });
             let mut j = i + 1;
             while matches!(page.role(j), Role::Colour(_)) || page.mark(j) == Some(Mark::Slash) {
                 j += 1;
@@ -128,6 +128,10 @@ fn word(page: &Page, i: usize, used: usize, read: &mut Read) -> Option<usize> {
         j += 1;
     }
     let f = page.figure(j)?;
+    if named_ratio(page, first, j) {
+        read.left.push(Left { span: span(f), why: LeftWhy::Ratio });
+        return Some(j + 1);
+    }
     let unit_next = page.role(j + 1);
     let lists = j > i + 1 || !letter || letter_first(page, i);
     let next_colour = (matches!(unit_next, Role::Colour(_)) || modifies(page, j + 1))
@@ -257,8 +261,8 @@ fn figure(page: &Page, index: usize, used: usize, says: &mut All, read: &mut Rea
     }
     let n = page.figure(k.checked_sub(1)?)?;
     // "144 pcs 3000K 660nm": the count of all, and then the list of its colours.
-    let of_all = read.diode_count.is_some_and(|c| c.span == super::power::span(n))
-        && page.figure(at + 1).is_some_and(is_shade);
+    let of_all =
+        read.diode_count.is_some_and(|c| c.span == span(n)) && page.figure(at + 1).is_some_and(is_shade);
     if !is_count(n) || k == at || usize::from(n.item) < used || of_all {
         return None;
     }

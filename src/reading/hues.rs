@@ -234,10 +234,23 @@ pub(super) fn past_type(page: &Page, j: usize) -> usize {
     if typed { end } else { j }
 }
 
+/// The largest side of a ratio.
+const SIDE: f64 = 20.0;
+
+/// "red 4 : blue 1": whether the number at item `j` after the colour at item `first` is a side of a ratio.
+pub(super) fn named_ratio(page: &Page, first: usize, j: usize) -> bool {
+    let coloured = |i: usize| matches!(page.role(i), Role::Colour(_));
+    page.has_mark(Mark::Colon)
+        && page.figure(j).is_some_and(|f| is_count(f) && f.high <= SIDE)
+        && (page.mark(j + 1) == Some(Mark::Colon) && coloured(j + 2)
+            || first >= 3
+                && page.mark(first - 1) == Some(Mark::Colon)
+                && page.figure(first - 2).is_some_and(|f| is_count(f) && f.high <= SIDE)
+                && coloured(first - 3))
+}
+
 /// "4 red:1 blue": whether the number at item `b` with the colour at item `i` is a side of a ratio.
 fn worded_ratio(page: &Page, b: usize, i: usize) -> bool {
-    /// The largest side of a ratio.
-    const SIDE: f64 = 20.0;
     let side = |b: usize| {
         page.figure(b).is_some_and(|f| is_count(f) && f.high <= SIDE)
             && matches!(page.role(b + 1), Role::Colour(_))
