@@ -54,6 +54,9 @@ fn near_word(page: &Page, at: usize) -> bool {
 fn level_after(page: &Page, start: usize) -> Option<bool> {
     for i in start + 1..start + 4 {
         match page.what(i) {
+            // "60W @ 220V" holds at any level, "60W @ 220V at 50 %" at one.
+            Some(What::Figure(_)) if joins(page, i + 1) && is_volts(page, i) => {}
+            Some(What::Figure(_)) if is_volts(page, i) => return None,
             Some(What::Figure(_)) => return Some(below_full(page, i)),
             Some(What::Word(_)) if lower(page, i) => return Some(true),
             Some(What::Word(_)) => {}
@@ -61,6 +64,10 @@ fn level_after(page: &Page, start: usize) -> Option<bool> {
         }
     }
     None
+}
+
+fn is_volts(page: &Page, i: usize) -> bool {
+    page.figure(i).is_some_and(|f| matches!(f.unit, Unit::Volt | Unit::VoltAc))
 }
 
 /// The level first: straight before the figure at item `at`, or after "at" and a few words before.
@@ -143,7 +150,8 @@ pub(super) fn one_mode(page: &Page, at: usize, after: usize) -> bool {
                     && matches!(page.role(i - 1), Role::Colour(_))))
     };
     let mut i = at - usize::from(matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal)));
-    while i > 0 && (page.cue(i - 1).any(DRAW) || page.role(i - 1) == Role::Power) {
+    // "veg only 128W"
+    while i > 0 && (page.cue(i - 1).any(DRAW) || matches!(page.role(i - 1), Role::Power | Role::Only)) {
         i -= 1;
     }
     let before = i.checked_sub(1);
