@@ -135,3 +135,21 @@ fn a_device_that_the_light_does_without_is_not_what_the_text_is_about() {
     assert_eq!(volts, Some(240.0));
     assert_eq!(claim(&read("Fan without light 100W")), None);
 }
+
+#[test]
+fn what_a_driver_is_rated_for_is_no_claim_and_no_draw() {
+    for text in [
+        "Grow light board. Driver: Corvo HD-320, rated 320W. Draws 200W",
+        "Grow light board. Driver: Corvo HD-320, rated 320W so it stays cool. Draws 200W",
+        "Grow light board. Power supply: Corvo HD, 320W max. Draws 200W",
+        "Pflanzenlampe. Netzteil: Corvo HD, 320W max. Verbrauch 200W",
+    ] {
+        let read = read(text);
+        assert_eq!(claim(&read), Some(200.0), "{text}");
+        assert_eq!(read.actual_w.map(|a| a.value.high), Some(Watts(200.0)), "{text}");
+    }
+    assert_eq!(claim(&read("Grow light: quantum board, rated 320W")), Some(320.0));
+    // A Portuguese "only".
+    let read = read("Luz de cultivo 300W, 120W só");
+    assert_eq!(read.actual_w.map(|a| a.value.high), Some(Watts(120.0)));
+}

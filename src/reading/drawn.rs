@@ -58,7 +58,13 @@ pub(super) fn draw(
         beside.before.is(const { Letters::of("maar") })
             && before.all.iter().rev().find(|s| **s != Says::Nothing) == Some(&Says::Left(LeftWhy::Denied))
     };
-    if right.near.any(only) || left.near.any(only) && !but() {
+    // Portuguese "320W só", but not "320W so it runs cool".
+    let so = || {
+        beside.next.is(const { Letters::of("so") })
+            && page.words(at + 1).is_ascii()
+            && matches!(page.what(at + 2), Some(What::Word(_)))
+    };
+    if right.near.any(only) && !so() || left.near.any(only) && !but() {
         return Says::Draw(2);
     }
     if goes_on(page, at, before) && !claimed(page, at) {

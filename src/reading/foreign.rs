@@ -7,8 +7,8 @@ use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
 use super::pairs::SIDES;
-use super::phrase::DRAW;
-use super::rated::socket_limit;
+use super::phrase::{DRAW, REACH};
+use super::rated::{feeds, socket_limit};
 use super::roles::{Role, Unit};
 use super::subject::lacks;
 use super::watts::{BEAD, LAMP, THING};
@@ -48,6 +48,24 @@ pub(super) fn draws_elsewhere(page: &Page, at: usize) -> bool {
     })
 }
 
+/// "Driver: Corvo HD, rated 320W", "Netzteil: HDL-320, 320W max": a rating after a comma, in the row of what feeds the light.
+fn in_row_of_feeder(page: &Page, beside: &Beside) -> bool {
+    const LIMIT: Cues = Cues::of(&[Role::Rating, Role::UpTo]);
+    if !(beside.before.cue.any(LIMIT) || beside.next.cue.any(LIMIT)) {
+        return false;
+    }
+    let mut i = beside.at;
+    while i > 0 && page.cue(i - 1).any(LIMIT) {
+        i -= 1;
+    }
+    if page.mark_before(i) != Some(Mark::Comma) {
+        return false;
+    }
+    let mut row = (i.saturating_sub(REACH)..i - 1).rev();
+    let colon = row.find(|&k| page.breaks(k) || page.mark(k) == Some(Mark::Colon) || page.is_watts(k));
+    colon.is_some_and(|k| k > 0 && page.mark(k) == Some(Mark::Colon) && feeds(page, k - 1))
+}
+
 /// Another device's watts, a limit of load, a joke or a saving.
 pub(super) fn foreign(
     page: &Page,
@@ -68,6 +86,7 @@ pub(super) fn foreign(
             });
         if (first.any(device) && !labelled && !rated)
             || (near.any(device) && !first.any(THING) && !lacks(page, at - 1))
+            || page.has_mark(Mark::Colon) && in_row_of_feeder(page, beside)
         {
             return Some(LeftWhy::OtherDevice);
         }
