@@ -118,3 +118,23 @@ fn a_lamp_is_compared_with_by_its_number_or_its_tube_and_the_own_old_model_is_no
         assert_eq!(read, compared, "{text}");
     }
 }
+
+#[test]
+fn an_earlier_model_of_the_same_maker_is_no_claim() {
+    let table = [
+        ("Grow bar 90W. Version 2; version 1 was 110W", 90.0),
+        ("Grow bar 90W; the first version had 110W", 90.0),
+        ("Grow bar 90W, its predecessor had 110W", 90.0),
+        ("LED-Leiste 90W, der Vorgänger hatte 110W", 90.0),
+        ("Grow bar, successor to our 110W bar. It draws 90W", 90.0),
+        ("Grow bar Mk2, replaces our 110W Mk1. It draws 90W", 90.0),
+        ("LED-Leiste, Nachfolger unserer 110W Leiste. Verbrauch 90W", 90.0),
+    ];
+    for (text, own) in table {
+        assert!(left(text).contains(&("110W", LeftWhy::OtherLight)), "{text}: {:?}", left(text));
+        assert_eq!(watts(text).0, Some(own), "{text}");
+    }
+    assert_eq!(watts("This model was 110W when we sold it first").0, Some(110.0));
+    let lamp = read("LED bar 90W, replaces our 250W HPS lamp");
+    assert_eq!((claim(&lamp), lamp.replaces.map(|t| t.value.watts.0)), (Some(90.0), Some(250.0)));
+}

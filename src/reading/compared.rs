@@ -93,8 +93,10 @@ fn lamp_leads(page: &Page, at: usize) -> bool {
 }
 
 /// What sellers call their own lights.
-pub(super) const OUR: Listed<9> =
-    Listed::of(["our", "unser", "unsere", "notre", "nuestra", "nuestro", "ons", "onze", "nostro"]);
+pub(super) const OUR: Listed<13> = Listed::of([
+    "our", "unser", "unsere", "unserer", "unserem", "unseren", "notre", "nuestra", "nuestro", "ons", "onze",
+    "nostro", "nostra",
+]);
 
 /// "less heat than our V-6 330W": a comparison with another light of the seller.
 pub(super) fn with_own(page: &Page, beside: &Beside) -> bool {

@@ -2,6 +2,7 @@
 //! rivals' 1500W models", "our old 270W light". Taken for the claim they would accuse the one who warns of them.
 
 use super::beside::Beside;
+use super::compared::OUR;
 use super::cues::Cues;
 use super::figures::What;
 use super::fold::Mark;
@@ -21,7 +22,6 @@ const WARNING: Listed<4> = Listed::of(["beware", "fooled", "misled", "tricked"])
 /// "one of those": with a denial before it.
 const THOSE: Listed<9> =
     Listed::of(["those", "these", "ces", "esas", "esos", "quelle", "quei", "diesen", "dieser"]);
-const OUR: Listed<7> = Listed::of(["our", "unser", "unsere", "notre", "nuestra", "nostra", "onze"]);
 /// A former light of the same maker.
 const FORMER: Listed<8> =
     Listed::of(["old", "older", "previous", "former", "earlier", "alte", "ancienne", "vorige"]);
@@ -148,5 +148,39 @@ fn saved(page: &Page, at: usize) -> bool {
 fn former(page: &Page, beside: &Beside) -> bool {
     let at = beside.at;
     FORMER.has(beside.before) && at > 1 && page.is_one(at - 2, &OUR)
-        || PAST.has(beside.before) && (at + 2..at + 7).any(|i| page.is_one(i, &MODEL))
+        || PAST.has(beside.before)
+            && ((at + 2..at + 7).any(|i| page.is_one(i, &MODEL)) || earlier_model(page, at - 1))
+        || OUR.has(beside.before) && !beside.before_a_lamp() && succeeded(page, at - 1)
+}
+
+/// "version 1 was 135W", "the predecessor had 135W": an earlier model before the verb at item `verb`, in its own phrase. "This
+/// model was 135W" is about the light.
+fn earlier_model(page: &Page, verb: usize) -> bool {
+    const EARLIER: Listed<5> = Listed::of(["predeces", "vorgang", "predecir", "precedes", "voorgang"]);
+    let phrase = || (verb.saturating_sub(NEAR)..verb).rev().take_while(|&i| !page.breaks(i));
+    let (mut model, mut first) = (false, false);
+    for i in phrase() {
+        if page.begins(i, &EARLIER) {
+            return true;
+        }
+        model |= page.is_one(i, &MODEL);
+        first |= page.is_one(i, &FORMER)
+            || page.is_one(i, &FIRST)
+            || page.figure(i).is_some_and(|n| n.unit == Unit::Bare && n.high < LATE);
+    }
+    model && first
+}
+
+/// Words for the first of several models.
+const FIRST: Listed<5> = Listed::of(["first", "original", "last", "erste", "premiere"]);
+/// "version 2", but not "model 600".
+const LATE: f64 = 10.0;
+
+/// "successor to our 150W Mk2", "Nachfolger unserer 150W": what `our` at item `our` stands for has been succeeded.
+fn succeeded(page: &Page, our: usize) -> bool {
+    const SUCCEEDS: Listed<6> = Listed::of(["succe", "nachfolg", "ersetzt", "remplace", "replac", "opvolg"]);
+    (our.saturating_sub(3)..our)
+        .rev()
+        .take_while(|&i| matches!(page.what(i), Some(What::Word(_))))
+        .any(|i| page.begins(i, &SUCCEEDS))
 }
