@@ -2,9 +2,10 @@
 
 mod reading_help;
 
+use plainwatt::facts::LeftWhy;
 use plainwatt::reading::read;
 use plainwatt::units::Watts;
-use reading_help::claim;
+use reading_help::{claim, left};
 
 #[test]
 fn letters_of_mathematics_are_letters() {
@@ -152,4 +153,27 @@ fn what_a_driver_is_rated_for_is_no_claim_and_no_draw() {
     // A Portuguese "only".
     let read = read("Luz de cultivo 300W, 120W só");
     assert_eq!(read.actual_w.map(|a| a.value.high), Some(Watts(120.0)));
+}
+
+#[test]
+fn what_a_chain_of_lights_takes_is_a_limit_and_no_claim() {
+    for text in [
+        "Grow strip, draws 35W, link up to 8 (290W per run max)",
+        "Grow strip, draws 35W, daisy-chain 8 units (290W)",
+        "Grow strip, draws 35W, how many in a row? Up to 8 lights, 290W.",
+        "Grow strip, draws 35W, 290W per chain",
+        "Pflanzenleiste, Verbrauch 35W, bis zu 8 Lampen koppelbar, max. 290W",
+    ] {
+        assert!(left(text).contains(&("290W", LeftWhy::LoadLimit)), "{text}: {:?}", left(text));
+        assert_eq!(claim(&read(text)), Some(35.0), "{text}");
+    }
+    let table = [
+        ("36W linkable grow strip, link up to 8 (290W max)", 36.0),
+        ("Grow light, daisy chain up to 4 lights, 1000W, actual 100W", 1000.0),
+        ("Replaces up to 4 bulbs, 100W LED light, draws 25W", 100.0),
+        ("Grow light for up to 8 plants, 290W, draws 40W", 290.0),
+    ];
+    for (text, own) in table {
+        assert_eq!(claim(&read(text)), Some(own), "{text}");
+    }
 }

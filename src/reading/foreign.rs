@@ -5,10 +5,11 @@ use super::compared::{EQUAL, with_own};
 use super::cues::Cues;
 use super::fold::Mark;
 use super::item::Letters;
+use super::listed::Listed;
 use super::page::Page;
 use super::pairs::SIDES;
 use super::phrase::{DRAW, REACH};
-use super::rated::{feeds, socket_limit};
+use super::rated::{chain_limit, feeds, socket_limit};
 use super::roles::{Role, Unit};
 use super::subject::lacks;
 use super::watts::{BEAD, LAMP, THING};
@@ -95,12 +96,18 @@ pub(super) fn foreign(
     let limit = Cues::of(&[Role::UpTo, Role::Rating, Role::Total]);
     // Most figures have nobody else's word beside them.
     let here = left.and(near).and(right).and(next);
+    // "36W linkable grow strip" is the light's.
+    let kind = || {
+        const KIND: Listed<2> = Listed::of(["linkable", "chainabl"]);
+        KIND.has(beside.next) && page.first_right(at, THING.and(Role::Part.cue()), 5) != Cues::default()
+    };
     let loaded = || {
-        near.and(next).any(load)
+        near.any(load)
+            || next.any(load) && !kind()
             || (left.any(load) && left.and(right).any(limit))
             || (right.any(load) && left.any(limit))
     };
-    if here.any(load) && loaded() || socket_limit(page, beside) {
+    if here.any(load) && loaded() || socket_limit(page, beside) || chain_limit(page, beside) {
         return Some(LeftWhy::LoadLimit);
     }
     let like = || {
