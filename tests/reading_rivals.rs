@@ -138,3 +138,11 @@ fn an_earlier_model_of_the_same_maker_is_no_claim() {
     let lamp = read("LED bar 90W, replaces our 250W HPS lamp");
     assert_eq!((claim(&lamp), lamp.replaces.map(|t| t.value.watts.0)), (Some(90.0), Some(250.0)));
 }
+
+#[test]
+fn a_question_about_our_own_light_names_its_watts() {
+    let text = "Why is our 190W bar dearer than a \"900W\" one? Because it pulls 191W";
+    assert_eq!(watts(text), (Some(190.0), Some(191.0)));
+    assert!(read(text).replaces.is_none());
+    assert!(left("Why is a 900W bar so cheap? Grow bar 190W").contains(&("900W", LeftWhy::Rhetoric)));
+}

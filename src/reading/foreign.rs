@@ -1,7 +1,7 @@
 //! Watts that are not the light's: a width, a denied figure, another device's, a limit of load, a joke, a saving.
 
 use super::beside::Beside;
-use super::compared::{EQUAL, with_own};
+use super::compared::{EQUAL, OUR, with_own};
 use super::cues::Cues;
 use super::fold::Mark;
 use super::item::Letters;
@@ -111,7 +111,8 @@ pub(super) fn foreign(
         return Some(LeftWhy::LoadLimit);
     }
     let like = || {
-        left.any(Role::Like.cue())
+        // "Why is our 320W light dearer"
+        left.any(Role::Like.cue()) && !OUR.has(beside.before)
             || left.any(Role::Save.cue()) && near.any(Cues::of(&[Role::Save, Role::UpTo]))
     };
     if left.any(Cues::of(&[Role::Like, Role::Save])) && like() || with_own(page, beside) {

@@ -44,7 +44,8 @@ pub(super) fn rival(page: &Page, beside: &Beside, own: f64) -> Option<LeftWhy> {
     if page.has_mark(Mark::Stop) && supposed(page, at) && other() {
         return Some(LeftWhy::Denied);
     }
-    let rivals = page.cues.any(Cues::of(&[Role::Rival, Role::Replaces]));
+    let rivals = page.cues.any(Cues::of(&[Role::Rival, Role::Replaces]))
+        || page.cues.any(Role::Versus.cue()) && page.has_mark(Mark::Inch);
     if rivals && of_rivals(page, at) && other() || former(page, beside) {
         return Some(LeftWhy::OtherLight);
     }
@@ -127,7 +128,7 @@ fn quoted(page: &Page, at: usize) -> bool {
     page.mark_before(at) == Some(Mark::Inch)
         && page.mark(at + 1) == Some(Mark::Inch)
         && page.left(at).cues.any(Cues::of(&[Role::Replaces, Role::Versus]))
-        && (at + 2..at + 5).any(|i| page.cue(i).any(LED))
+        && ((at + 2..at + 5).any(|i| page.cue(i).any(LED)) || matches!(page.words(at + 2), "one" | "ones"))
         && !(at.saturating_sub(NEAR)..at + NEAR).any(|i| page.cue(i).any(LAMP))
 }
 
