@@ -177,3 +177,15 @@ fn what_a_chain_of_lights_takes_is_a_limit_and_no_claim() {
         assert_eq!(claim(&read(text)), Some(own), "{text}");
     }
 }
+
+#[test]
+fn a_draw_of_each_of_several_parts_is_no_draw_of_the_light() {
+    for text in [
+        "Each of the eight 3030-type strips in this lamp runs at 40W; the lamp is rated 320W",
+        "Each of 8 white LED bars in this lamp draws 40W; 320W in all",
+    ] {
+        assert!(left(text).contains(&("40W", LeftWhy::Part)), "{text}: {:?}", left(text));
+        let read = read(text);
+        assert_eq!((claim(&read), read.actual_w.is_none()), (Some(320.0), true), "{text}");
+    }
+}

@@ -172,13 +172,14 @@ fn per_part_before(page: &Page, at: usize) -> bool {
 
 /// "per bar", "per-bar", "each LED bar", "each of the 4 boards": whether the part at item `i` stands for every part.
 fn distributed(page: &Page, mut i: usize) -> bool {
-    for _ in 0..4 {
+    for _ in 0..7 {
         let Some(before) = i.checked_sub(1) else { return false };
         i = before;
         if per(page, i) || page.role(i) == Role::Each {
             return true;
         }
-        let passes = matches!(page.role(i), Role::Led | Role::Of | Role::At)
+        let passes = matches!(page.role(i), Role::Led | Role::Of | Role::At | Role::Kind | Role::Colour(_))
+            || page.what(i) == Some(What::Code)
             || page.mark(i) == Some(Mark::Dash) && !page.breaks(i)
             || page.figure(i).is_some_and(|n| n.unit == Unit::Bare);
         if !passes {
