@@ -189,3 +189,13 @@ fn a_draw_of_each_of_several_parts_is_no_draw_of_the_light() {
         assert_eq!((claim(&read), read.actual_w.is_none()), (Some(320.0), true), "{text}");
     }
 }
+
+#[test]
+fn a_panel_is_no_part_of_its_own_total_draw() {
+    for text in ["500W panel, total power draw 110W", "Grow light 500W board, 110W total draw"] {
+        let read = read(text);
+        assert_eq!(claim(&read), Some(500.0), "{text}");
+        assert_eq!(read.actual_w.map(|a| a.value.high), Some(Watts(110.0)), "{text}");
+    }
+    assert_eq!(claim(&read("Grow light, 80W bar, total 320W")), Some(320.0));
+}

@@ -113,7 +113,9 @@ pub(super) fn draw(
                     .any(Role::Part.cue())
                 && !counts_total(page)
     };
-    if right.near.any(each) && parts() || page.cues.any(Role::Total.cue()) && of_a_total() {
+    // "500W panel, total draw 100W" is no part of its own draw.
+    let below = || page.watts().any(|(_, w)| w.high > 1.5 * f.high);
+    if right.near.any(each) && parts() || page.cues.any(Role::Total.cue()) && of_a_total() && below() {
         return Says::Left(LeftWhy::Part);
     }
     if beside.next_is(Role::Per) && matches!(beside.second.role, Role::Part | Role::Board) {
