@@ -146,3 +146,18 @@ fn a_question_about_our_own_light_names_its_watts() {
     assert!(read(text).replaces.is_none());
     assert!(left("Why is a 900W bar so cheap? Grow bar 190W").contains(&("900W", LeftWhy::Rhetoric)));
 }
+
+#[test]
+fn what_other_sellers_multiply_is_no_array_of_the_light() {
+    for text in [
+        "Grow bar 90W with 180 diodes. Other sellers just multiply 200 chips by 5W",
+        "Other brands count 200 x 5W and call it 1000W. Grow bar 90W with 180 diodes",
+        "LED-Leiste 90W, 180 Dioden. Andere rechnen 200 x 5W = 1000W",
+    ] {
+        let read = read(text);
+        assert_eq!((claim(&read), read.class.is_none()), (Some(90.0), true), "{text}");
+        assert_eq!(read.diode_count.map(|c| c.value), Some(180), "{text}");
+        assert!(left(text).contains(&("5W", LeftWhy::OtherLight)), "{text}");
+    }
+    assert_eq!(read("Sellers love it: grow bar 180 x 3W").diode_count.map(|c| c.value), Some(180));
+}

@@ -120,6 +120,22 @@ fn of_rivals(page: &Page, at: usize) -> bool {
         || (k.saturating_sub(3)..k).any(|i| matches!(page.role(i), Role::Versus | Role::Replaces))
 }
 
+/// "their sellers just multiply 100 chips by 10W", "other brands print 245 x 5W": the array that begins at item `first` follows
+/// what others do.
+pub(super) fn rivals_multiply(page: &Page, first: usize) -> bool {
+    const DO: Listed<15> = Listed::of([
+        "multipl", "count", "print", "writ", "add", "use", "have", "put", "fit", "claim", "call", "label",
+        "rechn", "zahl", "compt",
+    ]);
+    let words = |i: &usize| matches!(page.what(*i), Some(What::Word(_)));
+    let mut before = (first.saturating_sub(8)..first).rev().take_while(words);
+    let does = |i: usize| page.begins(i, &DO);
+    // Between the verb and the array at most "it up as".
+    let verb = before.by_ref().take(4).find(|&i| does(i));
+    verb.is_some()
+        && before.find(|&i| page.role(i) == Role::Rival).is_some_and(|i| page.role_before(i) != Role::Versus)
+}
+
 /// `beats any "2000W" panel`: watts in quotes, of a light that this one is compared with and no lamp of another kind.
 fn quoted(page: &Page, at: usize) -> bool {
     const LED: Cues = Cues::of(&[Role::Part, Role::Board, Role::Light, Role::Lights, Role::Led]);

@@ -2,7 +2,7 @@
 //! another device, a denial or a comparison owns is never looked at as the light's.
 
 use super::admitted::is_product;
-use super::array::{Arrays, LARGEST_BEAD, Of, denied};
+use super::array::{Array, Arrays, LARGEST_BEAD, Of, denied};
 use super::beside::Beside;
 use super::class::class;
 use super::compared::equivalent;
@@ -67,6 +67,7 @@ const fn of_array(of: Of) -> Says {
         Of::Parts => Says::Left(LeftWhy::Part),
         Of::Lights => Says::EachLight,
         Of::Device => Says::Left(LeftWhy::OtherDevice),
+        Of::Rivals => Says::Left(LeftWhy::OtherLight),
         Of::Replaced => Says::Equivalent,
     }
 }
@@ -96,6 +97,13 @@ fn watts(
     }
     if let Some(why) = rival(page, beside, f.high) {
         return Says::Left(why);
+    }
+    // "others count 200 x 5W and call it 1000W"
+    let multiplied = |a: &Array| {
+        a.of == Of::Rivals && page.figures[a.watts].item < f.item && is_product(page, &[*a], f.high)
+    };
+    if page.cues.any(Role::Rival.cue()) && arrays.iter().any(multiplied) {
+        return Says::Left(LeftWhy::OtherLight);
     }
     if in_array != Says::Nothing {
         return in_array;
