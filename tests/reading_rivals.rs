@@ -161,3 +161,17 @@ fn what_other_sellers_multiply_is_no_array_of_the_light() {
     }
     assert_eq!(read("Sellers love it: grow bar 180 x 3W").diode_count.map(|c| c.value), Some(180));
 }
+
+#[test]
+fn watts_that_a_reader_should_stop_burning_are_another_lamps() {
+    for text in [
+        "Stop burning 400 watts: your MH lamp has met the 150W LED bar",
+        "Quit paying for 400 watts of sodium light, 150W LED bar",
+        "Schluss mit 400 Watt HPS! LED-Leiste 150W",
+    ] {
+        let read = read(text);
+        assert_eq!(claim(&read), Some(150.0), "{text}");
+        assert_eq!(read.replaces.map(|t| t.value.watts.0), Some(400.0), "{text}");
+    }
+    assert_eq!(claim(&read("Stop light: 150W LED bar, no HPS lamp")), Some(150.0));
+}
