@@ -199,3 +199,18 @@ fn a_panel_is_no_part_of_its_own_total_draw() {
     }
     assert_eq!(claim(&read("Grow light, 80W bar, total 320W")), Some(320.0));
 }
+
+#[test]
+fn the_total_of_parts_or_modes_is_the_claim() {
+    let table = [
+        ("Clip lamp with 3 arms, 36W in total, 12W per arm, modes: red 16W, white 20W, all on 36W", 36.0),
+        ("Clip lamp, 36W total: red 16W, white 20W", 36.0),
+        ("Rack light, each bar 45W, 270W all bars", 270.0),
+        ("Board, 3W diodes driven at 1.5W, total input power 140W", 140.0),
+        ("Фитосветильник 4 линейки по 15 Вт, всего 60 Вт", 60.0),
+    ];
+    for (text, own) in table {
+        assert_eq!(claim(&read(text)), Some(own), "{text}");
+    }
+    assert_eq!(claim(&read("Grow light 80W, total coverage 4 ft, 60W driven softly")), Some(80.0));
+}

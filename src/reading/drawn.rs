@@ -115,7 +115,12 @@ pub(super) fn draw(
     };
     // "500W panel, total draw 100W" is no part of its own draw.
     let below = || page.watts().any(|(_, w)| w.high > 1.5 * f.high);
-    if right.near.any(each) && parts() || page.cues.any(Role::Total.cue()) && of_a_total() && below() {
+    // "each bar 55W, 330W all bars"
+    let each_part = || pack.is_none() && left.near.any(Role::Part.cue()) && left.cues.any(each) && below();
+    if right.near.any(each) && parts()
+        || each_part()
+        || page.cues.any(Role::Total.cue()) && of_a_total() && below()
+    {
         return Says::Left(LeftWhy::Part);
     }
     if beside.next_is(Role::Per) && matches!(beside.second.role, Role::Part | Role::Board) {

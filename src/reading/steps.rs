@@ -118,7 +118,7 @@ fn one_sentence(page: &Page, from: usize, to: usize) -> bool {
 /// "450 W, 4 barras de 112 W", "4 Leisten à 60 W", "4 belki po 80 W": a number of parts and one short word or `@` before the
 /// watts, below the light's own.
 fn parts(page: &Page, says: &mut All) {
-    const OWN: Set = Set::of(&[Says::Bare, Says::Nameplate, Says::Total]);
+    const OWN: Set = Set::of(&[Says::Bare, Says::Nameplate, Says::Total, Says::Draw(0)]);
     let mut bare = says.places(Set::BARE);
     while let Some(k) = bare.next(says) {
         let f = &page.figures[k];

@@ -147,6 +147,14 @@ fn in_phrases(
     if class(page, f, beside, pack, left, right) && !together() {
         return Says::Class;
     }
+    // "LED type: 3W driven at a gentle 1.4W": what each diode is given.
+    if page.cues.any(Role::Drive.cue())
+        && f.high <= LARGEST_BEAD
+        && (beside.at.saturating_sub(4)..beside.at).any(|i| page.role(i) == Role::Drive)
+        && page.watts().any(|(_, w)| w.high > LARGEST_BEAD.max(5.0 * f.high))
+    {
+        return Says::Left(LeftWhy::Part);
+    }
     let selected = Role::Selected.cue();
     if left.near.and(right.near).any(selected) {
         let one = !(beside.followed_by(Mark::Slash) && page.is_watts(beside.at + 2));
