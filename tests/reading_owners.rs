@@ -214,3 +214,10 @@ fn the_total_of_parts_or_modes_is_the_claim() {
     }
     assert_eq!(claim(&read("Grow light 80W, total coverage 4 ft, 60W driven softly")), Some(80.0));
 }
+
+#[test]
+fn what_a_french_meter_shows_at_the_plug_is_a_draw() {
+    let draw = |text| read(text).actual_w.map(|a| a.value.high);
+    assert_eq!(draw("Lampe LED 900 W, 130 W à la prise"), Some(Watts(130.0)));
+    assert_eq!(draw("LED lamp 130W with a standard plug"), None);
+}
