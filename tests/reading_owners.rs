@@ -144,6 +144,9 @@ fn what_a_driver_is_rated_for_is_no_claim_and_no_draw() {
         "Grow light board. Driver: Corvo HD-320, rated 320W so it stays cool. Draws 200W",
         "Grow light board. Power supply: Corvo HD, 320W max. Draws 200W",
         "Pflanzenlampe. Netzteil: Corvo HD, 320W max. Verbrauch 200W",
+        "Grow light board, driver capable of 320W, draws 200W",
+        "Grow light board; the ballast can deliver 320W; draws 200W",
+        "Pflanzenlampe, Treiber kann 320W, Verbrauch 200W",
     ] {
         let read = read(text);
         assert_eq!(claim(&read), Some(200.0), "{text}");

@@ -203,6 +203,12 @@ fn one_mode_and_a_share_of_full_power_are_no_full_draw() {
         "Grow panel 500W, draws 55W @ 230V at 40%",
         "Grow panel 500W, seedling mode only 55W",
         "Grow panel 500W, VEG just 55W",
+        "Grow panel 500W, only veg: 55W",
+        "Grow panel 500W, blue only 55W",
+        "Grow panel 500W, half power 55W @ 120V",
+        "Grow panel 500W draws 55W @ 120V (40% dimmed)",
+        "Grow panel 500W, 40% brightness: 55W @ 120V",
+        "Grow panel 500W, 40% dim = 55W",
     ] {
         assert!(left(text).contains(&("55W", LeftWhy::NotFullPower)), "{text}: {:?}", left(text));
         assert!(read(text).actual_w.is_none(), "{text}");
@@ -211,4 +217,7 @@ fn one_mode_and_a_share_of_full_power_are_no_full_draw() {
     assert_eq!(draw("Grow panel 500W, both switches ON 210W, VEG only 110W"), Some(210.0));
     assert_eq!(draw("Grow panel 500W, draws 210W @ 230V at 100%"), Some(210.0));
     assert_eq!(draw("Grow panel 500W, draws 210W @ 230V"), Some(210.0));
+    assert_eq!(draw("Grow panel 500W, 100% dim = 210W, 50% dim = 110W"), Some(210.0));
+    assert_eq!(draw("Grow panel 500W, only 210W @ 230V (95% efficient)"), Some(210.0));
+    assert_eq!(draw("White grow light, only 55W"), Some(55.0));
 }

@@ -9,6 +9,7 @@ use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::foreign::draws_elsewhere;
 use super::item::Letters;
+use super::levels::named_share;
 use super::listed::Listed;
 use super::page::Page;
 use super::phrase::{DRAW, Phrase};
@@ -117,8 +118,7 @@ pub(super) fn draw(
     let below = || page.watts().any(|(_, w)| w.high > 1.5 * f.high);
     // "each bar 55W, 330W all bars"
     let each_part = || pack.is_none() && left.near.any(Role::Part.cue()) && left.cues.any(each) && below();
-    if right.near.any(each) && parts()
-        || each_part()
+    if page.cues.any(each) && (right.near.any(each) && parts() || each_part())
         || page.cues.any(Role::Total.cue()) && of_a_total() && below()
     {
         return Says::Left(LeftWhy::Part);
@@ -163,6 +163,7 @@ fn level(page: &Page, at: usize) -> bool {
     let position = at - usize::from(page.role_before(at) == Role::At);
     page.role_before(position) == Role::Level && page.role_before(position - 1) != Role::For
         || page.figure_before(at).is_some_and(|p| p.unit == Unit::Percent)
+        || named_share(page, at).is_some()
         || (matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal))
             && at >= 2
             && (page.role(at - 2) == Role::Level

@@ -3,8 +3,10 @@
 use super::beside::Beside;
 use super::compared::{EQUAL, OUR, with_own};
 use super::cues::Cues;
+use super::figures::What;
 use super::fold::Mark;
 use super::item::Letters;
+use super::levels::named_share;
 use super::listed::Listed;
 use super::page::Page;
 use super::pairs::SIDES;
@@ -49,6 +51,9 @@ pub(super) fn draws_elsewhere(page: &Page, at: usize) -> bool {
     })
 }
 
+/// What a page has that speaks of lights in a chain.
+const CHAINED: Cues = Cues::of(&[Role::Load, Role::UpTo]);
+
 /// "Driver: Corvo HD, rated 320W", "Netzteil: HDL-320, 320W max": a rating after a comma, in the row of what feeds the light.
 fn in_row_of_feeder(page: &Page, beside: &Beside) -> bool {
     const LIMIT: Cues = Cues::of(&[Role::Rating, Role::UpTo]);
@@ -65,6 +70,18 @@ fn in_row_of_feeder(page: &Page, beside: &Beside) -> bool {
     let mut row = (i.saturating_sub(REACH)..i - 1).rev();
     let colon = row.find(|&k| page.breaks(k) || page.mark(k) == Some(Mark::Colon) || page.is_watts(k));
     colon.is_some_and(|k| k > 0 && page.mark(k) == Some(Mark::Colon) && feeds(page, k - 1))
+}
+
+/// "driver capable of 320W", "the ballast can deliver 320W", "Treiber kann 480 W": what a feeder is or could do.
+#[inline(never)]
+fn feeder_can(page: &Page, at: usize) -> bool {
+    const CAN: Listed<8> = Listed::of(["is", "can", "could", "capable", "kann", "konnte", "peut", "puede"]);
+    let word = |&i: &usize| matches!(page.what(i), Some(What::Word(_)));
+    let mut before = (at.saturating_sub(5)..at).rev().take_while(word);
+    let feeder = before.by_ref().find(|&i| page.role(i) == Role::Device || page.cue(i).any(THING.and(DRAW)));
+    feeder.is_some_and(|k| {
+        page.role(k) == Role::Device && feeds(page, k) && (k + 1..at).any(|i| page.is_one(i, &CAN))
+    })
 }
 
 /// Another device's watts, a limit of load, a joke or a saving.
@@ -88,6 +105,7 @@ pub(super) fn foreign(
         if (first.any(device) && !labelled && !rated)
             || (near.any(device) && !first.any(THING) && !lacks(page, at - 1))
             || page.has_mark(Mark::Colon) && in_row_of_feeder(page, beside)
+            || beside.before.letters != 0 && feeder_can(page, at)
         {
             return Some(LeftWhy::OtherDevice);
         }
@@ -107,7 +125,10 @@ pub(super) fn foreign(
             || (left.any(load) && left.and(right).any(limit))
             || (right.any(load) && left.any(limit))
     };
-    if here.any(load) && loaded() || socket_limit(page, beside) || chain_limit(page, beside) {
+    if here.any(load) && loaded()
+        || socket_limit(page, beside)
+        || page.cues.any(CHAINED) && chain_limit(page, beside)
+    {
         return Some(LeftWhy::LoadLimit);
     }
     let like = || {
@@ -120,7 +141,8 @@ pub(super) fn foreign(
     }
     // "200W standby consumption: 0.5W": the words before a colon are about what follows it.
     let dim = Role::Dim.cue();
-    if near.and(left).any(dim) || next.any(dim) && right.any(dim) {
+    let full = || named_share(page, at).and_then(|i| page.figure(i)).is_some_and(|share| share.high > 99.5);
+    if near.and(left).any(dim) && !full() || next.any(dim) && right.any(dim) {
         return Some(LeftWhy::NotFullPower);
     }
     None

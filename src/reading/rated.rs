@@ -82,9 +82,9 @@ fn each_part(page: &Page, at: usize) -> bool {
 const CABLES: Listed<3> = Listed::of(["cabl", "kabel", "plug"]);
 
 /// How words for what feeds a light begin.
-const FEEDERS: Listed<13> = Listed::of([
-    "adapt", "driver", "supply", "psu", "netzteil", "transfor", "batter", "socket", "outlet", "alim",
-    "fuente", "fonte", "cord",
+const FEEDERS: Listed<15> = Listed::of([
+    "adapt", "driver", "treiber", "ballast", "supply", "psu", "netzteil", "transfor", "batter", "socket",
+    "outlet", "alim", "fuente", "fonte", "cord",
 ]);
 
 /// Whether the device at item `i` feeds the light: its volts are the light's supply.
@@ -109,13 +109,11 @@ pub(super) fn socket_limit(page: &Page, beside: &Beside) -> bool {
 }
 
 /// "link up to 8 (290W per run max)", "up to 10 lights, 3300 W": what as many lights as may be chained take together.
+#[inline(never)]
 pub(super) fn chain_limit(page: &Page, beside: &Beside) -> bool {
     const CHAIN: Cues = Role::Load.cue();
     const LIMIT: Cues = Cues::of(&[Role::Rating, Role::UpTo, Role::Total]);
     const RUNS: Listed<4> = Listed::of(["run", "line", "series", "outlet"]);
-    if !page.cues.any(CHAIN.and(Role::UpTo.cue())) {
-        return false;
-    }
     let at = beside.at;
     let Some(f) = page.figure(at).filter(|_| !beside.next.cue.any(THING)) else { return false };
     let lower = |w: &Figure| w.high * 1.5 < f.high;

@@ -164,9 +164,13 @@ fn saved(page: &Page, at: usize) -> bool {
 /// "our old 270W light", "was 200W in the 2021 model".
 fn former(page: &Page, beside: &Beside) -> bool {
     let at = beside.at;
-    FORMER.has(beside.before) && at > 1 && page.is_one(at - 2, &OUR)
-        || PAST.has(beside.before)
-            && ((at + 2..at + 7).any(|i| page.is_one(i, &MODEL)) || earlier_model(page, at - 1))
+    let old = FORMER.has(beside.before) && at > 1 && page.is_one(at - 2, &OUR);
+    // Nearly always a sign, a figure or a word of the vocabulary.
+    if beside.before.letters == 0 || beside.before.role != Role::None {
+        return old;
+    }
+    old || PAST.has(beside.before)
+        && ((at + 2..at + 7).any(|i| page.is_one(i, &MODEL)) || earlier_model(page, at - 1))
         || OUR.has(beside.before) && !beside.before_a_lamp() && succeeded(page, at - 1)
 }
 
