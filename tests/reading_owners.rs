@@ -2,9 +2,10 @@
 
 mod reading_help;
 
+use plainwatt::facts::LeftWhy;
 use plainwatt::reading::read;
 use plainwatt::units::Watts;
-use reading_help::claim;
+use reading_help::{claim, left};
 
 #[test]
 fn letters_of_mathematics_are_letters() {
@@ -134,4 +135,92 @@ fn a_device_that_the_light_does_without_is_not_what_the_text_is_about() {
     let volts = read("育苗ライト 60W AC100-240V ファンなし").volts.map(|t| t.value.1.value);
     assert_eq!(volts, Some(240.0));
     assert_eq!(claim(&read("Fan without light 100W")), None);
+}
+
+#[test]
+fn what_a_driver_is_rated_for_is_no_claim_and_no_draw() {
+    for text in [
+        "Grow light board. Driver: Corvo HD-320, rated 320W. Draws 200W",
+        "Grow light board. Driver: Corvo HD-320, rated 320W so it stays cool. Draws 200W",
+        "Grow light board. Power supply: Corvo HD, 320W max. Draws 200W",
+        "Pflanzenlampe. Netzteil: Corvo HD, 320W max. Verbrauch 200W",
+        "Grow light board, driver capable of 320W, draws 200W",
+        "Grow light board; the ballast can deliver 320W; draws 200W",
+        "Pflanzenlampe, Treiber kann 320W, Verbrauch 200W",
+    ] {
+        let read = read(text);
+        assert_eq!(claim(&read), Some(200.0), "{text}");
+        assert_eq!(read.actual_w.map(|a| a.value.high), Some(Watts(200.0)), "{text}");
+    }
+    assert_eq!(claim(&read("Grow light: quantum board, rated 320W")), Some(320.0));
+    // A Portuguese "only".
+    let read = read("Luz de cultivo 300W, 120W só");
+    assert_eq!(read.actual_w.map(|a| a.value.high), Some(Watts(120.0)));
+}
+
+#[test]
+fn what_a_chain_of_lights_takes_is_a_limit_and_no_claim() {
+    for text in [
+        "Grow strip, draws 35W, link up to 8 (290W per run max)",
+        "Grow strip, draws 35W, daisy-chain 8 units (290W)",
+        "Grow strip, draws 35W, how many in a row? Up to 8 lights, 290W.",
+        "Grow strip, draws 35W, 290W per chain",
+        "Pflanzenleiste, Verbrauch 35W, bis zu 8 Lampen koppelbar, max. 290W",
+    ] {
+        assert!(left(text).contains(&("290W", LeftWhy::LoadLimit)), "{text}: {:?}", left(text));
+        assert_eq!(claim(&read(text)), Some(35.0), "{text}");
+    }
+    let table = [
+        ("36W linkable grow strip, link up to 8 (290W max)", 36.0),
+        ("Grow light, daisy chain up to 4 lights, 1000W, actual 100W", 1000.0),
+        ("Replaces up to 4 bulbs, 100W LED light, draws 25W", 100.0),
+        ("Grow light for up to 8 plants, 290W, draws 40W", 290.0),
+    ];
+    for (text, own) in table {
+        assert_eq!(claim(&read(text)), Some(own), "{text}");
+    }
+}
+
+#[test]
+fn a_draw_of_each_of_several_parts_is_no_draw_of_the_light() {
+    for text in [
+        "Each of the eight 3030-type strips in this lamp runs at 40W; the lamp is rated 320W",
+        "Each of 8 white LED bars in this lamp draws 40W; 320W in all",
+    ] {
+        assert!(left(text).contains(&("40W", LeftWhy::Part)), "{text}: {:?}", left(text));
+        let read = read(text);
+        assert_eq!((claim(&read), read.actual_w.is_none()), (Some(320.0), true), "{text}");
+    }
+}
+
+#[test]
+fn a_panel_is_no_part_of_its_own_total_draw() {
+    for text in ["500W panel, total power draw 110W", "Grow light 500W board, 110W total draw"] {
+        let read = read(text);
+        assert_eq!(claim(&read), Some(500.0), "{text}");
+        assert_eq!(read.actual_w.map(|a| a.value.high), Some(Watts(110.0)), "{text}");
+    }
+    assert_eq!(claim(&read("Grow light, 80W bar, total 320W")), Some(320.0));
+}
+
+#[test]
+fn the_total_of_parts_or_modes_is_the_claim() {
+    let table = [
+        ("Clip lamp with 3 arms, 36W in total, 12W per arm, modes: red 16W, white 20W, all on 36W", 36.0),
+        ("Clip lamp, 36W total: red 16W, white 20W", 36.0),
+        ("Rack light, each bar 45W, 270W all bars", 270.0),
+        ("Board, 3W diodes driven at 1.5W, total input power 140W", 140.0),
+        ("Фитосветильник 4 линейки по 15 Вт, всего 60 Вт", 60.0),
+    ];
+    for (text, own) in table {
+        assert_eq!(claim(&read(text)), Some(own), "{text}");
+    }
+    assert_eq!(claim(&read("Grow light 80W, total coverage 4 ft, 60W driven softly")), Some(80.0));
+}
+
+#[test]
+fn what_a_french_meter_shows_at_the_plug_is_a_draw() {
+    let draw = |text| read(text).actual_w.map(|a| a.value.high);
+    assert_eq!(draw("Lampe LED 900 W, 130 W à la prise"), Some(Watts(130.0)));
+    assert_eq!(draw("LED lamp 130W with a standard plug"), None);
 }

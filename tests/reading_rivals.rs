@@ -118,3 +118,60 @@ fn a_lamp_is_compared_with_by_its_number_or_its_tube_and_the_own_old_model_is_no
         assert_eq!(read, compared, "{text}");
     }
 }
+
+#[test]
+fn an_earlier_model_of_the_same_maker_is_no_claim() {
+    let table = [
+        ("Grow bar 90W. Version 2; version 1 was 110W", 90.0),
+        ("Grow bar 90W; the first version had 110W", 90.0),
+        ("Grow bar 90W, its predecessor had 110W", 90.0),
+        ("LED-Leiste 90W, der Vorgänger hatte 110W", 90.0),
+        ("Grow bar, successor to our 110W bar. It draws 90W", 90.0),
+        ("Grow bar Mk2, replaces our 110W Mk1. It draws 90W", 90.0),
+        ("LED-Leiste, Nachfolger unserer 110W Leiste. Verbrauch 90W", 90.0),
+    ];
+    for (text, own) in table {
+        assert!(left(text).contains(&("110W", LeftWhy::OtherLight)), "{text}: {:?}", left(text));
+        assert_eq!(watts(text).0, Some(own), "{text}");
+    }
+    assert_eq!(watts("This model was 110W when we sold it first").0, Some(110.0));
+    let lamp = read("LED bar 90W, replaces our 250W HPS lamp");
+    assert_eq!((claim(&lamp), lamp.replaces.map(|t| t.value.watts.0)), (Some(90.0), Some(250.0)));
+}
+
+#[test]
+fn a_question_about_our_own_light_names_its_watts() {
+    let text = "Why is our 190W bar dearer than a \"900W\" one? Because it pulls 191W";
+    assert_eq!(watts(text), (Some(190.0), Some(191.0)));
+    assert!(read(text).replaces.is_none());
+    assert!(left("Why is a 900W bar so cheap? Grow bar 190W").contains(&("900W", LeftWhy::Rhetoric)));
+}
+
+#[test]
+fn what_other_sellers_multiply_is_no_array_of_the_light() {
+    for text in [
+        "Grow bar 90W with 180 diodes. Other sellers just multiply 200 chips by 5W",
+        "Other brands count 200 x 5W and call it 1000W. Grow bar 90W with 180 diodes",
+        "LED-Leiste 90W, 180 Dioden. Andere rechnen 200 x 5W = 1000W",
+    ] {
+        let read = read(text);
+        assert_eq!((claim(&read), read.class.is_none()), (Some(90.0), true), "{text}");
+        assert_eq!(read.diode_count.map(|c| c.value), Some(180), "{text}");
+        assert!(left(text).contains(&("5W", LeftWhy::OtherLight)), "{text}");
+    }
+    assert_eq!(read("Sellers love it: grow bar 180 x 3W").diode_count.map(|c| c.value), Some(180));
+}
+
+#[test]
+fn watts_that_a_reader_should_stop_burning_are_another_lamps() {
+    for text in [
+        "Stop burning 400 watts: your MH lamp has met the 150W LED bar",
+        "Quit paying for 400 watts of sodium light, 150W LED bar",
+        "Schluss mit 400 Watt HPS! LED-Leiste 150W",
+    ] {
+        let read = read(text);
+        assert_eq!(claim(&read), Some(150.0), "{text}");
+        assert_eq!(read.replaces.map(|t| t.value.watts.0), Some(400.0), "{text}");
+    }
+    assert_eq!(claim(&read("Stop light: 150W LED bar, no HPS lamp")), Some(150.0));
+}

@@ -193,3 +193,31 @@ fn a_claim_and_a_draw_behind_many_other_figures_are_read() {
         assert_eq!(found.diode_count.map(|t| t.value), Some(200), "behind {others}");
     }
 }
+
+/// The lower of two draws would convict, and the words for a level stand on either side of volts.
+#[test]
+fn one_mode_and_a_share_of_full_power_are_no_full_draw() {
+    for text in [
+        "Grow panel 500W, at 40% 55W @ 230V",
+        "Grow panel 500W, at 40% 55W at 230V",
+        "Grow panel 500W, draws 55W @ 230V at 40%",
+        "Grow panel 500W, seedling mode only 55W",
+        "Grow panel 500W, VEG just 55W",
+        "Grow panel 500W, only veg: 55W",
+        "Grow panel 500W, blue only 55W",
+        "Grow panel 500W, half power 55W @ 120V",
+        "Grow panel 500W draws 55W @ 120V (40% dimmed)",
+        "Grow panel 500W, 40% brightness: 55W @ 120V",
+        "Grow panel 500W, 40% dim = 55W",
+    ] {
+        assert!(left(text).contains(&("55W", LeftWhy::NotFullPower)), "{text}: {:?}", left(text));
+        assert!(read(text).actual_w.is_none(), "{text}");
+    }
+    let draw = |text| read(text).actual_w.map(|t| t.value.high.0);
+    assert_eq!(draw("Grow panel 500W, both switches ON 210W, VEG only 110W"), Some(210.0));
+    assert_eq!(draw("Grow panel 500W, draws 210W @ 230V at 100%"), Some(210.0));
+    assert_eq!(draw("Grow panel 500W, draws 210W @ 230V"), Some(210.0));
+    assert_eq!(draw("Grow panel 500W, 100% dim = 210W, 50% dim = 110W"), Some(210.0));
+    assert_eq!(draw("Grow panel 500W, only 210W @ 230V (95% efficient)"), Some(210.0));
+    assert_eq!(draw("White grow light, only 55W"), Some(55.0));
+}

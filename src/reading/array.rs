@@ -9,6 +9,7 @@ use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
 use super::pairs::{cobs_of_a_total, counts_cobs, crossed_after, crossed_before, is_count, listed};
+use super::rival::rivals_multiply;
 use super::roles::{Role, Unit};
 
 /// The largest class in watts that a bead has; above it only a COB.
@@ -30,6 +31,8 @@ pub(super) enum Of {
     Replaced,
     /// Fans and other devices.
     Device,
+    /// What other sellers are said to multiply.
+    Rivals,
 }
 
 /// A number of things and the watts of each; both are indices of figures.
@@ -97,6 +100,8 @@ fn judge(page: &Page, count: usize, watts: usize, crossed: bool, pack: Option<u3
         Of::Cobs
     } else if page.role_before(a - usize::from(page.mark_before(a) == Some(Mark::Colon))) == Role::Device {
         Of::Device
+    } else if page.cues.any(Role::Rival.cue()) && rivals_multiply(page, a) {
+        Of::Rivals
     } else if replaced(page, a, z) {
         Of::Replaced
     } else if pack.is_some_and(|p| (f64::from(p) - n.high).abs() < 0.5)

@@ -61,7 +61,11 @@ impl Page<'_> {
                 let country = self.role_before(i) == Role::Country || self.before_code_word(i);
                 // "at the plug", "an der Steckdose"
                 let article = i >= 2 && self.what(i - 1) == Some(What::Word(Role::None));
-                let at = self.role_before(i - usize::from(article)) == Role::At;
+                // French "à la prise": "à" is the German for "of each" too. "A standard plug" is no place.
+                let french = article
+                    && self.is(i - 1, const { Letters::of("la") })
+                    && matches!(self.role(i - 2), Role::Of);
+                let at = french || self.role_before(i - usize::from(article)) == Role::At;
                 at || (announces && !country)
             }
             // "less than 50W" is no comparison.

@@ -53,10 +53,21 @@ fn beside_words(page: &Page, beside: &Beside, left: Cues) -> bool {
     }
     // "100W (not equivalent)": the denial comes first.
     let ends = THING.and(DRAW).and(CLAIM).and(Role::Deny.cue());
-    double_ended(page, beside)
+    stopped(page, at)
+        || double_ended(page, beside)
         || page.first_right(at, EQUAL.and(LAMP).and(ends), 3).any(EQUAL.and(LAMP))
         || spelled_lamp(page, at)
         || above_own(page, beside)
+}
+
+/// "Stop burning 400 watts: your MH lamp", "quit paying for 600W": what the lamp takes that a reader should give up.
+fn stopped(page: &Page, at: usize) -> bool {
+    const STOP: Listed<3> = Listed::of(["stop", "quit", "schluss"]);
+    const WASTE: Listed<7> = Listed::of(["burn", "wast", "pay", "feed", "using", "run", "mit"]);
+    page.cues.any(LAMP)
+        && (1..=4)
+            .take_while(|&d| at >= d && matches!(page.what(at - d), Some(What::Word(_))))
+            .any(|d| page.is_one(at - d, &STOP) && page.begins(at - d + 1, &WASTE))
 }
 
 /// "1000W DE HPS", "600W DE light": sodium lamps with a cap at both ends.
@@ -96,8 +107,10 @@ fn lamp_leads(page: &Page, at: usize) -> bool {
 }
 
 /// What sellers call their own lights.
-pub(super) const OUR: Listed<9> =
-    Listed::of(["our", "unser", "unsere", "notre", "nuestra", "nuestro", "ons", "onze", "nostro"]);
+pub(super) const OUR: Listed<13> = Listed::of([
+    "our", "unser", "unsere", "unserer", "unserem", "unseren", "notre", "nuestra", "nuestro", "ons", "onze",
+    "nostro", "nostra",
+]);
 
 /// "less heat than our V-6 330W": a comparison with another light of the seller.
 pub(super) fn with_own(page: &Page, beside: &Beside) -> bool {

@@ -9,6 +9,7 @@ use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::foreign::draws_elsewhere;
 use super::item::Letters;
+use super::levels::named_share;
 use super::listed::Listed;
 use super::page::Page;
 use super::phrase::{DRAW, Phrase};
@@ -58,7 +59,13 @@ pub(super) fn draw(
         beside.before.is(const { Letters::of("maar") })
             && before.all.iter().rev().find(|s| **s != Says::Nothing) == Some(&Says::Left(LeftWhy::Denied))
     };
-    if right.near.any(only) || left.near.any(only) && !but() {
+    // Portuguese "320W só", but not "320W so it runs cool".
+    let so = || {
+        beside.next.is(const { Letters::of("so") })
+            && page.words(at + 1).is_ascii()
+            && matches!(page.what(at + 2), Some(What::Word(_)))
+    };
+    if right.near.any(only) && !so() || left.near.any(only) && !but() {
         return Says::Draw(2);
     }
     if goes_on(page, at, before) && !claimed(page, at) {
@@ -107,7 +114,13 @@ pub(super) fn draw(
                     .any(Role::Part.cue())
                 && !counts_total(page)
     };
-    if right.near.any(each) && parts() || page.cues.any(Role::Total.cue()) && of_a_total() {
+    // "500W panel, total draw 100W" is no part of its own draw.
+    let below = || page.watts().any(|(_, w)| w.high > 1.5 * f.high);
+    // "each bar 55W, 330W all bars"
+    let each_part = || pack.is_none() && left.near.any(Role::Part.cue()) && left.cues.any(each) && below();
+    if page.cues.any(each) && (right.near.any(each) && parts() || each_part())
+        || page.cues.any(Role::Total.cue()) && of_a_total() && below()
+    {
         return Says::Left(LeftWhy::Part);
     }
     if beside.next_is(Role::Per) && matches!(beside.second.role, Role::Part | Role::Board) {
@@ -152,6 +165,7 @@ fn level(page: &Page, at: usize) -> bool {
     let position = at - usize::from(page.role_before(at) == Role::At);
     page.role_before(position) == Role::Level && page.role_before(position - 1) != Role::For
         || page.figure_before(at).is_some_and(|p| p.unit == Unit::Percent)
+        || named_share(page, at).is_some()
         || (matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal))
             && at >= 2
             && (page.role(at - 2) == Role::Level

@@ -1,14 +1,17 @@
 //! Watts that are not the light's: a width, a denied figure, another device's, a limit of load, a joke, a saving.
 
 use super::beside::Beside;
-use super::compared::{EQUAL, with_own};
+use super::compared::{EQUAL, OUR, with_own};
 use super::cues::Cues;
+use super::figures::What;
 use super::fold::Mark;
 use super::item::Letters;
+use super::levels::named_share;
+use super::listed::Listed;
 use super::page::Page;
 use super::pairs::SIDES;
-use super::phrase::DRAW;
-use super::rated::socket_limit;
+use super::phrase::{DRAW, REACH};
+use super::rated::{chain_limit, feeds, socket_limit};
 use super::roles::{Role, Unit};
 use super::subject::lacks;
 use super::watts::{BEAD, LAMP, THING};
@@ -50,6 +53,39 @@ pub(super) fn draws_elsewhere(page: &Page, at: usize) -> bool {
     })
 }
 
+/// What a page has that speaks of lights in a chain.
+const CHAINED: Cues = Cues::of(&[Role::Load, Role::UpTo]);
+
+/// "Driver: Corvo HD, rated 320W", "Netzteil: HDL-320, 320W max": a rating after a comma, in the row of what feeds the light.
+fn in_row_of_feeder(page: &Page, beside: &Beside) -> bool {
+    const LIMIT: Cues = Cues::of(&[Role::Rating, Role::UpTo]);
+    if !(beside.before.cue.any(LIMIT) || beside.next.cue.any(LIMIT)) {
+        return false;
+    }
+    let mut i = beside.at;
+    while i > 0 && page.cue(i - 1).any(LIMIT) {
+        i -= 1;
+    }
+    if page.mark_before(i) != Some(Mark::Comma) {
+        return false;
+    }
+    let mut row = (i.saturating_sub(REACH)..i - 1).rev();
+    let colon = row.find(|&k| page.breaks(k) || page.mark(k) == Some(Mark::Colon) || page.is_watts(k));
+    colon.is_some_and(|k| k > 0 && page.mark(k) == Some(Mark::Colon) && feeds(page, k - 1))
+}
+
+/// "driver capable of 320W", "the ballast can deliver 320W", "Treiber kann 480 W": what a feeder is or could do.
+#[inline(never)]
+fn feeder_can(page: &Page, at: usize) -> bool {
+    const CAN: Listed<8> = Listed::of(["is", "can", "could", "capable", "kann", "konnte", "peut", "puede"]);
+    let word = |&i: &usize| matches!(page.what(i), Some(What::Word(_)));
+    let mut before = (at.saturating_sub(5)..at).rev().take_while(word);
+    let feeder = before.by_ref().find(|&i| page.role(i) == Role::Device || page.cue(i).any(THING.and(DRAW)));
+    feeder.is_some_and(|k| {
+        page.role(k) == Role::Device && feeds(page, k) && (k + 1..at).any(|i| page.is_one(i, &CAN))
+    })
+}
+
 /// Another device's watts, a limit of load, a joke or a saving.
 pub(super) fn foreign(
     page: &Page,
@@ -58,23 +94,33 @@ pub(super) fn foreign(
     (right, next): (Cues, Cues),
 ) -> Option<LeftWhy> {
     let at = beside.at;
-    if page.cues.any(Role::Device.cue()) && of_a_device(page, at, near) {
+    if page.cues.any(Role::Device.cue()) && of_a_device(page, beside, near) {
         return Some(LeftWhy::OtherDevice);
     }
     let load = Role::Load.cue();
     let limit = Cues::of(&[Role::UpTo, Role::Rating, Role::Total]);
     // Most figures have nobody else's word beside them.
     let here = left.and(near).and(right).and(next);
+    // "36W linkable grow strip" is the light's.
+    let kind = || {
+        const KIND: Listed<2> = Listed::of(["linkable", "chainabl"]);
+        KIND.has(beside.next) && page.first_right(at, THING.and(Role::Part.cue()), 5) != Cues::default()
+    };
     let loaded = || {
-        near.and(next).any(load)
+        near.any(load)
+            || next.any(load) && !kind()
             || (left.any(load) && left.and(right).any(limit))
             || (right.any(load) && left.any(limit))
     };
-    if here.any(load) && loaded() || socket_limit(page, beside) {
+    if here.any(load) && loaded()
+        || socket_limit(page, beside)
+        || page.cues.any(CHAINED) && chain_limit(page, beside)
+    {
         return Some(LeftWhy::LoadLimit);
     }
     let like = || {
-        left.any(Role::Like.cue())
+        // "Why is our 320W light dearer"
+        left.any(Role::Like.cue()) && !OUR.has(beside.before)
             || left.any(Role::Save.cue()) && near.any(Cues::of(&[Role::Save, Role::UpTo]))
     };
     if left.any(Cues::of(&[Role::Like, Role::Save])) && like() || with_own(page, beside) {
@@ -82,15 +128,17 @@ pub(super) fn foreign(
     }
     // "200W standby consumption: 0.5W": the words before a colon are about what follows it.
     let dim = Role::Dim.cue();
-    if near.and(left).any(dim) || next.any(dim) && right.any(dim) {
+    let full = || named_share(page, at).and_then(|i| page.figure(i)).is_some_and(|share| share.high > 99.5);
+    if near.and(left).any(dim) && !full() || next.any(dim) && right.any(dim) {
         return Some(LeftWhy::NotFullPower);
     }
     None
 }
 
-/// Whether the watts at item `at` are those of a device that is no light; `near` is the role of the nearest word before them.
+/// Whether the watts are those of a device that is no light; `near` is the role of the nearest word before them.
 #[inline(never)]
-fn of_a_device(page: &Page, at: usize, near: Cues) -> bool {
+fn of_a_device(page: &Page, beside: &Beside, near: Cues) -> bool {
+    let at = beside.at;
     let device = Role::Device.cue();
     let ends = THING.and(BEAD).and(LAMP).and(DRAW).and(EQUAL).and(Role::With.cue());
     let first = page.first_right(at, device.and(ends), 4);
@@ -99,5 +147,8 @@ fn of_a_device(page: &Page, at: usize, near: Cues) -> bool {
     let rated = near.any(THING)
         && (at + 1..at + 4)
             .any(|i| page.figure(i).is_some_and(|f| matches!(f.unit, Unit::Volt | Unit::VoltDc | Unit::Amp)));
-    first.any(device) && !labelled && !rated || near.any(device) && !first.any(THING) && !lacks(page, at - 1)
+    first.any(device) && !labelled && !rated
+        || near.any(device) && !first.any(THING) && !lacks(page, at - 1)
+        || page.has_mark(Mark::Colon) && in_row_of_feeder(page, beside)
+        || beside.before.letters != 0 && feeder_can(page, at)
 }

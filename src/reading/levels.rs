@@ -1,8 +1,10 @@
 //! Draws at a level below the full one: dimmed, on standby, in one mode.
 
+use super::cues::Cues;
 use super::figures::What;
 use super::fold::Mark;
 use super::item::Letters;
+use super::listed::Listed;
 use super::page::Page;
 use super::phrase::DRAW;
 use super::roles::{Role, Unit};
@@ -55,6 +57,14 @@ fn near_word(page: &Page, at: usize) -> bool {
 fn level_after(page: &Page, start: usize) -> Option<bool> {
     for i in start + 1..start + 4 {
         match page.what(i) {
+            // "60W @ 220V" holds at any level, "60W @ 220V at 50 %" at one.
+            Some(What::Figure(_)) if joins(page, i + 1) && is_volts(page, i) => {}
+            // "60W @ 220V (50 % dimmed)"
+            Some(What::Figure(_)) if is_volts(page, i) && page.mark(i + 1) == Some(Mark::Open) => {
+                let dims = page.mark(i + 3) == Some(Mark::Close) || page.may_be(i + 3, Role::Dim.cue());
+                return (dims && below_full(page, i + 2)).then_some(true);
+            }
+            Some(What::Figure(_)) if is_volts(page, i) => return None,
             Some(What::Figure(_)) => return Some(below_full(page, i)),
             Some(What::Word(_)) if lower(page, i) => return Some(true),
             Some(What::Word(_)) => {}
@@ -62,6 +72,10 @@ fn level_after(page: &Page, start: usize) -> Option<bool> {
         }
     }
     None
+}
+
+fn is_volts(page: &Page, i: usize) -> bool {
+    page.figure(i).is_some_and(|f| matches!(f.unit, Unit::Volt | Unit::VoltAc))
 }
 
 /// The level first: straight before the figure at item `at`, or after "at" and a few words before.
@@ -76,7 +90,8 @@ fn level_before(page: &Page, at: usize) -> bool {
                 let led = i > 0 && joins(page, i - 1);
                 // "10%時6W"
                 let when = usize::from(page.role(i + 1) == Role::At);
-                return (led || i + 1 + when + colon == at) && below_full(page, i);
+                let named = named_share(page, at) == Some(i);
+                return (led || named || i + 1 + when + colon == at) && below_full(page, i);
             }
             Some(What::Word(_)) => {
                 let led = i > 0 && joins(page, i - 1);
@@ -90,6 +105,17 @@ fn level_before(page: &Page, at: usize) -> bool {
         }
     }
     false
+}
+
+/// "50 % brightness: 98W", "100% dim = 201W": the share of full power in the row of the watts at item `at`.
+pub(super) fn named_share(page: &Page, at: usize) -> Option<usize> {
+    const NAMES: Listed<6> = Listed::of(["bright", "dimm", "intens", "hellig", "lumino", "brillo"]);
+    const KINDS: Cues = Cues::of(&[Role::Dim, Role::Power, Role::Level]);
+    if at < 3 || !matches!(page.mark(at - 1), Some(Mark::Colon | Mark::Equal)) {
+        return None;
+    }
+    let named = page.cue(at - 2).any(KINDS) || page.begins(at - 2, &NAMES);
+    page.figure(at - 3).filter(|p| named && p.unit == Unit::Percent).map(|_| at - 3)
 }
 
 /// The first item after the figure at item `at` that is no word for power or draw, an opening bracket skipped too.
@@ -145,12 +171,23 @@ pub(super) fn one_mode(page: &Page, at: usize, after: usize) -> bool {
                     && matches!(page.role(i - 1), Role::Colour(_))))
     };
     let mut i = at - usize::from(matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal)));
-    while i > 0 && (page.cue(i - 1).any(DRAW) || page.role(i - 1) == Role::Power) {
+    let figure = i;
+    // "veg only 128W"
+    while i > 0 && (page.cue(i - 1).any(DRAW) || matches!(page.role(i - 1), Role::Power | Role::Only)) {
         i -= 1;
     }
     let before = i.checked_sub(1);
     let after = joins(page, after) && (after + 1..after + 4).any(partly);
     after
+        || before.is_some_and(|b| only_colour(page, b, figure, at))
         || before
             .is_some_and(|i| partly(i) || page.is(i, const { Letters::of("mode") }) && i > 0 && partly(i - 1))
+}
+
+/// "blue only 128W" below a higher figure: the word at item `colour` is one, and only "only" stands before item `figure`.
+fn only_colour(page: &Page, colour: usize, figure: usize, at: usize) -> bool {
+    colour + 2 == figure
+        && page.role(colour + 1) == Role::Only
+        && matches!(page.role(colour), Role::Colour(_))
+        && page.figure(at).is_some_and(|f| page.watts().any(|(_, w)| w.high > 1.2 * f.high))
 }

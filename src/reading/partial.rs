@@ -13,10 +13,13 @@ use super::rated::feeds;
 use super::roles::{Role, Unit};
 use super::says::{All, Says, Set};
 use super::watts::BEAD;
-use crate::facts::LeftWhy;
+use crate::facts::{ColourWord, LeftWhy};
 
 /// What a light is put together from, several of each.
 pub(super) const PARTS: Cues = Cues::of(&[Role::Part, Role::Board, Role::Cob]);
+
+/// Any colour.
+const HUES: Cues = Role::Colour(ColourWord::Red).cue();
 
 /// Leaves the draws that are not the whole light's at full power.
 pub(super) fn leave(page: &Page, pack: Option<u32>, says: &mut All) {
@@ -32,8 +35,26 @@ pub(super) fn leave(page: &Page, pack: Option<u32>, says: &mut All) {
     if let Some(pack) = pack {
         pack_total(page, pack, says);
     }
-    if page.has_unit(&[Unit::Percent]) || page.cues.any(Role::Switchable.cue()) {
+    if page.cues.any(Role::Level.cue()) {
+        leave_modes(page, says);
+    }
+    if page.has_unit(&[Unit::Percent])
+        || page.cues.any(Role::Switchable.cue())
+        || page.may.any(Role::Dim.cue()) && says.may_have(1, Set::NAMEPLATE)
+    {
         leave_dimmed(page, says);
+    }
+}
+
+/// "600W light, veg: 128W": a level that is named and is not the full one is no draw of the whole light.
+fn leave_modes(page: &Page, says: &mut All) {
+    let mut levels = says.places(Set::LEVEL);
+    while let Some(k) = levels.next(says) {
+        let at = usize::from(page.figures[k].item);
+        let higher = || says.that(Set::SETTING).any(|j| page.figures[j].high > page.figures[k].high);
+        if one_mode(page, at, after_draw_words(page, at)) && higher() {
+            says.set(k, Says::Left(LeftWhy::NotFullPower));
+        }
     }
 }
 
@@ -67,7 +88,10 @@ fn pack_total(page: &Page, pack: u32, says: &mut All) {
 fn why(page: &Page, f: &Figure, pack: Option<u32>) -> Option<LeftWhy> {
     let at = usize::from(f.item);
     let after = after_draw_words(page, at);
-    if lower_level(page, at, after) || page.cues.any(Role::Level.cue()) && one_mode(page, at, after) {
+    if lower_level(page, at, after)
+        || (page.cues.any(Role::Level.cue()) || page.cues.any(Role::Only.cue()) && page.cues.any(HUES))
+            && one_mode(page, at, after)
+    {
         return Some(LeftWhy::NotFullPower);
     }
     if page.cues.any(Role::Device.cue()) && of_a_device(page, at) {
@@ -180,13 +204,14 @@ fn per_part_before(page: &Page, at: usize) -> bool {
 /// "per bar", "per-bar", "each LED bar", "each of the 4 boards": whether the part at item `i` stands for every part.
 #[inline(never)]
 fn distributed(page: &Page, mut i: usize) -> bool {
-    for _ in 0..4 {
+    for _ in 0..7 {
         let Some(before) = i.checked_sub(1) else { return false };
         i = before;
         if per(page, i) || page.role(i) == Role::Each {
             return true;
         }
-        let passes = matches!(page.role(i), Role::Led | Role::Of | Role::At)
+        let passes = matches!(page.role(i), Role::Led | Role::Of | Role::At | Role::Kind | Role::Colour(_))
+            || page.what(i) == Some(What::Code)
             || page.mark(i) == Some(Mark::Dash) && !page.breaks(i)
             || page.figure(i).is_some_and(|n| n.unit == Unit::Bare);
         if !passes {

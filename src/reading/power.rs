@@ -113,8 +113,11 @@ fn drop_pack_total(page: &Page, says: &mut All, pack: Option<u32>) {
 fn whole(page: &Page, says: &All, pack: Option<u32>) -> Option<usize> {
     let total = says.first(Set::TOTAL)?;
     let parts = page.cues.any(Cues::of(&[Role::Part, Role::Board]));
-    let higher = says.that(Set::BARE).all(|k| page.figures[k].high < page.figures[total].high);
-    (pack.is_none() && parts && higher).then_some(total)
+    let high = |k: usize| page.figures[k].high;
+    let higher = || says.that(Set::BARE).all(|k| high(k) < high(total) + SAME);
+    // "40W in total: red 18W, white 22W"
+    let sum = || says.that(Set::BARE).map(high).filter(|w| (w - high(total)).abs() > SAME).sum::<f64>();
+    (pack.is_none() && higher() && (parts || (sum() - high(total)).abs() < SAME)).then_some(total)
 }
 
 /// The highest of the levels.

@@ -3,11 +3,12 @@
 
 use super::beside::Beside;
 use super::cues::Cues;
-use super::figures::Figure;
+use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::item::Letters;
 use super::listed::Listed;
 use super::page::Page;
+use super::pairs::is_count;
 use super::partial::per_part;
 use super::phrase::DRAW;
 use super::roles::{Role, Unit};
@@ -83,9 +84,9 @@ fn each_part(page: &Page, at: usize) -> bool {
 const CABLES: Listed<3> = Listed::of(["cabl", "kabel", "plug"]);
 
 /// How words for what feeds a light begin.
-const FEEDERS: Listed<13> = Listed::of([
-    "adapt", "driver", "supply", "psu", "netzteil", "transfor", "batter", "socket", "outlet", "alim",
-    "fuente", "fonte", "cord",
+const FEEDERS: Listed<15> = Listed::of([
+    "adapt", "driver", "treiber", "ballast", "supply", "psu", "netzteil", "transfor", "batter", "socket",
+    "outlet", "alim", "fuente", "fonte", "cord",
 ]);
 
 /// Whether the device at item `i` feeds the light: its volts are the light's supply.
@@ -107,6 +108,58 @@ pub(super) fn socket_limit(page: &Page, beside: &Beside) -> bool {
         i -= 1;
     }
     i > 0 && page.begins(i - 1, &PLUGS) && !page.left(at).cues.any(DRAW.without(Role::Wall.cue()))
+}
+
+/// "link up to 8 (290W per run max)", "up to 10 lights, 3300 W": what as many lights as may be chained take together.
+#[inline(never)]
+pub(super) fn chain_limit(page: &Page, beside: &Beside) -> bool {
+    const CHAIN: Cues = Role::Load.cue();
+    const LIMIT: Cues = Cues::of(&[Role::Rating, Role::UpTo, Role::Total]);
+    const RUNS: Listed<4> = Listed::of(["run", "line", "series", "outlet"]);
+    let at = beside.at;
+    let Some(f) = page.figure(at).filter(|_| !beside.next.cue.any(THING)) else { return false };
+    let lower = |w: &Figure| w.high * 1.5 < f.high;
+    if beside.next_is(Role::Per) && (beside.second.cue.any(CHAIN) || RUNS.has(beside.second)) {
+        return page.watts().any(|(_, w)| lower(w));
+    }
+    let (mut i, mut passed, mut opened, mut lights) = (at, beside.next.cue, false, false);
+    let count = loop {
+        if i == 0 || i + 9 < at {
+            return false;
+        }
+        i -= 1;
+        let cue = page.cue(i);
+        match page.what(i) {
+            Some(What::Word(role)) => {
+                let thing = matches!(role, Role::Light | Role::Lights | Role::Part);
+                lights |= thing;
+                passed = passed.and(cue);
+                let small = matches!(role, Role::Per | Role::Approx | Role::At | Role::None);
+                if !(thing || small || cue.any(CHAIN.and(LIMIT))) {
+                    return false;
+                }
+            }
+            Some(What::Mark(Mark::Open)) => opened = true,
+            // "max. 290W"
+            Some(What::Mark(Mark::Stop)) if page.cue(i.wrapping_sub(1)).any(LIMIT) => {}
+            Some(What::Mark(Mark::Comma | Mark::Colon | Mark::Equal | Mark::Dash)) => {}
+            Some(What::Figure(_)) => match page.figure(i) {
+                Some(n) if is_count(n) && n.high >= 2.0 => break n.high,
+                _ => return false,
+            },
+            _ => return false,
+        }
+    };
+    let before = page.left(i);
+    // "replaces up to 4 bulbs", "for up to 8 plants"
+    if before.cues.any(Cues::of(&[Role::Replaces, Role::Versus, Role::Equivalent])) {
+        return false;
+    }
+    let up_to = page.role_before(i) == Role::UpTo || i >= 2 && page.role(i - 2) == Role::UpTo;
+    let chained = before.cues.and(passed).any(CHAIN);
+    let said = opened || passed.any(LIMIT);
+    (up_to && lights || chained && (up_to || lights))
+        && page.watts().any(|(_, w)| lower(w) && (said || (w.high * count - f.high).abs() <= 0.1 * f.high))
 }
 
 /// "plug 13A", "sockets rated 10A": what a plug can carry, where the text says no draw at it.

@@ -2,6 +2,7 @@
 //! rivals' 1500W models", "our old 270W light". Taken for the claim they would accuse the one who warns of them.
 
 use super::beside::Beside;
+use super::compared::OUR;
 use super::cues::Cues;
 use super::figures::What;
 use super::fold::Mark;
@@ -21,7 +22,6 @@ const WARNING: Listed<4> = Listed::of(["beware", "fooled", "misled", "tricked"])
 /// "one of those": with a denial before it.
 const THOSE: Listed<9> =
     Listed::of(["those", "these", "ces", "esas", "esos", "quelle", "quei", "diesen", "dieser"]);
-const OUR: Listed<7> = Listed::of(["our", "unser", "unsere", "notre", "nuestra", "nostra", "onze"]);
 /// A former light of the same maker.
 const FORMER: Listed<8> =
     Listed::of(["old", "older", "previous", "former", "earlier", "alte", "ancienne", "vorige"]);
@@ -44,7 +44,8 @@ pub(super) fn rival(page: &Page, beside: &Beside, own: f64) -> Option<LeftWhy> {
     if page.has_mark(Mark::Stop) && supposed(page, at) && other() {
         return Some(LeftWhy::Denied);
     }
-    let rivals = page.cues.any(Cues::of(&[Role::Rival, Role::Replaces]));
+    let rivals = page.cues.any(Cues::of(&[Role::Rival, Role::Replaces]))
+        || page.cues.any(Role::Versus.cue()) && page.has_mark(Mark::Inch);
     if rivals && of_rivals(page, at) && other() || former(page, beside) {
         return Some(LeftWhy::OtherLight);
     }
@@ -122,6 +123,22 @@ fn of_rivals(page: &Page, at: usize) -> bool {
         || (k.saturating_sub(3)..k).any(|i| matches!(page.role(i), Role::Versus | Role::Replaces))
 }
 
+/// "their sellers just multiply 100 chips by 10W", "other brands print 245 x 5W": the array that begins at item `first` follows
+/// what others do.
+pub(super) fn rivals_multiply(page: &Page, first: usize) -> bool {
+    const DO: Listed<15> = Listed::of([
+        "multipl", "count", "print", "writ", "add", "use", "have", "put", "fit", "claim", "call", "label",
+        "rechn", "zahl", "compt",
+    ]);
+    let words = |i: &usize| matches!(page.what(*i), Some(What::Word(_)));
+    let mut before = (first.saturating_sub(8)..first).rev().take_while(words);
+    let does = |i: usize| page.begins(i, &DO);
+    // Between the verb and the array at most "it up as".
+    let verb = before.by_ref().take(4).find(|&i| does(i));
+    verb.is_some()
+        && before.find(|&i| page.role(i) == Role::Rival).is_some_and(|i| page.role_before(i) != Role::Versus)
+}
+
 /// `beats any "2000W" panel`: watts in quotes, of a light that this one is compared with and no lamp of another kind.
 #[inline(never)]
 fn quoted(page: &Page, at: usize) -> bool {
@@ -131,7 +148,7 @@ fn quoted(page: &Page, at: usize) -> bool {
     page.mark_before(at) == Some(Mark::Inch)
         && page.mark(at + 1) == Some(Mark::Inch)
         && page.left(at).cues.any(Cues::of(&[Role::Replaces, Role::Versus]))
-        && (at + 2..at + 5).any(|i| page.cue(i).any(LED))
+        && ((at + 2..at + 5).any(|i| page.cue(i).any(LED)) || matches!(page.words(at + 2), "one" | "ones"))
         && !(at.saturating_sub(NEAR)..at + NEAR).any(|i| page.cue(i).any(LAMP))
 }
 
@@ -152,6 +169,44 @@ fn saved(page: &Page, at: usize) -> bool {
 /// "our old 270W light", "was 200W in the 2021 model".
 fn former(page: &Page, beside: &Beside) -> bool {
     let at = beside.at;
-    FORMER.has(beside.before) && at > 1 && page.is_one(at - 2, &OUR)
-        || PAST.has(beside.before) && (at + 2..at + 7).any(|i| page.is_one(i, &MODEL))
+    let old = FORMER.has(beside.before) && at > 1 && page.is_one(at - 2, &OUR);
+    // Nearly always a sign, a figure or a word of the vocabulary.
+    if beside.before.letters == 0 || beside.before.role != Role::None {
+        return old;
+    }
+    old || PAST.has(beside.before)
+        && ((at + 2..at + 7).any(|i| page.is_one(i, &MODEL)) || earlier_model(page, at - 1))
+        || OUR.has(beside.before) && !beside.before_a_lamp() && succeeded(page, at - 1)
+}
+
+/// "version 1 was 135W", "the predecessor had 135W": an earlier model before the verb at item `verb`, in its own phrase. "This
+/// model was 135W" is about the light.
+fn earlier_model(page: &Page, verb: usize) -> bool {
+    const EARLIER: Listed<5> = Listed::of(["predeces", "vorgang", "predecir", "precedes", "voorgang"]);
+    let phrase = || (verb.saturating_sub(NEAR)..verb).rev().take_while(|&i| !page.breaks(i));
+    let (mut model, mut first) = (false, false);
+    for i in phrase() {
+        if page.begins(i, &EARLIER) {
+            return true;
+        }
+        model |= page.is_one(i, &MODEL);
+        first |= page.is_one(i, &FORMER)
+            || page.is_one(i, &FIRST)
+            || page.figure(i).is_some_and(|n| n.unit == Unit::Bare && n.high < LATE);
+    }
+    model && first
+}
+
+/// Words for the first of several models.
+const FIRST: Listed<5> = Listed::of(["first", "original", "last", "erste", "premiere"]);
+/// "version 2", but not "model 600".
+const LATE: f64 = 10.0;
+
+/// "successor to our 150W Mk2", "Nachfolger unserer 150W": what `our` at item `our` stands for has been succeeded.
+fn succeeded(page: &Page, our: usize) -> bool {
+    const SUCCEEDS: Listed<6> = Listed::of(["succe", "nachfolg", "ersetzt", "remplace", "replac", "opvolg"]);
+    (our.saturating_sub(3)..our)
+        .rev()
+        .take_while(|&i| matches!(page.what(i), Some(What::Word(_))))
+        .any(|i| page.begins(i, &SUCCEEDS))
 }

@@ -121,7 +121,7 @@ fn one_sentence(page: &Page, from: usize, to: usize) -> bool {
 /// watts, below the light's own.
 #[inline(never)]
 fn parts(page: &Page, says: &mut All) {
-    const OWN: Set = Set::of(&[Says::Bare, Says::Nameplate, Says::Total]);
+    const OWN: Set = Set::of(&[Says::Bare, Says::Nameplate, Says::Total, Says::Draw(0)]);
     let mut bare = says.places(Set::BARE);
     while let Some(k) = bare.next(says) {
         let f = &page.figures[k];

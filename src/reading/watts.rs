@@ -2,7 +2,7 @@
 //! another device, a denial or a comparison owns is never looked at as the light's.
 
 use super::admitted::is_product;
-use super::array::{Arrays, LARGEST_BEAD, Of, denied};
+use super::array::{Array, Arrays, LARGEST_BEAD, Of, denied};
 use super::beside::Beside;
 use super::class::class;
 use super::compared::equivalent;
@@ -71,6 +71,7 @@ const fn of_array(of: Of) -> Says {
         Of::Parts => Says::Left(LeftWhy::Part),
         Of::Lights => Says::EachLight,
         Of::Device => Says::Left(LeftWhy::OtherDevice),
+        Of::Rivals => Says::Left(LeftWhy::OtherLight),
         Of::Replaced => Says::Equivalent,
     }
 }
@@ -100,6 +101,13 @@ fn watts(
     }
     if let Some(why) = rival(page, beside, f.high) {
         return Says::Left(why);
+    }
+    // "others count 200 x 5W and call it 1000W"
+    let multiplied = |a: &Array| {
+        a.of == Of::Rivals && page.figures[a.watts].item < f.item && is_product(page, &[*a], f.high)
+    };
+    if page.cues.any(Role::Rival.cue()) && arrays.iter().any(multiplied) {
+        return Says::Left(LeftWhy::OtherLight);
     }
     if in_array != Says::Nothing {
         return in_array;
@@ -142,6 +150,14 @@ fn in_phrases(
     let together = || arrays.iter().any(|a| a.of == Of::Diodes && is_product(page, &[*a], f.high));
     if class(page, f, beside, pack, left, right) && !together() {
         return Says::Class;
+    }
+    // "LED type: 3W driven at a gentle 1.4W": what each diode is given.
+    if page.cues.any(Role::Drive.cue())
+        && f.high <= LARGEST_BEAD
+        && (beside.at.saturating_sub(4)..beside.at).any(|i| page.role(i) == Role::Drive)
+        && page.watts().any(|(_, w)| w.high > LARGEST_BEAD.max(5.0 * f.high))
+    {
+        return Says::Left(LeftWhy::Part);
     }
     if left.near.and(right.near).any(Role::Selected.cue()) && selected(page, beside, left, right) {
         return Says::Selected;
