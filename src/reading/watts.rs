@@ -102,7 +102,7 @@ fn watts(
     let multiplied = |a: &Array| {
         a.of == Of::Rivals && page.figures[a.watts].item < f.item && is_product(page, &[*a], f.high)
     };
-    if !arrays.is_empty() && page.cues.any(Role::Rival.cue()) && arrays.iter().any(multiplied) {
+    if page.cues.any(Role::Rival.cue()) && arrays.iter().any(multiplied) {
         return Says::Left(LeftWhy::OtherLight);
     }
     if in_array != Says::Nothing {
