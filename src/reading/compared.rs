@@ -61,6 +61,7 @@ fn beside_words(page: &Page, beside: &Beside, left: Cues) -> bool {
 }
 
 /// "Stop burning 400 watts: your MH lamp", "quit paying for 600W": what the lamp takes that a reader should give up.
+#[inline(never)]
 fn stopped(page: &Page, at: usize) -> bool {
     const STOP: Listed<3> = Listed::of(["stop", "quit", "schluss"]);
     const WASTE: Listed<7> = Listed::of(["burn", "wast", "pay", "feed", "using", "run", "mit"]);

@@ -57,6 +57,7 @@ pub(super) fn draws_elsewhere(page: &Page, at: usize) -> bool {
 const CHAINED: Cues = Cues::of(&[Role::Load, Role::UpTo]);
 
 /// "Driver: Corvo HD, rated 320W", "Netzteil: HDL-320, 320W max": a rating after a comma, in the row of what feeds the light.
+#[inline(never)]
 fn in_row_of_feeder(page: &Page, beside: &Beside) -> bool {
     const LIMIT: Cues = Cues::of(&[Role::Rating, Role::UpTo]);
     if !(beside.before.cue.any(LIMIT) || beside.next.cue.any(LIMIT)) {

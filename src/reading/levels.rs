@@ -108,6 +108,7 @@ fn level_before(page: &Page, at: usize) -> bool {
 }
 
 /// "50 % brightness: 98W", "100% dim = 201W": the share of full power in the row of the watts at item `at`.
+#[inline(never)]
 pub(super) fn named_share(page: &Page, at: usize) -> Option<usize> {
     const NAMES: Listed<6> = Listed::of(["bright", "dimm", "intens", "hellig", "lumino", "brillo"]);
     const KINDS: Cues = Cues::of(&[Role::Dim, Role::Power, Role::Level]);
@@ -185,6 +186,7 @@ pub(super) fn one_mode(page: &Page, at: usize, after: usize) -> bool {
 }
 
 /// "blue only 128W" below a higher figure: the word at item `colour` is one, and only "only" stands before item `figure`.
+#[inline(never)]
 fn only_colour(page: &Page, colour: usize, figure: usize, at: usize) -> bool {
     colour + 2 == figure
         && page.role(colour + 1) == Role::Only

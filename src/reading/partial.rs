@@ -40,13 +40,14 @@ pub(super) fn leave(page: &Page, pack: Option<u32>, says: &mut All) {
     }
     if page.has_unit(&[Unit::Percent])
         || page.cues.any(Role::Switchable.cue())
-        || page.may.any(Role::Dim.cue()) && says.may_have(1, Set::NAMEPLATE)
+        || page.may.any(Role::Dim.cue()) && says.may_have(1, Set::of(&[Says::Nameplate, Says::Level]))
     {
         leave_dimmed(page, says);
     }
 }
 
 /// "600W light, veg: 128W": a level that is named and is not the full one is no draw of the whole light.
+#[inline(never)]
 fn leave_modes(page: &Page, says: &mut All) {
     let mut levels = says.places(Set::LEVEL);
     while let Some(k) = levels.next(says) {

@@ -125,6 +125,7 @@ fn of_rivals(page: &Page, at: usize) -> bool {
 
 /// "their sellers just multiply 100 chips by 10W", "other brands print 245 x 5W": the array that begins at item `first` follows
 /// what others do.
+#[inline(never)]
 pub(super) fn rivals_multiply(page: &Page, first: usize) -> bool {
     const DO: Listed<15> = Listed::of([
         "multipl", "count", "print", "writ", "add", "use", "have", "put", "fit", "claim", "call", "label",
@@ -181,6 +182,7 @@ fn former(page: &Page, beside: &Beside) -> bool {
 
 /// "version 1 was 135W", "the predecessor had 135W": an earlier model before the verb at item `verb`, in its own phrase. "This
 /// model was 135W" is about the light.
+#[inline(never)]
 fn earlier_model(page: &Page, verb: usize) -> bool {
     const EARLIER: Listed<5> = Listed::of(["predeces", "vorgang", "predecir", "precedes", "voorgang"]);
     let phrase = || (verb.saturating_sub(NEAR)..verb).rev().take_while(|&i| !page.breaks(i));
@@ -203,6 +205,7 @@ const FIRST: Listed<5> = Listed::of(["first", "original", "last", "erste", "prem
 const LATE: f64 = 10.0;
 
 /// "successor to our 150W Mk2", "Nachfolger unserer 150W": what `our` at item `our` stands for has been succeeded.
+#[inline(never)]
 fn succeeded(page: &Page, our: usize) -> bool {
     const SUCCEEDS: Listed<6> = Listed::of(["succe", "nachfolg", "ersetzt", "remplace", "replac", "opvolg"]);
     (our.saturating_sub(3)..our)
