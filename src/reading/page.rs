@@ -91,12 +91,16 @@ impl<'a> Page<'a> {
     }
 
     /// The bit of the sign at item `i`, 0 if it is none: to compare with several at once.
+    ///
+    /// Without a branch: whether a sign stands beside a number nobody can foretell.
     pub(super) fn sign(&self, i: usize) -> u64 {
-        self.mark(i).map_or(0, Mark::bit)
+        let mark = self.items.get(i).unwrap_or(&Item::BLANK).mark;
+        u64::from(mark.is_some()) << mark.map_or(0, |mark| mark as u32)
     }
 
     pub(super) fn sign_before(&self, i: usize) -> u64 {
-        i.checked_sub(1).map_or(0, |i| self.sign(i))
+        // Before the first item there is none, as there is behind the last one.
+        self.sign(i.wrapping_sub(1))
     }
 
     /// The role of item `i`, or the unit of the figure there, as a set; see [`Cues::WATTS`].
