@@ -77,9 +77,9 @@ impl<'a> Page<'a> {
         self.items.get(i).map_or(Role::None, |item| item.role)
     }
 
-    /// The role of the item before item `i`.
+    /// The role of the item before item `i`. Before the first item there is none, as there is none behind the last.
     pub(super) fn role_before(&self, i: usize) -> Role {
-        i.checked_sub(1).map_or(Role::None, |i| self.role(i))
+        self.role(i.wrapping_sub(1))
     }
 
     pub(super) fn mark(&self, i: usize) -> Option<Mark> {
@@ -87,7 +87,7 @@ impl<'a> Page<'a> {
     }
 
     pub(super) fn mark_before(&self, i: usize) -> Option<Mark> {
-        i.checked_sub(1).and_then(|i| self.mark(i))
+        self.mark(i.wrapping_sub(1))
     }
 
     /// The bit of the sign at item `i`, 0 if it is none: to compare with several at once.
@@ -99,7 +99,6 @@ impl<'a> Page<'a> {
     }
 
     pub(super) fn sign_before(&self, i: usize) -> u64 {
-        // Before the first item there is none, as there is behind the last one.
         self.sign(i.wrapping_sub(1))
     }
 
@@ -113,7 +112,7 @@ impl<'a> Page<'a> {
     }
 
     pub(super) fn figure_before(&self, i: usize) -> Option<&'a Figure> {
-        i.checked_sub(1).and_then(|i| self.figure(i))
+        self.figure(i.wrapping_sub(1))
     }
 
     pub(super) fn spaced(&self, i: usize) -> bool {
@@ -171,11 +170,8 @@ impl<'a> Page<'a> {
             Mark::Other,
         ]);
         const APART: Marks = Marks::of(&[Mark::Dash, Mark::Dot, Mark::Tilde]);
-        let Some(mark) = self.mark(i) else { return false };
-        if BREAKS.has(mark) {
-            return true;
-        }
-        APART.has(mark) && self.apart(i)
+        let sign = self.sign(i);
+        sign & BREAKS.0 != 0 || sign & APART.0 != 0 && self.apart(i)
     }
 
     /// Whether white space on both sides of the sign at item `i` makes it a break.
