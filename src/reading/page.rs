@@ -72,9 +72,14 @@ impl<'a> Page<'a> {
         self.items.get(i).map(|i| i.what)
     }
 
+    /// Item `i`, a blank one where the text has ended: to ask it without a branch.
+    fn item(&self, i: usize) -> &'a Item {
+        self.items.get(i).unwrap_or(&Item::BLANK)
+    }
+
     /// The role at item `i`; `None` for anything but a known word.
     pub(super) fn role(&self, i: usize) -> Role {
-        self.items.get(i).map_or(Role::None, |item| item.role)
+        self.item(i).role
     }
 
     /// The role of the item before item `i`. Before the first item there is none, as there is none behind the last.
@@ -83,7 +88,7 @@ impl<'a> Page<'a> {
     }
 
     pub(super) fn mark(&self, i: usize) -> Option<Mark> {
-        self.items.get(i).and_then(|item| item.mark)
+        self.item(i).mark
     }
 
     pub(super) fn mark_before(&self, i: usize) -> Option<Mark> {
@@ -94,7 +99,7 @@ impl<'a> Page<'a> {
     ///
     /// Without a branch: whether a sign stands beside a number nobody can foretell.
     pub(super) fn sign(&self, i: usize) -> u64 {
-        let mark = self.items.get(i).unwrap_or(&Item::BLANK).mark;
+        let mark = self.mark(i);
         u64::from(mark.is_some()) << mark.map_or(0, |mark| mark as u32)
     }
 
@@ -104,7 +109,7 @@ impl<'a> Page<'a> {
 
     /// The role of item `i`, or the unit of the figure there, as a set; see [`Cues::WATTS`].
     pub(super) fn plays(&self, i: usize) -> Cues {
-        self.items.get(i).map_or(Cues::default(), |item| item.cue)
+        self.item(i).cue
     }
 
     pub(super) fn figure(&self, i: usize) -> Option<&'a Figure> {
