@@ -51,7 +51,7 @@ pub(super) fn is_shade(f: &Figure) -> bool {
 
 pub(super) fn is_count(f: &Figure) -> bool {
     let (bare, some, few) = (f.unit == Unit::Bare, f.high >= 1.0, f.high <= MOST);
-    bare & some & few && !(f.range | f.list | f.decimal)
+    !(f.range | f.list | f.decimal) & bare & some & few
 }
 
 /// Whether the item modifies a colour: deep, far, warm, cool.

@@ -217,7 +217,7 @@ fn counted(page: &Page, n: &Figure) -> Option<Taken<u32>> {
     let things = next.any(Cues::of(&[Role::Pieces, Role::Lights]));
     let leads = i == 0;
     let (many, beside) = (n.high > MOST, crossed | labelled | things | leads);
-    if n.range | n.list | many || !beside {
+    if !beside | n.range | n.list | many {
         return None;
     }
     lights(page, n, i, crossed)

@@ -17,7 +17,7 @@ pub(super) const SIDES: [Letters; 3] = Letters::all(["d", "h", "l"]);
 
 pub(super) fn is_count(f: &Figure) -> bool {
     let (bare, some) = (f.unit == Unit::Bare, f.high >= 1.0);
-    bare & some && !(f.range | f.list | f.decimal)
+    !(f.range | f.list | f.decimal) & bare & some
 }
 
 /// `100 pcs × 3W`: the figure before the cross.
