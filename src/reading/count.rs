@@ -71,11 +71,9 @@ pub(super) fn choose(
         read.class = Some(Taken { value, span: span(&page.figures[k]) });
         says[k] = Says::Class;
     }
-    let counted = if kept.is_empty() && found.is_empty() {
-        None // as most often
-    } else {
-        count(page, kept, &found, cobs, chosen)
-    };
+    // Most often there is none.
+    let any = !(kept.is_empty() & found.is_empty());
+    let counted = if any { count(page, kept, &found, cobs, chosen) } else { None };
     let pieces = || pieces_of_a_total(page, read.class?.value.watts.0, chosen);
     if let Some((value, k)) = counted.or_else(pieces)
         && value <= f64::from(Count::MOST)
@@ -162,10 +160,8 @@ fn beside_another_class(page: &Page, class: f64) -> bool {
 
 /// "90W, 30 pcs ..., 3 watt": a lone small figure that is the headline divided by the count.
 fn quotient(page: &Page, says: &All, chosen: Chosen) -> Option<(f64, usize)> {
-    let claim = page.figures[chosen.headline?].high;
-    if !page.has_unit(&[Unit::Bare]) {
-        return None;
-    }
+    let headline = chosen.headline.filter(|_| page.has_unit(&[Unit::Bare]));
+    let claim = page.figures[headline?].high;
     page.watts().find_map(|(k, f)| {
         let fits = f.high <= LARGEST_BEAD
             && f.high < claim
@@ -189,7 +185,6 @@ fn count(page: &Page, arrays: &[Array], found: &[Found], cobs: bool, chosen: Cho
     }
     let named = |f: &&Found| Some(f.rank) == best && f.rank >= Rank::Named;
     let counts = || arrays.iter().map(|a| (page.figures[a.count].high, a.count));
-
     let of_a_colour = |a: &Array| one_of_several(page, usize::from(page.figures[a.count].item));
     if arrays.len() == 1 && best != Some(Rank::Total) && !of_a_colour(&arrays[0]) {
         let (n, k) = counts().next()?;

@@ -30,8 +30,8 @@ const COLOUR: Cues = Role::Colour(ColourWord::Red).cue();
 pub(super) fn counted(page: &Page, f: &Figure, pack: bool) -> Option<(Rank, bool)> {
     let at = usize::from(f.item);
     // One number without decimals is whole, unless it has so many digits that it is infinite.
-    let whole = !f.decimal && f.high.is_finite();
-    if f.range | f.list | !whole | (f.high < 1.0) {
+    let (whole, small) = (!f.decimal && f.high.is_finite(), f.high < 1.0);
+    if !whole | f.range | f.list | small {
         return None;
     }
     debug_assert!(f.high.fract() == 0.0, "{f:?}");

@@ -50,7 +50,8 @@ pub(super) fn is_shade(f: &Figure) -> bool {
 }
 
 pub(super) fn is_count(f: &Figure) -> bool {
-    (f.unit == Unit::Bare) & !(f.range | f.list | f.decimal) & (f.high >= 1.0) & (f.high <= MOST)
+    let (bare, some, few) = (f.unit == Unit::Bare, f.high >= 1.0, f.high <= MOST);
+    !(f.range | f.list | f.decimal) & bare & some & few
 }
 
 /// Whether the item modifies a colour: deep, far, warm, cool.

@@ -216,7 +216,8 @@ fn counted(page: &Page, n: &Figure) -> Option<Taken<u32>> {
     let labelled = page.sign_before(i) & SIGNS_BEFORE != 0;
     let things = next.any(Cues::of(&[Role::Pieces, Role::Lights]));
     let leads = i == 0;
-    if n.range | n.list | (n.high > MOST) | !(crossed | labelled | things | leads) {
+    let (many, beside) = (n.high > MOST, crossed | labelled | things | leads);
+    if !beside | n.range | n.list | many {
         return None;
     }
     lights(page, n, i, crossed)

@@ -72,36 +72,44 @@ impl<'a> Page<'a> {
         self.items.get(i).map(|i| i.what)
     }
 
-    /// The role at item `i`; `None` for anything but a known word.
-    pub(super) fn role(&self, i: usize) -> Role {
-        self.items.get(i).map_or(Role::None, |item| item.role)
+    /// Item `i`, a blank one where the text has ended: to ask it without a branch.
+    fn item(&self, i: usize) -> &'a Item {
+        self.items.get(i).unwrap_or(&Item::BLANK)
     }
 
-    /// The role of the item before item `i`.
+    /// The role at item `i`; `None` for anything but a known word.
+    pub(super) fn role(&self, i: usize) -> Role {
+        self.item(i).role
+    }
+
+    /// The role of the item before item `i`. Before the first item there is none, as there is none behind the last.
     pub(super) fn role_before(&self, i: usize) -> Role {
-        i.checked_sub(1).map_or(Role::None, |i| self.role(i))
+        self.role(i.wrapping_sub(1))
     }
 
     pub(super) fn mark(&self, i: usize) -> Option<Mark> {
-        self.items.get(i).and_then(|item| item.mark)
+        self.item(i).mark
     }
 
     pub(super) fn mark_before(&self, i: usize) -> Option<Mark> {
-        i.checked_sub(1).and_then(|i| self.mark(i))
+        self.mark(i.wrapping_sub(1))
     }
 
     /// The bit of the sign at item `i`, 0 if it is none: to compare with several at once.
+    ///
+    /// Without a branch: whether a sign stands beside a number nobody can foretell.
     pub(super) fn sign(&self, i: usize) -> u64 {
-        self.mark(i).map_or(0, Mark::bit)
+        let mark = self.mark(i);
+        u64::from(mark.is_some()) << mark.map_or(0, |mark| mark as u32)
     }
 
     pub(super) fn sign_before(&self, i: usize) -> u64 {
-        i.checked_sub(1).map_or(0, |i| self.sign(i))
+        self.sign(i.wrapping_sub(1))
     }
 
     /// The role of item `i`, or the unit of the figure there, as a set; see [`Cues::WATTS`].
     pub(super) fn plays(&self, i: usize) -> Cues {
-        self.items.get(i).map_or(Cues::default(), |item| item.cue)
+        self.item(i).cue
     }
 
     pub(super) fn figure(&self, i: usize) -> Option<&'a Figure> {
@@ -109,7 +117,7 @@ impl<'a> Page<'a> {
     }
 
     pub(super) fn figure_before(&self, i: usize) -> Option<&'a Figure> {
-        i.checked_sub(1).and_then(|i| self.figure(i))
+        self.figure(i.wrapping_sub(1))
     }
 
     pub(super) fn spaced(&self, i: usize) -> bool {
@@ -167,11 +175,8 @@ impl<'a> Page<'a> {
             Mark::Other,
         ]);
         const APART: Marks = Marks::of(&[Mark::Dash, Mark::Dot, Mark::Tilde]);
-        let Some(mark) = self.mark(i) else { return false };
-        if BREAKS.has(mark) {
-            return true;
-        }
-        APART.has(mark) && self.apart(i)
+        let sign = self.sign(i);
+        sign & BREAKS.0 != 0 || sign & APART.0 != 0 && self.apart(i)
     }
 
     /// Whether white space on both sides of the sign at item `i` makes it a break.

@@ -16,7 +16,8 @@ const LAMP_ROLE: Role = Role::Lamp(crate::facts::LampKind::Hps);
 pub(super) const SIDES: [Letters; 3] = Letters::all(["d", "h", "l"]);
 
 pub(super) fn is_count(f: &Figure) -> bool {
-    (f.unit == Unit::Bare) & !(f.range | f.list | f.decimal) & (f.high >= 1.0)
+    let (bare, some) = (f.unit == Unit::Bare, f.high >= 1.0);
+    !(f.range | f.list | f.decimal) & bare & some
 }
 
 /// `100 pcs × 3W`: the figure before the cross.
