@@ -147,7 +147,7 @@ fn a_figure_behind_many_others_says_the_same() {
 fn a_reader_used_again_remembers_nothing() {
     let mut reader = Reader::new();
     for text in fixture() {
-        assert_eq!(values(&reader.read(&text)), values(&read(&text)), "{text}");
+        assert_eq!(values(reader.read(&text)), values(&read(&text)), "{text}");
     }
 }
 
