@@ -221,3 +221,14 @@ fn one_mode_and_a_share_of_full_power_are_no_full_draw() {
     assert_eq!(draw("Grow panel 500W, only 210W @ 230V (95% efficient)"), Some(210.0));
     assert_eq!(draw("White grow light, only 55W"), Some(55.0));
 }
+
+#[test]
+fn what_a_dimmer_goes_down_to_is_no_claim() {
+    for text in [
+        "board pulls 130W from the wall, dimmer down to 10W",
+        "board pulls 130W from the wall, dimmable down to 10W",
+        "Platine 130 W, dimmbar bis 10 W",
+    ] {
+        assert_eq!(claim(text), Some(130.0), "{text}");
+    }
+}

@@ -26,11 +26,11 @@ pub(super) fn leave_dimmed(page: &Page, says: &mut All) {
     }
 }
 
-/// "dimmable down to 12W", "dimmbar bis 12 W".
+/// "dimmable down to 12W", "dimmer down to 10W", "dimmbar bis 12 W".
 fn dims_to(page: &Page, at: usize) -> bool {
     at >= 2
         && matches!(page.role(at - 1), Role::UpTo | Role::To)
-        && (page.role(at - 2) == Role::Switchable || at >= 3 && page.role(at - 3) == Role::Switchable)
+        && (at.saturating_sub(3)..at - 1).any(|i| page.may_be(i, Role::Switchable.cue()))
 }
 
 /// "50W at 25 %", "0.5W in standby", "(1.2W when off)", "at 25 % it draws 50W", "50 %: 98W"; at item `after` the words for power

@@ -39,7 +39,7 @@ pub(super) fn leave(page: &Page, pack: Option<u32>, says: &mut All) {
         leave_modes(page, says);
     }
     if page.has_unit(&[Unit::Percent])
-        || page.cues.any(Role::Switchable.cue())
+        || page.may.any(Role::Switchable.cue())
         || page.may.any(Role::Dim.cue()) && says.may_have(1, Set::of(&[Says::Nameplate, Says::Level]))
     {
         leave_dimmed(page, says);

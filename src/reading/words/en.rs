@@ -261,5 +261,6 @@ pub(super) const ALSO: &[Row] = &[
     (R::At, "a if in when while during"),
     (R::Part, "driver drivers module modules side sides string strings"),
     (R::Dim, "half"),
+    (R::Switchable, "dimmer"),
     (R::Save, "less fewer lower"),
 ];
