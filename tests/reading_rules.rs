@@ -68,6 +68,8 @@ fn the_volts_and_amperes_of_a_part_or_another_device_are_not_the_lights_supply()
         "Grow Light 200W dual 100W drivers, 120V 0.9A per driver",
         "LED Grow Light 300W 24V 2A (each of 8 bars)",
         "Grow light 1000W, fan 12V 0.2A, 100 x 10W",
+        "Grow light 480W (96x5W), 2 cooling fans (12V 0.2A)",
+        "Kit 2x4\nLight: 220W LED\nTimer: 15A, 1800W max",
     ] {
         let read = read(text);
         assert!(read.supply.is_none() && read.amps.is_none(), "{text}: {:?} {:?}", read.supply, read.amps);
@@ -182,9 +184,12 @@ fn two_headlines_that_differ_are_noted() {
 
 #[test]
 fn variants_without_a_choice_claim_nothing() {
-    for text in
-        ["1000W/600W LED grow light (pls choose)", "tube 2ft 10W | 3ft 14W", "LED light (45W/65W/85W)"]
-    {
+    for text in [
+        "1000W/600W LED grow light (pls choose)",
+        "tube 2ft 10W | 3ft 14W",
+        "LED light (45W/65W/85W)",
+        "panel, pick your size: 25W (78 LED) / 45W (144 LED) / 65W (256 LED)",
+    ] {
         let read = read(text);
         assert_eq!(claim(&read), None, "{text}");
         assert_eq!(read.notes.as_slice(), [Note::VariantNotSelected], "{text}");

@@ -229,6 +229,6 @@ fn what_a_dimmer_goes_down_to_is_no_claim() {
         "board pulls 130W from the wall, dimmable down to 10W",
         "Platine 130 W, dimmbar bis 10 W",
     ] {
-        assert_eq!(claim(text), Some(130.0), "{text}");
+        assert_eq!(claim(&read(text)), Some(130.0), "{text}");
     }
 }

@@ -45,14 +45,19 @@ pub(super) fn of_the_light(page: &Page, f: &Figure) -> bool {
     while before > 0 && (electrical(before - 1) || page.role(before - 1) == Role::Rating) {
         before -= 1;
     }
+    // "2 fans (12V 0.2A)"
+    let first = if before < at && page.mark(before) != Some(Mark::Open) { before } else { at };
     // "timer outlet 15A"
     before -=
         usize::from(page.role_before(before) == Role::Wall && page.role_before(before - 1) == Role::Device);
     let devices = page.cues.any(Role::Device.cue());
-    let device = devices && page.role_before(before) == Role::Device && !feeds(page, before - 1)
+    // "Timer: 15A"; the row of a cable gives the light's.
+    let named = before - usize::from(page.mark_before(before) == Some(Mark::Colon));
+    let row = named < before && page.begins(named.wrapping_sub(1), &CABLES);
+    let device = devices && page.role_before(named) == Role::Device && !feeds(page, named - 1) && !row
         || f.unit == Unit::Amp && plug(page, before, f)
         || page.is(before.wrapping_sub(1), const { Letters::of("knob") })
-        || devices && f.high < MAINS && in_brackets(page, at);
+        || devices && f.high < MAINS && in_brackets(page, first);
     let dim = f.high <= 10.0 && matches!(page.role(at + 1), Role::Dim | Role::Switchable);
     let other = |i: usize| page.role(i) == Role::Device && !feeds(page, i) && page.role(i + 1) != Role::Has;
     if device || dim || devices && other(at + 1) {

@@ -172,9 +172,10 @@ fn selected(page: &Page, beside: &Beside, left: &Phrase, right: &Phrase) -> bool
     let one = !(beside.followed_by(Mark::Slash) && page.is_watts(beside.at + 2));
     // "Selected: 2ft 10W", but not "power draw of this size: 318W"
     let sized = usize::from(page.figure_before(beside.at).is_some_and(|l| l.unit == Unit::Length));
+    // "pick your size: 25W (78 LED) / 45W" leaves the choice to the reader.
     let before = left.near.any(selected)
         && page.mark_before(beside.at - sized) == Some(Mark::Colon)
-        && !left.cues.any(DRAW);
+        && !left.cues.any(DRAW.and(Role::Choose.cue()));
     let after = right.near.any(selected) && beside.followed_by(Mark::Open);
     one && (before || after)
 }
