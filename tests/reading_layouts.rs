@@ -284,3 +284,19 @@ fn a_row_about_items_or_another_device_is_none_about_diodes_or_the_draw() {
     assert_eq!(draw(&read("Lamp 240W\nFan power: 5W")), None);
     assert_eq!(draw(&read("Grow lamp 600W draws approx 240 at the wall")), Some((240.0, 240.0)));
 }
+
+#[test]
+fn watts_in_front_of_their_number_are_read() {
+    let table = [
+        ("Plant lamp. Nominal watts 600, measured watts 140", Some(600.0), Some(140.0)),
+        ("Lamp, 500 LEDs; power in watts 240; driver efficiency 94 %", Some(240.0), None),
+        ("Pflanzenlampe, Leistung in Watt 240, Verbrauch in Watt 231", Some(240.0), Some(231.0)),
+        ("Grow light 75W, 72W used at 100%", Some(75.0), Some(72.0)),
+        ("Lamp 75W used at home", Some(75.0), None),
+    ];
+    for (text, watts, draw) in table {
+        let found = read(text);
+        assert_eq!(found.advertised_w.map(|t| t.value.value), watts, "{text}");
+        assert_eq!(found.actual_w.map(|t| t.value.high.0), draw, "{text}");
+    }
+}

@@ -224,3 +224,20 @@ fn what_a_french_meter_shows_at_the_plug_is_a_draw() {
     assert_eq!(draw("Lampe LED 900 W, 130 W à la prise"), Some(Watts(130.0)));
     assert_eq!(draw("LED lamp 130W with a standard plug"), None);
 }
+
+#[test]
+fn fans_and_fuses_have_volts_and_amperes_of_their_own() {
+    assert!(read("Panel 600W, 3 fans, 12V each").volts.is_none());
+    assert!(read("Panel 600W, 120 LEDs, two 8A fuses").amps.is_none());
+    assert!(read("Panel 600W, 2.5A, for 16A breakers").amps.is_some());
+}
+
+#[test]
+fn a_hood_of_leds_and_a_meters_reading_are_of_a_light() {
+    let draw = |text: &str| read(text).actual_w.map(|t| t.value.high);
+    let tank = "Nano tank set: 10 gal tank, 25W LED hood (draws 23W), 50W heater, 6W pump";
+    assert_eq!((claim(&read(tank)), draw(tank)), (Some(25.0), Some(Watts(23.0))));
+    let meter = "The wall meter reads 92W with the dimmer open on the 100W board";
+    assert_eq!((claim(&read(meter)), draw(meter)), (Some(100.0), Some(Watts(92.0))));
+    assert_eq!(claim(&read("Plug-in wall meter shows 3680W max")), None);
+}

@@ -57,7 +57,7 @@ pub(super) fn of_the_light(page: &Page, f: &Figure) -> bool {
     let device = devices && page.role_before(named) == Role::Device && !feeds(page, named - 1) && !row
         || f.unit == Unit::Amp && plug(page, before, f)
         || page.is(before.wrapping_sub(1), const { Letters::of("knob") })
-        || devices && f.high < MAINS && in_brackets(page, first);
+        || devices && f.high < MAINS && (in_brackets(page, first) || of_each_device(page, at));
     let dim = f.high <= 10.0 && matches!(page.role(at + 1), Role::Dim | Role::Switchable);
     let other = |i: usize| page.role(i) == Role::Device && !feeds(page, i) && page.role(i + 1) != Role::Has;
     if device || dim || devices && other(at + 1) {
@@ -177,6 +177,15 @@ fn plug(page: &Page, before: usize, f: &Figure) -> bool {
         && before > 0
         && page.begins(before - 1, &PLUGS)
         && !page.left(usize::from(f.item)).cues.any(said)
+}
+
+/// "3 fans, 12V each": each of the devices before the comma.
+fn of_each_device(page: &Page, at: usize) -> bool {
+    at >= 2
+        && page.role(at + 1) == Role::Each
+        && page.mark(at - 1) == Some(Mark::Comma)
+        && page.role(at - 2) == Role::Device
+        && !feeds(page, at - 2)
 }
 
 /// "one fan is a bit loud (12V, easy swap)": in brackets after a phrase about another device.

@@ -31,6 +31,14 @@ impl Builder<'_> {
             {
                 Role::DrawVerb
             }
+            // "73W used at 100 %"
+            Role::Used
+                if before == Role::Unit(Unit::Watt)
+                    && self.is(i + 1, const { Letters::of("at") })
+                    && self.number(i + 2).is_some() =>
+            {
+                Role::DrawNoun
+            }
             Role::Used => {
                 let back = if before == Role::Unit(Unit::Length) { 2 } else { 1 };
                 match i.checked_sub(back) {

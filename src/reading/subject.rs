@@ -15,6 +15,9 @@ use super::roles::{Role, Unit};
 const WITH_SOCKETS: [Letters; 9] =
     Letters::all(["plug", "outlet", "steckdos", "prise", "enchufe", "presa", "stopcont", "tomada", "gniazd"]);
 
+/// What a meter does that is no goods: "the wall meter reads 96W".
+const READS: [Letters; 4] = Letters::all(["reads", "shows", "says", "showed"]);
+
 /// Whether the word for measuring or for the wall also names a thing to buy.
 fn to_buy(item: &Item) -> bool {
     match item.role {
@@ -51,8 +54,15 @@ fn leads(page: &Page) -> bool {
                     && !page.spaced(i + 1)
                     && !page.spaced(i + 2)
                     && matches!(page.what(i + 2), Some(What::Word(Role::None))) => {}
+            // "LED hood": an aquarium's light.
+            What::Word(Role::Device)
+                if page.role_before(i) == Role::Led && page.starts(i, const { Letters::of("hood") }) => {}
             What::Word(Role::Device) => thing = Some(false),
-            What::Word(Role::Measured) if !light_before && to_buy(&page.items[i]) => thing = Some(false),
+            What::Word(Role::Measured)
+                if !light_before && to_buy(&page.items[i]) && !READS.iter().any(|&w| page.is(i + 1, w)) =>
+            {
+                thing = Some(false);
+            }
             What::Word(Role::Wall)
                 if !light_before
                     && !matches!(page.role(i + 1), Role::Power | Role::DrawNoun)

@@ -59,6 +59,15 @@ pub(super) fn unitless(page: &Page, f: &Figure, arrays: &Arrays, index: usize) -
             What::Word(Role::Unit(Unit::Watt)) if page.role_before(k) == Role::DrawAdjective => {
                 return Says::Draw(3);
             }
+            // "nominal watts 700, measured watts 146", "power in watts 240"
+            What::Word(Role::Unit(Unit::Watt)) if k + 1 == at && page.role_before(k) == Role::Measured => {
+                return Says::Draw(3);
+            }
+            What::Word(Role::Unit(Unit::Watt))
+                if k + 1 == at && (page.role_before(k) == Role::Rating || power_in(page, k)) =>
+            {
+                return labelled(page, k);
+            }
             // "W:126 R:42": white diodes.
             What::Word(Role::Unit(Unit::Watt)) if page.cues.any(RED) && letter_first(page, k) => {
                 return Says::Nothing;
@@ -111,4 +120,11 @@ fn second_at_the_wall(page: &Page, at: usize) -> bool {
         && page.mark(at + 1) == Some(Mark::Open)
         && at_the_wall(page, at + 2)
         && (at.saturating_sub(8)..at - 1).any(|i| watts(i) && page.mark(i + 1) == Some(Mark::Colon))
+}
+
+/// "power in watts", "Leistung in Watt": before the unit at item `k`.
+fn power_in(page: &Page, k: usize) -> bool {
+    k >= 2
+        && matches!(page.role(k - 2), Role::Power | Role::DrawNoun)
+        && [const { Letters::of("in") }, const { Letters::of("en") }].iter().any(|&w| page.is(k - 1, w))
 }

@@ -155,7 +155,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Voltage, "voltage"),
     (R::Current, "current amperage"),
     (R::Drive, "drive driven driving"),
-    (R::Breaker, "breaker fuse inrush mcb"),
+    (R::Breaker, "breaker breakers fuse fuses inrush mcb"),
     (R::Ac, "ac"),
     (R::Dc, "dc usb"),
     // Claims of replacement.
