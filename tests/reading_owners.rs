@@ -241,3 +241,15 @@ fn a_hood_of_leds_and_a_meters_reading_are_of_a_light() {
     assert_eq!((claim(&read(meter)), draw(meter)), (Some(100.0), Some(Watts(92.0))));
     assert_eq!(claim(&read("Plug-in wall meter shows 3680W max")), None);
 }
+
+#[test]
+fn a_reel_has_the_watts_of_the_whole_and_no_draw() {
+    for text in [
+        "Strip reel, 50 W for the full reel (10 W per metre), cut every 10 cm (1 W)",
+        "LED-Streifen 50 W, teilbar alle 10 cm (1 W)",
+        "Grow strip 50W, 1 W every 10 cm",
+    ] {
+        assert_eq!(claim(&read(text)), Some(50.0), "{text}");
+        assert!(read(text).actual_w.is_none(), "{text}");
+    }
+}

@@ -45,6 +45,8 @@ impl Page<'_> {
             // "60W per reel", "5m reel"; "réel" is folded to the same letters.
             Role::DrawAdjective => {
                 let coil = self.role_before(i) == Role::Per
+                    || self.is(i, const { Letters::of("reel") })
+                        && matches!(self.role_before(i), Role::Level | Role::At)
                     || self.figure_before(i).is_some_and(|f| matches!(f.unit, Unit::Metre | Unit::Length));
                 // "120W true 3500K"
                 let behind = i > 0 && self.is_watts(i - 1) && self.figure(i + 1).is_some();

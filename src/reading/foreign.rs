@@ -153,3 +153,12 @@ fn of_a_device(page: &Page, beside: &Beside, near: Cues) -> bool {
         || page.has_mark(Mark::Colon) && in_row_of_feeder(page, beside)
         || beside.before.letters != 0 && feeder_can(page, at)
 }
+
+/// "cut every 10 cm (1.2 W)", "1.2 W every 10 cm": the watts of a length that a strip can be cut to.
+pub(super) fn every_length(page: &Page, at: usize) -> bool {
+    const EVERY: Listed<7> = Listed::of(["every", "alle", "tous", "toutes", "cada", "ogni", "elke"]);
+    let every = |i: usize| page.is_one(i, &EVERY);
+    let length = |i: usize| page.figure(i).is_some_and(|f| matches!(f.unit, Unit::Length | Unit::Metre));
+    length(at + 2) && every(at + 1)
+        || at >= 3 && page.mark(at - 1) == Some(Mark::Open) && length(at - 2) && every(at - 3)
+}

@@ -10,7 +10,7 @@ use super::cues::Cues;
 use super::drawn::{Before, draw};
 use super::figures::Figure;
 use super::fold::Mark;
-use super::foreign::{denied_before, dimension, foreign};
+use super::foreign::{denied_before, dimension, every_length, foreign};
 use super::letters::{LETTER, white_letter};
 use super::page::Page;
 use super::partial;
@@ -95,6 +95,9 @@ fn watts(
     if f.per && !of_a_light {
         let part = matches!(page.role(at + 2), Role::Part | Role::Board);
         return Says::Left(if part { LeftWhy::Part } else { LeftWhy::PerArea });
+    }
+    if page.has_unit(&[Unit::Length, Unit::Metre]) && every_length(page, at) {
+        return Says::Left(LeftWhy::PerArea);
     }
     if page.cues.any(Role::Deny.cue()) && (denied_before(page, at) || denied(page, at)) {
         return Says::Left(LeftWhy::Denied);
