@@ -77,7 +77,7 @@ fn score(file: &str) -> (BTreeMap<String, Score>, String) {
     let mut misses = String::new();
     let mut reader = Reader::new();
     for listing in listings(file) {
-        let found = as_labels(&reader.read(&listing.text));
+        let found = as_labels(reader.read(&listing.text));
         for (field, label) in &listing.labels {
             let got = &found[field.as_str()];
             let score = scores.entry(field.clone()).or_default();

@@ -62,7 +62,7 @@ pub(super) fn draw(
     // Portuguese "320W só", but not "320W so it runs cool".
     let so = || {
         beside.next.is(const { Letters::of("so") })
-            && page.words(at + 1).is_ascii()
+            && !page.words(at + 1).contains(|c: char| c.is_alphabetic() && !c.is_ascii())
             && matches!(page.what(at + 2), Some(What::Word(_)))
     };
     if right.near.any(only) && !so() || left.near.any(only) && !but() {

@@ -146,10 +146,11 @@ fn quoted(page: &Page, at: usize) -> bool {
     const LED: Cues = Cues::of(&[Role::Part, Role::Board, Role::Light, Role::Lights, Role::Led]);
     const LAMP: Cues =
         Cues::of(&[Role::Lamp(LampKind::Hps), Role::Tube, Role::Equivalent, Role::Traditional]);
+    const ONES: Listed<2> = Listed::of(["one", "ones"]);
     page.mark_before(at) == Some(Mark::Inch)
         && page.mark(at + 1) == Some(Mark::Inch)
         && page.left(at).cues.any(Cues::of(&[Role::Replaces, Role::Versus]))
-        && ((at + 2..at + 5).any(|i| page.cue(i).any(LED)) || matches!(page.words(at + 2), "one" | "ones"))
+        && ((at + 2..at + 5).any(|i| page.cue(i).any(LED)) || page.is_one(at + 2, &ONES))
         && !(at.saturating_sub(NEAR)..at + NEAR).any(|i| page.cue(i).any(LAMP))
 }
 
