@@ -106,7 +106,7 @@ pub(super) fn admitted(
 
 /// "LED number: 100, LED power: 10W" under 1000 W: a class, not a draw.
 fn is_class(page: &Page, watts: f64, claim: f64) -> bool {
-    page.figures.iter().any(|n| n.unit == Unit::Bare && n.high > 1.0 && (n.high * watts - claim).abs() < SAME)
+    page.bare().any(|(_, n)| n.high > 1.0 && (n.high * watts - claim).abs() < SAME)
 }
 
 /// Whether the figure is count times class.

@@ -90,7 +90,7 @@ impl Seen {
     fn token(&mut self, token: &Item) {
         self.cues = self.cues.and(token.cue);
         self.also = self.also.and(token.also);
-        self.marks |= token.mark.map_or(0, |mark| 1 << mark as u64);
+        self.marks |= token.mark.map_or(0, Mark::bit);
         self.codes |= token.what == What::Code;
     }
 
@@ -192,7 +192,7 @@ impl Builder<'_> {
     /// Takes token `i` for a sign.
     pub(super) fn sign_as(&mut self, mark: Mark, i: usize) -> usize {
         let t = &self.tokens[i];
-        self.seen.marks |= 1 << mark as u64;
+        self.seen.marks |= mark.bit();
         self.items.push(Item::other(What::Mark(mark), (t.start, t.end), t.spaced));
         i + 1
     }

@@ -14,11 +14,8 @@ const CERTIFICATES: [Letters; 3] = Letters::all(["cert", "file", "report"]);
 impl Builder<'_> {
     /// `1 200 W`: a plain space between thousands, where a unit follows and nothing else explains the first number.
     pub(super) fn spaced_thousands(&self, i: usize, first: Printed) -> Option<Printed> {
+        let joined = self.thousands(i)?;
         let second = self.number(i + 1)?;
-        let plain = |n: Printed| !n.decimal && !n.doubtful;
-        if !(plain(first) && plain(second) && second.digits == 3 && first.digits <= 3 && first.value > 0.0) {
-            return None;
-        }
         if i > 0
             && matches!(
                 self.tokens[i - 1].what,
@@ -42,11 +39,19 @@ impl Builder<'_> {
             }
             _ => false,
         };
-        fits.then_some(Printed {
-            value: first.value * 1000.0 + second.value,
-            digits: first.digits + 3,
-            ..second
-        })
+        fits.then_some(joined)
+    }
+
+    /// The numbers at token `i` and after it as one, if they may be thousands and three digits more.
+    fn thousands(&self, i: usize) -> Option<Printed> {
+        let (first, second) = (self.number(i)?, self.number(i + 1)?);
+        let plain = |n: Printed| !n.decimal && !n.doubtful;
+        (plain(first) && plain(second) && second.digits == 3 && first.digits <= 3 && first.value > 0.0)
+            .then_some(Printed {
+                value: first.value * 1000.0 + second.value,
+                digits: first.digits + 3,
+                ..second
+            })
     }
 
     /// Whether the text has letters that English has not; digits and signs of other widths do not count.
@@ -149,15 +154,9 @@ impl Builder<'_> {
     /// "1 250-1 300 µmol/s": a range of two numbers with a space before the thousands; its upper one, the unit, and the token
     /// after that.
     pub(super) fn spaced_range(&self, i: usize) -> Option<(Printed, Unit, usize)> {
-        let thousands = |i: usize| {
-            let (first, second) = (self.number(i)?, self.number(i + 1)?);
-            let plain = |n: Printed| !n.decimal && !n.doubtful;
-            (plain(first) && plain(second) && second.digits == 3 && first.digits <= 3 && first.value > 0.0)
-                .then_some(Printed { value: first.value * 1000.0 + second.value, ..second })
-        };
-        let low = thousands(i)?;
+        let low = self.thousands(i)?;
         let to = matches!(self.mark(i + 2), Some(Mark::Dash | Mark::Tilde)) || self.role(i + 2) == Role::To;
-        let high = thousands(i + 3).filter(|high| to && high.value > low.value)?;
+        let high = self.thousands(i + 3).filter(|high| to && high.value > low.value)?;
         let (unit, next) = self.unit(i + 5);
         matches!(unit, Unit::PhotonFlux | Unit::Watt).then_some((high, unit, next))
     }

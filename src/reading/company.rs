@@ -97,6 +97,12 @@ impl Page<'_> {
                 || self.is_one(i - 1, &ONE))
     }
 
+    /// "and" at item `i` where it is a single letter, which the vocabulary has for something else.
+    pub(super) fn lone_and(&self, i: usize) -> bool {
+        const AND: [Letters; 3] = Letters::all(["y", "e", "i"]);
+        AND.iter().any(|&word| self.is(i, word))
+    }
+
     /// A two-letter capital word before item `i`, such as a country's plug.
     pub(super) fn before_code_word(&self, i: usize) -> bool {
         i.checked_sub(1).is_some_and(|i| {

@@ -165,8 +165,8 @@ fn part_of_part(page: &Page, at: usize, pack: bool) -> bool {
 
 /// "225 LED panel" under a headline in watts; round numbers may be a model's name.
 fn doubtful_light(page: &Page, f: &Figure) -> bool {
-    let watts = page.figures.iter().any(|w| w.unit == Unit::Watt);
-    let same = page.figures.iter().any(|w| w.unit == Unit::Watt && (w.high - f.high).abs() < 0.5);
+    let watts = page.has_unit(&[Unit::Watt]);
+    let same = page.watts().any(|(_, w)| (w.high - f.high).abs() < 0.5);
     watts && !same && f.high >= FEWEST_PIECES && (f.high % 100.0 != 0.0 || f.high < 300.0)
 }
 

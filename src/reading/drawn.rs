@@ -102,10 +102,7 @@ pub(super) fn draw(
     {
         return Says::EachLight;
     }
-    let parts = || {
-        heads(page).is_some_and(|n| n > 1.0)
-            || page.figures.iter().filter(|w| w.unit == Unit::Watt).count() > 1
-    };
+    let parts = || heads(page).is_some_and(|n| n > 1.0) || page.watts().count() > 1;
     let of_a_total = || {
         left.near.any(each) && left.cues.any(Role::Part.cue())
             || pack.is_none()
@@ -189,9 +186,6 @@ fn claimed(page: &Page, at: usize) -> bool {
 /// How words for what is printed on a light begin.
 const CLAIMED: Listed<6> = Listed::of(["claim", "label", "adverti", "namepl", "sticker", "stated"]);
 
-/// "and" where it is a single letter, which the vocabulary has for something else.
-const AND: [Letters; 3] = Letters::all(["y", "e", "i"]);
-
 /// Whether the figure carries on a list of draws: "588W (110V), 570W (220V)", "50% 98W, 100% 196W", "110W/60W".
 fn goes_on(page: &Page, at: usize, before: &Before) -> bool {
     before.last.is_some_and(|last| matches!(before.all[last], Says::Draw(_)) && carries_on(page, at, last))
@@ -208,7 +202,7 @@ fn carries_on(page: &Page, at: usize, last: usize) -> bool {
                 level |= page.role(i) == Role::Level;
             }
             // "192W a 110V y 185W a 220V"
-            What::Word(_) if volts && AND.iter().any(|&w| page.is(i, w)) => {}
+            What::Word(_) if volts && page.lone_and(i) => {}
             What::Word(_) if page.may_be(i, Role::At.cue()) => {}
             What::Figure(_) => match page.figure(i).map(|f| f.unit) {
                 Some(Unit::Volt | Unit::VoltAc) => volts = true,

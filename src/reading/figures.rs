@@ -99,19 +99,21 @@ impl Builder<'_> {
     /// Whether what stands at token `i` may belong to the figure before it.
     fn goes_on(&self, i: usize) -> bool {
         /// Ratios, lists, ranges, sizes, tolerances and currencies go on with one of these.
-        const SIGNS: u64 = 1 << Mark::Colon as u64
-            | 1 << Mark::Slash as u64
-            | 1 << Mark::Dash as u64
-            | 1 << Mark::Tilde as u64
-            | 1 << Mark::Times as u64
-            | 1 << Mark::Plus as u64
-            | 1 << Mark::PlusMinus as u64
-            | 1 << Mark::Open as u64
-            | 1 << Mark::Money as u64
-            | 1 << Mark::Stop as u64
-            | 1 << Mark::Other as u64;
+        const SIGNS: u64 = Mark::bits(&[
+            Mark::Colon,
+            Mark::Slash,
+            Mark::Dash,
+            Mark::Tilde,
+            Mark::Times,
+            Mark::Plus,
+            Mark::PlusMinus,
+            Mark::Open,
+            Mark::Money,
+            Mark::Stop,
+            Mark::Other,
+        ]);
         self.tokens.get(i).is_some_and(|t| match t.mark {
-            Some(mark) => SIGNS >> mark as u64 & 1 == 1,
+            Some(mark) => SIGNS & mark.bit() != 0,
             None => t.is_figure() || matches!(t.role, Role::To | Role::UpTo | Role::Per),
         })
     }

@@ -44,6 +44,16 @@ impl Mark {
     pub(super) const fn bit(self) -> u64 {
         1 << self as u64
     }
+
+    /// The bits of several signs.
+    pub(super) const fn bits(marks: &[Self]) -> u64 {
+        let (mut set, mut i) = (0, 0);
+        while i < marks.len() {
+            set |= marks[i].bit();
+            i += 1;
+        }
+        set
+    }
 }
 
 /// What one character folds to.

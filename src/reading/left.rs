@@ -46,7 +46,7 @@ pub(super) fn list(page: &Page, says: &All, read: &mut Read) {
 /// Everything on the page belongs to another device.
 #[cold]
 pub(super) fn other_device(page: &Page, read: &mut Read) {
-    for f in page.figures.iter().filter(|f| f.unit == Unit::Watt) {
+    for (_, f) in page.watts() {
         read.left.push(Left { span: span(f), why: LeftWhy::OtherDevice });
     }
 }

@@ -252,12 +252,10 @@ fn sold(page: &Page, i: usize) -> bool {
 /// "96 LED white and 24 red", "48 LED rouges + 32 LED bleues": the colour after the diode word at item `i` is the first of several,
 /// each with its own number.
 fn first_of_colours(page: &Page, i: usize) -> bool {
-    /// "and" where the vocabulary has the letter for something else.
-    const AND: [Letters; 3] = Letters::all(["y", "e", "i"]);
     let Some(mut k) = coloured(page, i + 1) else { return false };
     let sign = page.mark(k);
     k += usize::from(sign == Some(Mark::Comma));
-    let and = page.role(k) == Role::And || AND.iter().any(|&w| page.is(k, w));
+    let and = page.role(k) == Role::And || page.lone_and(k);
     // A line of its own counts diodes only where it says so.
     let apart = matches!(sign, Some(Mark::Line | Mark::Pipe | Mark::Stop | Mark::Other));
     let joined = matches!(sign, Some(Mark::Plus | Mark::And | Mark::Comma | Mark::Slash));

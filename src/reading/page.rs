@@ -55,7 +55,7 @@ impl<'a> Page<'a> {
 
     /// Whether the sign is on the page.
     pub(super) fn has_mark(&self, mark: Mark) -> bool {
-        self.seen.marks >> mark as u64 & 1 == 1
+        self.seen.marks & mark.bit() != 0
     }
 
     /// Whether a figure on the page is a list of values.
@@ -161,7 +161,7 @@ impl<'a> Page<'a> {
 
     /// Whether the sign at item `i` ends a phrase. A hyphen does with white space on both sides.
     pub(super) fn breaks(&self, i: usize) -> bool {
-        const BREAKS: Marks = Marks::of(&[
+        const BREAKS: u64 = Mark::bits(&[
             Mark::Comma,
             Mark::Stop,
             Mark::Line,
@@ -174,9 +174,9 @@ impl<'a> Page<'a> {
             Mark::And,
             Mark::Other,
         ]);
-        const APART: Marks = Marks::of(&[Mark::Dash, Mark::Dot, Mark::Tilde]);
+        const APART: u64 = Mark::bits(&[Mark::Dash, Mark::Dot, Mark::Tilde]);
         let sign = self.sign(i);
-        sign & BREAKS.0 != 0 || sign & APART.0 != 0 && self.apart(i)
+        sign & BREAKS != 0 || sign & APART != 0 && self.apart(i)
     }
 
     /// Whether white space on both sides of the sign at item `i` makes it a break.
@@ -220,31 +220,6 @@ impl<'a> Page<'a> {
                 | Role::Device
                 | Role::Letter(_)
         ) || self.mark(i + 1) == Some(Mark::Times)
-    }
-}
-
-/// A set of signs.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Marks(u64);
-
-impl Marks {
-    /// The set of all the signs given.
-    pub(super) const fn of(marks: &[Mark]) -> Self {
-        let (mut set, mut i) = (0, 0);
-        while i < marks.len() {
-            set |= 1 << marks[i] as u64;
-            i += 1;
-        }
-        Self(set)
-    }
-
-    /// Both sets together.
-    pub(super) const fn and(self, other: Self) -> Self {
-        Self(self.0 | other.0)
-    }
-
-    pub(super) const fn has(self, mark: Mark) -> bool {
-        self.0 >> mark as u64 & 1 == 1
     }
 }
 

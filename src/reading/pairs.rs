@@ -140,7 +140,7 @@ pub(super) fn cobs_of_a_total(page: &Page, at: usize) -> Option<usize> {
         let behind = cob >= 3 && page.role(cob - 3) == Role::Cob && counts_cobs(page.mark(cob - 2));
         is_count(n)
             && (behind || page.role(cob + usize::from(joined)) == Role::Cob)
-            && page.figures.iter().any(|w| w.unit == Unit::Watt && (w.high - n.high * f.high).abs() < 0.01)
+            && page.watts().any(|(_, w)| (w.high - n.high * f.high).abs() < 0.01)
     })
 }
 
@@ -156,5 +156,5 @@ fn alone_beside_more(page: &Page, at: usize, f: &Figure) -> bool {
     (at + 1 == page.items.len() || page.breaks(at + 1))
         && f.high <= 15.0
         && !page.cues.any(lamps)
-        && page.figures.iter().any(|w| w.unit == Unit::Watt && w.high >= 3.0 * f.high)
+        && page.watts().any(|(_, w)| w.high >= 3.0 * f.high)
 }

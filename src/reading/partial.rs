@@ -105,7 +105,7 @@ fn why(page: &Page, f: &Figure, pack: Option<u32>) -> Option<LeftWhy> {
         return None;
     }
     // The only figure of a pack is said of its lights, whatever they are called.
-    let alone = || page.figures.iter().filter(|w| w.unit == Unit::Watt).count() == 1;
+    let alone = || page.watts().count() == 1;
     let part = page.may.any(PARTS) && numbered_part(page, at)
         || (per_part(page, at) || per_part_before(page, at)) && !(pack.is_some() && alone());
     (part || page.has_mark(Mark::Times) && times(page, after) || of_each(page, at, pack))

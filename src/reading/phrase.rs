@@ -6,7 +6,7 @@
 use super::cues::Cues;
 use super::figures::{Figure, What};
 use super::fold::Mark;
-use super::page::{Marks, Page};
+use super::page::Page;
 use super::roles::{Role, Unit};
 use super::watts::THING;
 
@@ -171,13 +171,13 @@ impl<'a> Page<'a> {
                 near = if seen { near } else { cue };
                 seen = true;
             } else if let Some(mark) = item.mark {
-                const LABEL: Marks = Marks::of(&[Mark::Colon, Mark::Equal]);
-                const ENDS: Marks = LABEL.and(Marks::of(&[Mark::Open, Mark::Close]));
+                const LABEL: u64 = Mark::bits(&[Mark::Colon, Mark::Equal]);
+                const ENDS: u64 = LABEL | Mark::bits(&[Mark::Open, Mark::Close]);
                 if mark == Mark::Open && i == at + 1 {
                     inside = true;
-                } else if ENDS.has(mark) {
+                } else if ENDS & mark.bit() != 0 {
                     // The words before a colon label what follows.
-                    all = if LABEL.has(mark) { own } else { all };
+                    all = if LABEL & mark.bit() != 0 { own } else { all };
                     break;
                 } else if self.breaks(i) && !self.passes(i, usize::MAX) {
                     break;

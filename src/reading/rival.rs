@@ -36,8 +36,7 @@ pub(super) fn rival(page: &Page, beside: &Beside, own: f64) -> Option<LeftWhy> {
     if (beside.next.may_be(SAVE) | beside.second.may_be(SAVE)) && saved(page, at) {
         return Some(LeftWhy::Rhetoric);
     }
-    let other =
-        || page.figures.iter().any(|f| f.unit == Unit::Watt && usize::from(f.item) != at && f.high < own);
+    let other = || page.watts().any(|(_, f)| usize::from(f.item) != at && f.high < own);
     if page.cues.any(Cues::of(&[Role::Fake, Role::Deny])) && called_fake(page, at) && other() {
         return Some(LeftWhy::Denied);
     }

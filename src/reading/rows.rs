@@ -40,7 +40,7 @@ fn tables(text: &str, items: &mut [Item], seen: &mut Seen) {
             if let (Some(row), Some(before)) = (row, last) {
                 items[row] = colon(items[row]);
                 items[before] = colon(items[before]);
-                seen.marks |= 1 << Mark::Colon as u64;
+                seen.marks |= Mark::Colon.bit();
             }
             // The title's stroke is a row's only where the next line is a row too.
             last = row.or(last.filter(|&at| below_first_line(items, at)));
@@ -66,7 +66,7 @@ fn cells(items: &mut [Item], seen: &mut Seen) {
         {
             items[before] = colon(items[before]);
             items[start - 1] = colon(items[start - 1]);
-            seen.marks |= 1 << Mark::Colon as u64;
+            seen.marks |= Mark::Colon.bit();
         }
         line_before = start..end;
         start = end + 1;
