@@ -24,15 +24,15 @@ impl Scanner<'_> {
     }
 
     /// Takes letters, digits and inner hyphens as one code.
-    pub(super) fn code(&mut self, start: usize, mut word: Spelling) {
+    pub(super) fn code(&mut self, start: usize, word: &mut Spelling) {
         let mut pure = true;
         while let Some((folded, n)) = next(self.text, self.at) {
             match folded {
-                Fold::Digit(d) => word = word.with(u32::from(d) + 0x30),
-                Fold::Letter(u) => word = word.with(u),
+                Fold::Digit(d) => word.push(u32::from(d) + 0x30),
+                Fold::Letter(u) => word.push(u),
                 Fold::Skip => {}
                 // "T8-Röhren"
-                Fold::Mark(Mark::Dash) if self.tube_word(&word, self.at + n) => break,
+                Fold::Mark(Mark::Dash) if self.tube_word(word, self.at + n) => break,
                 Fold::Mark(Mark::Dash) if self.joins(self.at + n) => pure &= self.letters_between(start) <= 1,
                 Fold::Mark(Mark::Other) if self.byte(self.at) == b'_' && self.joins(self.at + n) => {
                     pure = false;
@@ -41,7 +41,7 @@ impl Scanner<'_> {
             }
             self.at += n;
         }
-        let known = look_up(&word);
+        let known = look_up(word);
         if pure && known.role != Role::None {
             self.push_word(known, word.first(), start);
         } else {

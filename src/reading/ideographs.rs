@@ -16,7 +16,7 @@ impl Scanner<'_> {
             let from = past_skips(self.text, at);
             let Some((Fold::Ideograph(u), n)) = next(self.text, from) else { break };
             at = from;
-            word = word.with(u);
+            word.push(u);
             at += n;
             if i == 0 {
                 first_end = at;

@@ -85,7 +85,7 @@ pub(super) fn scan(text: &str, tokens: &mut Tokens) {
                 (at, spaced) = (end, false);
                 continue;
             }
-            let word =
+            let mut word =
                 if length < 8 { Spelling::short(letters, length) } else { Spelling::of_ascii(bytes, at) };
             let end = at + word.letters();
             if length == 8 && !GOES_ON[usize::from(s.byte(end))] {
@@ -94,7 +94,8 @@ pub(super) fn scan(text: &str, tokens: &mut Tokens) {
                 continue;
             }
             (s.at, s.spaced) = (end, spaced);
-            s.rest_of_word(at, word, word.letters());
+            let letters = word.letters();
+            s.rest_of_word(at, &mut word, letters);
         } else {
             (s.at, s.spaced) = (at, spaced);
             match start {
@@ -157,7 +158,7 @@ impl Scanner<'_> {
     }
 
     /// The word whose first `letters` letters are read, with its digits if it turns out to be a code.
-    fn rest_of_word(&mut self, start: usize, mut word: Spelling, mut letters: usize) {
+    fn rest_of_word(&mut self, start: usize, word: &mut Spelling, mut letters: usize) {
         let mut last = u32::from(if letters > 0 { self.byte(self.at - 1) | 0x20 } else { 0 });
         loop {
             let b = self.byte(self.at);
@@ -168,7 +169,7 @@ impl Scanner<'_> {
             let Some((folded, n)) = next(self.text, self.at) else { break };
             match folded {
                 Fold::Letter(u) => {
-                    word = word.with(u);
+                    word.push(u);
                     letters += 1;
                     last = u;
                 }
@@ -177,7 +178,7 @@ impl Scanner<'_> {
             }
             self.at += n;
         }
-        let mut known = look_up(&word);
+        let mut known = look_up(word);
         let found = known.role;
         let times = last == u32::from(b'x') || last == 'х' as u32;
         let digit_next = self.digit_follows();
@@ -187,7 +188,8 @@ impl Scanner<'_> {
         }
         if digit_next && times {
             // `3Wx100`, `200pcsx5W`: the cross is not part of the word.
-            let shorter = word.without_last();
+            let mut shorter = *word;
+            shorter.pop();
             let letters = shorter.first();
             let shorter = look_up(&shorter);
             if self.after_number() || shorter.role != Role::None {
@@ -232,7 +234,7 @@ impl Scanner<'_> {
         // "model X-600W"
         let model = !(counts || lower || glued) && self.byte(self.at) == b'-' && self.digit_at(self.at + 1);
         if model || digit_next && !(counts || lower || glued) {
-            self.code(start, Spelling::EMPTY);
+            self.code(start, &mut Spelling::EMPTY);
         } else if counts || lower || known {
             self.push(What::Mark(Mark::Times), start);
         } else {
@@ -260,7 +262,7 @@ impl Scanner<'_> {
             return;
         };
         match folded {
-            Fold::Letter(_) => self.rest_of_word(start, Spelling::EMPTY, 0),
+            Fold::Letter(_) => self.rest_of_word(start, &mut Spelling::EMPTY, 0),
             Fold::Digit(_) => self.number(),
             Fold::Ideograph(_) => self.ideographs(),
             Fold::Space { .. } => {

@@ -52,37 +52,34 @@ impl Spelling {
         self.chunks[0]
     }
 
-    /// The spelling with one more letter or digit, folded.
-    #[must_use]
-    pub(in crate::reading) const fn with(self, letter: u32) -> Self {
+    /// Adds a letter or digit, folded. In place, since a copy made straight after a letter was stored waits for it.
+    pub(in crate::reading) const fn push(&mut self, letter: u32) {
         match letter {
-            0..0x80 => self.with_byte(letter as u64),
+            0..0x80 => self.push_byte(letter as u64),
             // Cyrillic
-            0x430..0x450 => self.with_byte(letter as u64 - 0x430 + 0x80),
-            _ => self
-                .with_byte(0xa0 | (letter as u64 >> 12) & 0x1f)
-                .with_byte(0x40 | (letter as u64 >> 6) & 0x3f)
-                .with_byte(0x40 | letter as u64 & 0x3f),
+            0x430..0x450 => self.push_byte(letter as u64 - 0x430 + 0x80),
+            _ => {
+                self.push_byte(0xa0 | (letter as u64 >> 12) & 0x1f);
+                self.push_byte(0x40 | (letter as u64 >> 6) & 0x3f);
+                self.push_byte(0x40 | letter as u64 & 0x3f);
+            }
         }
     }
 
-    const fn with_byte(mut self, byte: u64) -> Self {
+    const fn push_byte(&mut self, byte: u64) {
         if self.length < LONGEST {
             self.chunks[self.length / 8] |= byte << (self.length % 8 * 8);
         }
         self.length += 1;
-        self
     }
 
-    /// The spelling without its last letter, which takes one byte.
-    #[must_use]
-    pub(in crate::reading) fn without_last(mut self) -> Self {
-        let Some(last) = self.length.checked_sub(1) else { return self };
+    /// Takes the last letter away, which takes one byte.
+    pub(in crate::reading) fn pop(&mut self) {
+        let Some(last) = self.length.checked_sub(1) else { return };
         if let Some(chunk) = self.chunks.get_mut(last / 8) {
             *chunk &= !(0xff << (last % 8 * 8));
         }
         self.length = last;
-        self
     }
 
     /// A number that differs between nearly all words.

@@ -268,11 +268,11 @@ const fn spelled(words: &[u8], mut at: usize) -> (Spelling, usize) {
     while at < words.len() && words[at] != b' ' {
         let (c, length) = decode(words, at);
         at += length;
-        word = match fold(c) {
-            Fold::Letter(u) | Fold::Ideograph(u) => word.with(u),
-            Fold::Digit(d) => word.with(d as u32 + 0x30),
+        match fold(c) {
+            Fold::Letter(u) | Fold::Ideograph(u) => word.push(u),
+            Fold::Digit(d) => word.push(d as u32 + 0x30),
             _ => panic!("a word of the vocabulary has a sign in it"),
-        };
+        }
     }
     assert!(word.length <= LONGEST, "a word of the vocabulary takes more than 32 bytes");
     (word, at + 1)
