@@ -16,7 +16,7 @@ pub(super) struct Seen {
     /// What else its words may be; see [`Page::may_be`](super::page::Page::may_be).
     pub also: Cues,
     /// A bit for each sign.
-    pub marks: u64,
+    pub marks: u32,
     /// A bit for each unit of its figures.
     pub units: u32,
     /// Which of its first 64 figures are watts, a bit each.
@@ -90,7 +90,7 @@ impl Seen {
     fn token(&mut self, token: &Item) {
         self.cues = self.cues.and(token.cue);
         self.also = self.also.and(token.also);
-        self.marks |= token.mark.map_or(0, Mark::bit);
+        self.marks |= token.sign;
         self.codes |= token.what == What::Code;
     }
 

@@ -221,7 +221,7 @@ fn is_mains(page: &Page, f: &Figure) -> bool {
 }
 
 /// The signs between a label and its number.
-const SIGNS: u64 = Mark::Colon.bit() | Mark::Equal.bit() | Mark::Open.bit() | Mark::Close.bit();
+const SIGNS: u32 = Mark::Colon.bit() | Mark::Equal.bit() | Mark::Open.bit() | Mark::Close.bit();
 
 /// Whether a label may end before the bare number at item `at`: most often something else stands there.
 fn after_a_label(page: &Page, at: usize) -> bool {

@@ -99,7 +99,7 @@ impl Builder<'_> {
     /// Whether what stands at token `i` may belong to the figure before it.
     fn goes_on(&self, i: usize) -> bool {
         /// Ratios, lists, ranges, sizes, tolerances and currencies go on with one of these.
-        const SIGNS: u64 = Mark::bits(&[
+        const SIGNS: u32 = Mark::bits(&[
             Mark::Colon,
             Mark::Slash,
             Mark::Dash,

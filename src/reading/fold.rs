@@ -41,12 +41,12 @@ pub(super) enum Mark {
 
 impl Mark {
     /// A bit of its own.
-    pub(super) const fn bit(self) -> u64 {
-        1 << self as u64
+    pub(super) const fn bit(self) -> u32 {
+        1 << self as u32
     }
 
     /// The bits of several signs.
-    pub(super) const fn bits(marks: &[Self]) -> u64 {
+    pub(super) const fn bits(marks: &[Self]) -> u32 {
         let (mut set, mut i) = (0, 0);
         while i < marks.len() {
             set |= marks[i].bit();

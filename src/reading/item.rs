@@ -33,6 +33,8 @@ pub(super) struct Item {
     pub figure: u16,
     /// The sign, if it is one.
     pub mark: Option<Mark>,
+    /// The bit of the sign, 0 if it is none: to compare with several at once.
+    pub sign: u32,
     /// White space stands before it.
     pub spaced: bool,
     /// It may not become an item as it is: a number, a full stop, a cross, a word that depends on its neighbours.
@@ -89,6 +91,7 @@ impl Item {
         cue: Cues(0),
         figure: Self::NO_FIGURE,
         mark: None,
+        sign: 0,
         spaced: true,
         open: false,
         letters: 0,
@@ -127,6 +130,7 @@ impl Item {
             cue,
             figure,
             mark: None,
+            sign: 0,
             spaced,
             open,
             letters,
@@ -144,7 +148,7 @@ impl Item {
     #[inline]
     pub(super) const fn other(what: What, (start, end): (u32, u32), spaced: bool) -> Self {
         let figure = if let What::Figure(index) = what { index } else { Self::NO_FIGURE };
-        let mark = if let What::Mark(mark) = what { Some(mark) } else { None };
+        let (mark, sign) = if let What::Mark(mark) = what { (Some(mark), mark.bit()) } else { (None, 0) };
         let open = matches!(what, What::Figure(_) | What::Mark(Mark::Stop | Mark::Times));
         let nothing = Cues(0);
         Self {
@@ -155,6 +159,7 @@ impl Item {
             cue: nothing,
             figure,
             mark,
+            sign,
             spaced,
             open,
             letters: 0,

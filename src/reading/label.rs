@@ -13,7 +13,7 @@ use super::watts::BEAD;
 /// "LED Qty: 96", "Number of LEDs: 150", "Diodes: 576", "Chips 60".
 pub(super) fn label_before(page: &Page, at: usize) -> bool {
     /// The signs that may stand between a label and its number.
-    const SIGNS: u64 = Mark::Colon.bit()
+    const SIGNS: u32 = Mark::Colon.bit()
         | Mark::Equal.bit()
         | Mark::Question.bit()
         | Mark::Pipe.bit()

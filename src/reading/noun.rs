@@ -29,7 +29,7 @@ pub(super) enum After {
 /// What the words after the number at item `at` say it counts.
 pub(super) fn noun_after(page: &Page, at: usize, pack: bool) -> After {
     // A sign straight after it ends what is counted, except these.
-    const JOINS: u64 = Mark::Dash.bit() | Mark::Plus.bit();
+    const JOINS: u32 = Mark::Dash.bit() | Mark::Plus.bit();
     if page.sign(at + 1) & !JOINS != 0 {
         return After::Nothing;
     }

@@ -5,7 +5,7 @@
 //! sells 2750 umol/J), so a single grouping full stop is marked and [`Printed::as_decimal`] undoes it.
 
 use super::fold::{Fold, Mark, next, past_skips};
-use super::words::eight;
+use super::words::{before_first, eight};
 
 /// A number as printed.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -104,7 +104,7 @@ fn short(eight: u64) -> (u32, usize) {
     let other = (digits.wrapping_add(EACH * (0x80 - 10)) | digits) & (EACH * 0x80);
     let count = other.trailing_zeros() / 8;
     // To the top, zeros before them; then pairs, fours and all eight.
-    let ones = digits.checked_shl(64 - 8 * count).unwrap_or(0);
+    let ones = (digits & before_first(other)).wrapping_shl(64 - 8 * count);
     let pairs = (ones.wrapping_mul(10) + (ones >> 8)) & 0x00ff_00ff_00ff_00ff;
     let fours = (pairs.wrapping_mul(100) + (pairs >> 16)) & 0x0000_ffff_0000_ffff;
     let value = (fours.wrapping_mul(10_000) + (fours >> 32)) & 0xffff_ffff;

@@ -208,7 +208,7 @@ fn lights_after(page: &Page, n: &Figure, i: usize) -> Option<Taken<u32>> {
 /// "2x 300W lights", "light x2", "Grow Light 2PCS", "(two units)".
 fn counted(page: &Page, n: &Figure) -> Option<Taken<u32>> {
     /// What may stand before a number of lights that nothing else shows to be one.
-    const SIGNS_BEFORE: u64 = Mark::Colon.bit() | Mark::Equal.bit() | Mark::Times.bit();
+    const SIGNS_BEFORE: u32 = Mark::Colon.bit() | Mark::Equal.bit() | Mark::Times.bit();
     let i = usize::from(n.item);
     // What stands straight beside most numbers shows at once that they count no lights.
     let (sign, next) = (page.sign(i + 1), page.plays(i + 1));

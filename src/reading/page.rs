@@ -96,14 +96,11 @@ impl<'a> Page<'a> {
     }
 
     /// The bit of the sign at item `i`, 0 if it is none: to compare with several at once.
-    ///
-    /// Without a branch: whether a sign stands beside a number nobody can foretell.
-    pub(super) fn sign(&self, i: usize) -> u64 {
-        let mark = self.mark(i);
-        u64::from(mark.is_some()) << mark.map_or(0, |mark| mark as u32)
+    pub(super) fn sign(&self, i: usize) -> u32 {
+        self.item(i).sign
     }
 
-    pub(super) fn sign_before(&self, i: usize) -> u64 {
+    pub(super) fn sign_before(&self, i: usize) -> u32 {
         self.sign(i.wrapping_sub(1))
     }
 
@@ -161,7 +158,7 @@ impl<'a> Page<'a> {
 
     /// Whether the sign at item `i` ends a phrase. A hyphen does with white space on both sides.
     pub(super) fn breaks(&self, i: usize) -> bool {
-        const BREAKS: u64 = Mark::bits(&[
+        const BREAKS: u32 = Mark::bits(&[
             Mark::Comma,
             Mark::Stop,
             Mark::Line,
@@ -174,7 +171,7 @@ impl<'a> Page<'a> {
             Mark::And,
             Mark::Other,
         ]);
-        const APART: u64 = Mark::bits(&[Mark::Dash, Mark::Dot, Mark::Tilde]);
+        const APART: u32 = Mark::bits(&[Mark::Dash, Mark::Dot, Mark::Tilde]);
         let sign = self.sign(i);
         sign & BREAKS != 0 || sign & APART != 0 && self.apart(i)
     }

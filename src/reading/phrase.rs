@@ -171,8 +171,8 @@ impl<'a> Page<'a> {
                 near = if seen { near } else { cue };
                 seen = true;
             } else if let Some(mark) = item.mark {
-                const LABEL: u64 = Mark::bits(&[Mark::Colon, Mark::Equal]);
-                const ENDS: u64 = LABEL | Mark::bits(&[Mark::Open, Mark::Close]);
+                const LABEL: u32 = Mark::bits(&[Mark::Colon, Mark::Equal]);
+                const ENDS: u32 = LABEL | Mark::bits(&[Mark::Open, Mark::Close]);
                 if mark == Mark::Open && i == at + 1 {
                     inside = true;
                 } else if ENDS & mark.bit() != 0 {

@@ -234,7 +234,8 @@ impl Scanner<'_> {
         // "model X-600W"
         let model = !(counts || lower || glued) && self.byte(self.at) == b'-' && self.digit_at(self.at + 1);
         if model || digit_next && !(counts || lower || glued) {
-            self.code(start, &mut Spelling::EMPTY);
+            let mut nothing = Spelling::EMPTY;
+            self.code(start, &mut nothing);
         } else if counts || lower || known {
             self.push(What::Mark(Mark::Times), start);
         } else {
@@ -262,7 +263,10 @@ impl Scanner<'_> {
             return;
         };
         match folded {
-            Fold::Letter(_) => self.rest_of_word(start, &mut Spelling::EMPTY, 0),
+            Fold::Letter(_) => {
+                let mut word = Spelling::EMPTY;
+                self.rest_of_word(start, &mut word, 0);
+            }
             Fold::Digit(_) => self.number(),
             Fold::Ideograph(_) => self.ideographs(),
             Fold::Space { .. } => {

@@ -22,7 +22,7 @@ mod tr;
 mod zh;
 
 use super::roles::Role;
-pub(super) use spelling::{Spelling, eight, letters};
+pub(super) use spelling::{Spelling, before_first, eight, letters};
 pub(super) use table::{Known, look_up, look_up_short};
 
 /// A role and the words that play it.

@@ -117,7 +117,11 @@ pub(in crate::reading) fn letters(eight: u64) -> (u64, usize) {
     let from_a = seven_bits + EACH * (0x80 - 0x61);
     let past_z = seven_bits + EACH * (0x7f - 0x7a);
     let other = (!from_a | past_z | eight) & TOP_BITS;
-    let count = other.trailing_zeros() / 8;
-    let kept = u64::MAX.checked_shr(64 - 8 * count).unwrap_or(0);
-    (lower & kept, count as usize)
+    (lower & before_first(other), other.trailing_zeros() as usize / 8)
+}
+
+/// The bytes before the first one whose top bit is set, of bytes of which no other bits are.
+#[inline]
+pub(in crate::reading) const fn before_first(top_bits: u64) -> u64 {
+    ((top_bits & top_bits.wrapping_neg()) >> 7).wrapping_sub(1)
 }
