@@ -206,6 +206,13 @@ fn answers(page: &Page, at: usize) -> bool {
 /// "On-mode power 402 W", "power (on mode): 402 W": as energy labels call the draw at full brightness.
 #[cold]
 fn on_mode(page: &Page, at: usize) -> bool {
+    // "402 W on-mode power", "402 W (on mode)"
+    let start = at + 1 + usize::from(page.mark(at + 1) == Some(Mark::Open));
+    let dash = usize::from(page.mark(start + 1) == Some(Mark::Dash));
+    if page.is(start, const { Letters::of("on") }) && page.is(start + 1 + dash, const { Letters::of("mode") })
+    {
+        return page.role(start + 2 + dash) == Role::Power;
+    }
     let (mut power, mut on) = (false, false);
     for i in (at.saturating_sub(7)..at).rev() {
         match page.what(i) {

@@ -134,6 +134,15 @@ impl Builder<'_> {
                 self.labels_stock = true;
                 self.plain(i)
             }
+            What::Word(Role::Board) if self.chip_on(i).is_some() => {
+                let words = i - self.chip_on(i).unwrap_or(i);
+                self.items.truncate(self.items.len() - words);
+                let first = &self.tokens[i - words];
+                let cob = self.tokens[i].in_role(Role::Cob);
+                self.seen.cues = self.seen.cues.and(cob.cue);
+                self.items.push(Item { start: first.start, spaced: first.spaced, ..cob });
+                i + 1
+            }
             What::Word(role) => self.word_as(self.settled(role, i).unwrap_or(role), i),
             // "* 576 diodes": a bullet.
             What::Mark(Mark::Times)

@@ -7,7 +7,9 @@ use super::cues::Cues;
 use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::hues::{class_of_pieces, ends_list, modifies};
+use super::item::Letters;
 use super::label::label_before;
+use super::listed::Listed;
 use super::noun::{After, noun_after};
 use super::page::Page;
 use super::roles::{Role, Unit};
@@ -64,13 +66,22 @@ pub(super) fn counted(page: &Page, f: &Figure, pack: bool) -> Option<(Rank, bool
     if sign & (Mark::Hash.bit() | Mark::Times.bit() | Mark::Money.bit()) != 0 {
         return None;
     }
-    let after = noun_after(page, at, pack);
+    let after = if page.role(at + 1) == Role::Pieces && names_next(page, at + 2) {
+        After::Pieces
+    } else if (page.role(at + 1) == Role::Of || page.is(at + 1, DAVON)) && of_them(page, at) {
+        After::Diodes { total: false }
+    } else {
+        noun_after(page, at, pack)
+    };
     if after == After::Elsewhere || (package && after != After::Pieces) {
         return None;
     }
     let label = matches!(after, After::Nothing | After::Total | After::Pieces) && label_before(page, at);
     // Most numbers count nothing that is said before or after them.
     if after == After::Nothing && !label {
+        return None;
+    }
+    if one_of_two(page, at) {
         return None;
     }
     let before = if at > 0 { page.plays(at - 1) } else { Cues::default() };
@@ -133,6 +144,58 @@ pub(super) fn counted(page: &Page, f: &Figure, pack: bool) -> Option<(Rank, bool
         }
         _ => None,
     }
+}
+
+/// "60 pcs LED 225 pcs": the diode word at item `i` is about the pieces after it.
+fn names_next(page: &Page, i: usize) -> bool {
+    matches!(page.role(i), Role::Led | Role::Diode | Role::Chip)
+        && page.figure(i + 1).is_some_and(|n| n.unit == Unit::Bare)
+        && page.role(i + 2) == Role::Pieces
+}
+
+/// "LEDs: 1296 / 2592", "240 or 480 LEDs": the number at item `at` is that of one of two lights.
+fn one_of_two(page: &Page, at: usize) -> bool {
+    const OR: Listed<3> = Listed::of(["or", "oder", "ou"]);
+    let count = |i: usize| {
+        page.figure(i).is_some_and(|n| {
+            let single = !(n.range | n.list | n.decimal) && package_number(n.high).is_none();
+            n.unit == Unit::Bare && single && n.high >= FEWEST_PIECES
+        })
+    };
+    let joins = |i: usize| page.mark(i) == Some(Mark::Slash) || page.is_one(i, &OR);
+    // "Orvane 600 / 240 LEDs": a model's name.
+    let named = |i: usize| matches!(page.what(i), Some(What::Word(Role::None) | What::Code));
+    joins(at + 1) && count(at + 2) || at >= 2 && joins(at - 1) && count(at - 2) && !named(at.wrapping_sub(3))
+}
+
+/// German "of them", in one word.
+const DAVON: Letters = Letters::of("davon");
+
+/// "5W diodes, 80 of them", "3-Watt-Dioden, 100 davon": the number at item `at` counts the diodes of the phrase before it, which
+/// have no number of their own; "300 diodes, 60 of them red" and "5W diodes, 20 of them red" count a part.
+#[inline(never)]
+fn of_them(page: &Page, at: usize) -> bool {
+    const THEM: Listed<2> = Listed::of(["them", "these"]);
+    let end = at + 2 + usize::from(page.role(at + 1) == Role::Of);
+    let ends = end >= page.items.len() || page.breaks(end) || page.mark(end) == Some(Mark::Close);
+    if !(page.is(at + 1, DAVON) || page.is_one(at + 2, &THEM)) || !ends {
+        return false;
+    }
+    let sign = page.sign_before(at);
+    let starts = sign & (Mark::Comma.bit() | Mark::Open.bit() | Mark::Dash.bit()) != 0;
+    let Some(last) = at.checked_sub(2).filter(|_| starts) else { return false };
+    let mut noun = false;
+    for i in (last.saturating_sub(5)..=last).rev() {
+        match page.what(i) {
+            Some(What::Word(Role::Diode | Role::Chip)) => noun = true,
+            Some(What::Word(_)) => {}
+            Some(What::Mark(Mark::Dash)) if !page.breaks(i) => {}
+            Some(What::Figure(_)) if page.figure(i).is_some_and(|w| w.unit != Unit::Bare) => {}
+            Some(What::Figure(_)) => return false,
+            _ => break,
+        }
+    }
+    noun
 }
 
 /// "LEDs*768"

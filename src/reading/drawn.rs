@@ -65,7 +65,10 @@ pub(super) fn draw(
             && !page.words(at + 1).contains(|c: char| c.is_alphabetic() && !c.is_ascii())
             && matches!(page.what(at + 2), Some(What::Word(_)))
     };
-    if right.near.any(only) && !so() || left.near.any(only) && !but() {
+    // "I got a 600W bar so this 240W panel has to go"
+    let so_this =
+        || beside.before.role == Role::At && page.is(at.wrapping_sub(2), const { Letters::of("so") });
+    if right.near.any(only) && !so() || left.near.any(only) && !but() && !so_this() {
         return Says::Draw(2);
     }
     if goes_on(page, at, before) && !claimed(page, at) {
@@ -163,10 +166,29 @@ fn level(page: &Page, at: usize) -> bool {
     page.role_before(position) == Role::Level && page.role_before(position - 1) != Role::For
         || page.figure_before(at).is_some_and(|p| p.unit == Unit::Percent)
         || named_share(page, at).is_some()
+        || full_brightness(page, at)
         || (matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal))
             && at >= 2
             && (page.role(at - 2) == Role::Level
+                || switched_on(page, at - 2)
                 || page.figure(at - 2).is_some_and(|p| p.unit == Unit::Percent)))
+}
+
+/// "both on: 180W", "all on: 180W", "Blüte an: 95W": before the colon at item `on` + 1.
+fn switched_on(page: &Page, on: usize) -> bool {
+    page.role(on) == Role::At
+        && page.is_one(on, &const { Listed::of(["on", "an"]) })
+        && matches!(page.role_before(on), Role::Level | Role::All)
+}
+
+/// "full brightness 132W", "volle Helligkeit: 132 W"
+#[inline(never)]
+fn full_brightness(page: &Page, at: usize) -> bool {
+    const BRIGHT: Listed<5> = Listed::of(["bright", "hellig", "intens", "lumino", "brillo"]);
+    let colon = usize::from(matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal)));
+    at >= 2 + colon
+        && page.begins(at - 1 - colon, &BRIGHT)
+        && matches!(page.role(at - 2 - colon), Role::Level | Role::Rating)
 }
 
 /// "560W @220V", "180W at full": of a light with a higher figure, one of its two.

@@ -3,6 +3,7 @@
 use super::builder::Builder;
 use super::cues::Cues;
 use super::fold::Mark;
+use super::item::Letters;
 pub(super) use super::item::{Item, What};
 use super::number::Printed;
 use super::roles::{Role, Unit};
@@ -142,6 +143,9 @@ impl Builder<'_> {
             self.simple(i, next, Unit::Ratio, low);
             return next;
         }
+        if let Some(next) = self.count_and_class(i, first) {
+            return next;
+        }
         if self.count_times_watts(i) {
             self.simple(i, j, Unit::Bare, low);
             self.sign_as(Mark::Times, j);
@@ -211,6 +215,36 @@ impl Builder<'_> {
         };
         self.add(figure, spaced);
         after
+    }
+
+    /// "LEDs (qty/type): 100/3W", "Dioden (Typ / Anzahl): 3W / 100": a count and a class, as the label before token `i` says, the
+    /// first of them `first`. Adds both with a cross between them; returns the token after them.
+    fn count_and_class(&mut self, i: usize, first: Printed) -> Option<usize> {
+        let mut label =
+            i.checked_sub(1).filter(|&k| matches!(self.mark(k), Some(Mark::Colon | Mark::Equal)))?;
+        let (unit, stroke) = self.unit(i + 1);
+        let second = self.number(stroke + 1).filter(|_| self.mark(stroke) == Some(Mark::Slash))?;
+        let (last, next) = self.unit(stroke + 2);
+        if !matches!((unit, last), (Unit::Bare, Unit::Watt) | (Unit::Watt, Unit::Bare)) {
+            return None;
+        }
+        label = label.checked_sub(1 + usize::from(self.mark(label.checked_sub(1)?) == Some(Mark::Close)))?;
+        let middle = label.checked_sub(1).filter(|&k| self.mark(k) == Some(Mark::Slash))?;
+        let quantity = |k: usize| matches!(self.role(k), Role::Quantity | Role::Pieces);
+        let class = |k: usize| {
+            matches!(self.role(k), Role::Kind | Role::Power | Role::Unit(Unit::Watt))
+                || self.is(k, const { Letters::of("class") })
+        };
+        let (one, other) = (middle.checked_sub(1)?, label);
+        let named =
+            if unit == Unit::Bare { quantity(one) && class(other) } else { class(one) && quantity(other) };
+        if !named {
+            return None;
+        }
+        self.simple(i, stroke, unit, first);
+        self.sign_as(Mark::Times, stroke);
+        self.simple(stroke + 1, next, last, second);
+        Some(next)
     }
 
     /// The number at token `i` with its unit.

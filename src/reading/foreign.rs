@@ -148,10 +148,27 @@ fn of_a_device(page: &Page, beside: &Beside, near: Cues) -> bool {
     let rated = near.any(THING)
         && (at + 1..at + 4)
             .any(|i| page.figure(i).is_some_and(|f| matches!(f.unit, Unit::Volt | Unit::VoltDc | Unit::Amp)));
-    first.any(device) && !labelled && !rated
+    first.any(device) && !labelled && !rated && !lacks_next(page, at)
         || near.any(device) && !first.any(THING) && !lacks(page, at - 1)
         || page.has_mark(Mark::Colon) && in_row_of_feeder(page, beside)
         || beside.before.letters != 0 && feeder_can(page, at)
+        || beside.next.starts(PANEL) && solar_panel(page, beside)
+}
+
+/// "200W 无风扇": the first device after item `at` is one that the light does without.
+#[inline(never)]
+fn lacks_next(page: &Page, at: usize) -> bool {
+    (at + 1..at + 5).find(|&i| page.role(i) == Role::Device).is_some_and(|i| lacks(page, i))
+}
+
+const PANEL: Letters = Letters::of("panel");
+
+/// "solar grow light 5W panel, 3W LED": the panel that feeds a light whose own watts stand elsewhere.
+#[inline(never)]
+fn solar_panel(page: &Page, beside: &Beside) -> bool {
+    const SOLAR: Letters = Letters::of("solar");
+    let own = |i: usize| i != beside.at && page.is_watts(i) && page.cue(i + 1).any(THING);
+    page.items.iter().any(|item| item.starts(SOLAR)) && (0..page.items.len()).any(own)
 }
 
 /// "cut every 10 cm (1.2 W)", "1.2 W every 10 cm": the watts of a length that a strip can be cut to.

@@ -38,6 +38,7 @@ mod noun;
 mod number;
 mod pack;
 mod page;
+mod paired;
 mod pairs;
 mod partial;
 mod photons;

@@ -1,6 +1,6 @@
 //! What the words after a number say it counts: diodes, COBs, pieces, or something that is no diode.
 
-use super::array::{DIODE, LARGEST_BEAD};
+use super::array::{DIODE, LARGEST_BEAD, heads};
 use super::class::package_number;
 use super::counted::{FEWEST_PIECES, joined};
 use super::figures::What;
@@ -93,6 +93,8 @@ pub(super) fn noun_after(page: &Page, at: usize, pack: bool) -> After {
                     others += 1;
                 }
                 Role::Light if matches!(page.role(i + 1), Role::Diode | Role::Chip) => {}
+                // "2 modules COB"
+                Role::Part if page.role(i + 1) == Role::Cob => {}
                 // "80 bulbs (LEDs)"
                 Role::Light | Role::Lights if explained(page, i) => return diodes(page, i + 2, pack),
                 Role::Device
@@ -199,10 +201,8 @@ fn diodes(page: &Page, i: usize, pack: bool) -> After {
                 return if part { After::Elsewhere } else { After::Diodes { total: false } };
             }
             Some(What::Mark(Mark::Slash))
-                if matches!(
-                    page.role(k + 1),
-                    Role::Unit(Unit::Metre | Unit::Length) | Role::Measured | Role::Part
-                ) =>
+                if matches!(page.role(k + 1), Role::Unit(Unit::Metre | Unit::Length) | Role::Measured)
+                    || page.role(k + 1) == Role::Part && !(pack && heads(page).is_none()) =>
             {
                 return After::Elsewhere;
             }

@@ -7,7 +7,7 @@ use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
 use super::roles::{Role, Unit};
-use super::sold::{MOST, MOST_PIECES, of_a_carton, of_a_colour, taken};
+use super::sold::{MOST, MOST_PIECES, in_the_box, of_a_carton, of_a_colour, taken};
 use super::together;
 use super::watts::BEAD;
 use crate::facts::Taken;
@@ -155,6 +155,9 @@ fn of_devices(page: &Page, i: usize) -> bool {
 
 /// "four in a box", "2 bulbs per pack", "two-light bundle": the number before the word for a pack at item `i`.
 fn inside(page: &Page, i: usize) -> Option<Taken<u32>> {
+    if let Some(found) = in_the_box(page, i) {
+        return Some(found);
+    }
     let mut k = i;
     match page.role_before(k) {
         Role::Per => k -= 1,

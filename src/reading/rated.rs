@@ -120,12 +120,15 @@ pub(super) fn socket_limit(page: &Page, beside: &Beside) -> bool {
 pub(super) fn chain_limit(page: &Page, beside: &Beside) -> bool {
     const CHAIN: Cues = Role::Load.cue();
     const LIMIT: Cues = Cues::of(&[Role::Rating, Role::UpTo, Role::Total]);
-    const RUNS: Listed<4> = Listed::of(["run", "line", "series", "outlet"]);
+    const RUNS: Listed<6> = Listed::of(["run", "line", "series", "outlet", "ligne", "strang"]);
     let at = beside.at;
     let Some(f) = page.figure(at).filter(|_| !beside.next.cue.any(THING)) else { return false };
     let lower = |w: &Figure| w.high * 1.5 < f.high;
-    if beside.next_is(Role::Per) && (beside.second.cue.any(CHAIN) || RUNS.has(beside.second)) {
-        return page.watts().any(|(_, w)| lower(w));
+    // "250W max per run"
+    let per = at + 1 + usize::from(beside.next.cue.any(LIMIT));
+    if page.role(per) == Role::Per && (page.cue(per + 1).any(CHAIN) || page.is_one(per + 1, &RUNS)) {
+        let limit = || page.plays(per - 1).and(page.plays(at.wrapping_sub(1))).any(LIMIT);
+        return page.watts().any(|(_, w)| lower(w)) || page.cues.any(CHAIN) && limit();
     }
     let (mut i, mut passed, mut opened, mut lights) = (at, beside.next.cue, false, false);
     let count = loop {

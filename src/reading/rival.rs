@@ -4,6 +4,7 @@
 use super::beside::Beside;
 use super::compared::OUR;
 use super::cues::Cues;
+use super::drawn::Before;
 use super::figures::What;
 use super::fold::Mark;
 use super::item::Letters;
@@ -11,6 +12,7 @@ use super::listed::Listed;
 use super::page::Page;
 use super::phrase::DRAW;
 use super::roles::{Role, Unit};
+use super::says::Says;
 use crate::facts::{LampKind, LeftWhy};
 
 /// "less", "weniger": with a word for a comparison after it, a saving.
@@ -212,4 +214,28 @@ fn succeeded(page: &Page, our: usize) -> bool {
         .rev()
         .take_while(|&i| matches!(page.what(i), Some(What::Word(_))))
         .any(|i| page.begins(i, &SUCCEEDS))
+}
+
+/// "selling since I moved up to a 720W unit", "replaced it with a 650W fixture": the light that an owner has now. "Upgrade to a 300W
+/// light" is the one for sale, and so is the first that is named with no other before it.
+#[inline(never)]
+pub(super) fn moved_on(page: &Page, at: usize, before: &Before) -> bool {
+    const MOVED: Listed<7> =
+        Listed::of(["moved", "upgraded", "switched", "went", "swapped", "replaced", "changed"]);
+    const OWNER: [Letters; 2] = Letters::all(["i", "we"]);
+    let word = |i: &usize| matches!(page.what(*i), Some(What::Word(_)));
+    let mut words = (at.saturating_sub(NEAR)..at.saturating_sub(1)).rev().take_while(word);
+    let Some(to) =
+        words.by_ref().take(2).find(|&i| matches!(page.role(i), Role::To | Role::With | Role::For))
+    else {
+        return false;
+    };
+    let Some(verb) = (to.saturating_sub(3)..to).rev().take_while(word).find(|&i| page.is_one(i, &MOVED))
+    else {
+        return false;
+    };
+    let it = (verb + 1..to).any(|i| page.is(i, const { Letters::of("it") }));
+    let own = || before.all.iter().any(|s| matches!(s, Says::Bare | Says::Nameplate | Says::Draw(_)));
+    let owner = || (verb.saturating_sub(4)..verb).any(|i| OWNER.iter().any(|&w| page.is(i, w)));
+    it && page.watts().nth(1).is_some() || owner() && own()
 }

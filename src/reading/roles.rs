@@ -188,6 +188,7 @@ impl Role {
                 | Self::By
                 | Self::Replaces
                 | Self::Part
+                | Self::Board
                 | Self::Number(_)
                 | Self::Stock
                 | Self::Deny

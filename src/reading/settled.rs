@@ -72,6 +72,23 @@ impl Builder<'_> {
         })
     }
 
+    /// The first token of "chip-on-board", "chip on board" before the word for a board at token `i`; not where COB, which says the
+    /// same, stands beside it.
+    pub(super) fn chip_on(&self, i: usize) -> Option<usize> {
+        let dash = |i: usize| usize::from(self.mark(i) == Some(Mark::Dash));
+        let on = i.checked_sub(1)?;
+        let on = on.checked_sub(dash(on))?;
+        let chip = on.checked_sub(1)?;
+        let chip = chip.checked_sub(dash(chip))?;
+        let said = self.is(on, const { Letters::of("on") }) && self.role(chip) == Role::Chip;
+        let twice = || {
+            chip > 0 && self.mark(chip - 1) == Some(Mark::Open)
+                || self.mark(i + 1) == Some(Mark::Open)
+                || self.role(i + 1) == Role::Cob
+        };
+        (said && !twice()).then_some(chip)
+    }
+
     pub(super) fn is(&self, i: usize, word: Letters) -> bool {
         self.tokens.get(i).is_some_and(|t| t.is(word))
     }

@@ -1,6 +1,8 @@
 //! How many lights may be sold together, and numbers that tell of other goods.
 
+use super::figures::What;
 use super::item::Letters;
+use super::listed::Listed;
 use super::page::Page;
 use super::roles::{Role, Unit};
 use crate::facts::{Span, Taken};
@@ -27,4 +29,20 @@ pub(super) fn of_a_colour(page: &Page, i: usize) -> bool {
 pub(super) fn of_a_carton(page: &Page, i: usize) -> bool {
     const TRADE: [Letters; 5] = Letters::all(["cartons", "boxes", "order", "moq", "kartons"]);
     of_a_colour(page, i) || (i.saturating_sub(3)..i).any(|k| TRADE.iter().any(|&w| page.is(k, w)))
+}
+
+/// "three in the box", "drei im Set", "trois dans la boîte": before the word for a pack at item `i`.
+pub(super) fn in_the_box(page: &Page, i: usize) -> Option<Taken<u32>> {
+    const THE: Listed<3> = Listed::of(["the", "la", "le"]);
+    let the = usize::from(i > 0 && page.is_one(i - 1, &THE));
+    let within = i.checked_sub(1 + the)?;
+    let n = match page.what(within)? {
+        // "4 in the box" looks like a length.
+        What::Figure(_) if the == 1 && page.words(within).ends_with("in") => page.figure(within)?,
+        What::Word(_) if page.is_one(within, &const { Listed::of(["in", "im", "dans"]) }) => {
+            page.figure_before(within).filter(|n| n.unit == Unit::Bare)?
+        }
+        _ => return None,
+    };
+    if n.range || n.list { None } else { taken(n.high, n.start, page.items[i].end) }
 }

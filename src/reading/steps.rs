@@ -1,10 +1,12 @@
 //! Watts that are steps, channels or parts of one light whose full power stands beside them.
 
+use super::array::fold_of;
 use super::cues::Cues;
 use super::figures::What;
 use super::fold::Mark;
 use super::item::Letters;
 use super::page::Page;
+use super::pairs::is_count;
 use super::partial::PARTS;
 use super::power::SAME;
 use super::roles::{Role, Unit};
@@ -155,4 +157,52 @@ fn bracketed(page: &Page, says: &mut All) {
             }
         }
     }
+}
+
+/// "1 head 10W / 2 heads 20W / 3 heads 30W", "单头10W 双头20W": watts that rise with the number of heads are those of several
+/// lights. A light that is first called by its watts has been chosen.
+#[inline(never)]
+pub(super) fn by_heads(page: &Page, says: &All) -> bool {
+    let mut last: Option<(f64, f64, usize)> = None;
+    for f in says.that(Set::UNQUALIFIED).map(|k| &page.figures[k]) {
+        let Some((n, part)) = heads_before(page, usize::from(f.item)) else {
+            if last.is_none() {
+                return false;
+            }
+            continue;
+        };
+        if last.is_some_and(|(fewer, lower, other)| n > fewer && f.high > lower && alike(page, part, other)) {
+            return true;
+        }
+        last = Some((n, f.high, part));
+    }
+    false
+}
+
+/// "2-head", "dual head:", "三头": how many heads the words straight before item `at` say, and the item of their noun.
+fn heads_before(page: &Page, at: usize) -> Option<(f64, usize)> {
+    let part = at.checked_sub(1 + usize::from(page.mark_before(at) == Some(Mark::Colon)))?;
+    if page.role(part) != Role::Part {
+        return None;
+    }
+    let i = part.checked_sub(1 + usize::from(page.mark_before(part) == Some(Mark::Dash)))?;
+    let n = match page.what(i)? {
+        What::Figure(_) => page.figure(i).filter(|n| is_count(n))?.high,
+        What::Word(Role::Double) => fold_of(page, i),
+        What::Word(Role::Kind) => 1.0,
+        What::Word(_) => match page.words(i) {
+            "单" | "單" | "一" => 1.0,
+            "三" => 3.0,
+            "四" => 4.0,
+            _ => return None,
+        },
+        _ => return None,
+    };
+    Some((n, part))
+}
+
+/// Whether the words begin alike: "head", "heads"; "Kopf", "Köpfe".
+fn alike(page: &Page, one: usize, other: usize) -> bool {
+    const BEGIN: u64 = 0xff_ffff;
+    page.items[one].letters & BEGIN == page.items[other].letters & BEGIN
 }

@@ -9,6 +9,7 @@ use super::figures::What;
 use super::fold::Mark;
 use super::item::{Item, Letters};
 use super::page::Page;
+use super::rated::feeds;
 use super::roles::{Role, Unit};
 
 /// Words for the wall that also name a thing to buy.
@@ -57,6 +58,8 @@ fn leads(page: &Page) -> bool {
             // "LED hood": an aquarium's light.
             What::Word(Role::Device)
                 if page.role_before(i) == Role::Led && page.starts(i, const { Letters::of("hood") }) => {}
+            // "400W board set: driver can do 480W": what feeds the light that the title names.
+            What::Word(Role::Device) if thing != Some(false) && row_of_feeder(page, i) => break,
             What::Word(Role::Device) => thing = Some(false),
             What::Word(Role::Measured)
                 if !light_before && to_buy(&page.items[i]) && !READS.iter().any(|&w| page.is(i + 1, w)) =>
@@ -99,12 +102,29 @@ fn leads(page: &Page) -> bool {
     thing != Some(false) || bundle && lit(page, 0) || counted_light(page)
 }
 
-/// "no fan", "ohne Lüfter": the light does without the device at item `i`.
+/// "...: driver": the device at item `i` begins a row, feeds a light, and watts came before it.
+fn row_of_feeder(page: &Page, i: usize) -> bool {
+    page.mark_before(i) == Some(Mark::Colon)
+        && feeds(page, i)
+        && (0..i).any(|k| page.is_watts(k))
+        && !(0..i).any(|k| matches!(page.role(k), Role::For | Role::Device))
+}
+
+/// "no fan", "ohne Lüfter", "无风扇": the light does without the device at item `i`.
 pub(super) fn lacks(page: &Page, i: usize) -> bool {
     const WITHOUT: [Letters; 9] =
         Letters::all(["without", "ohne", "sans", "sin", "senza", "zonder", "sem", "bez", "utan"]);
     page.role(i) == Role::Device
-        && (page.role_before(i) == Role::Deny || i > 0 && WITHOUT.iter().any(|&w| page.is(i - 1, w)))
+        && (page.role_before(i) == Role::Deny
+            || i > 0 && WITHOUT.iter().any(|&w| page.is(i - 1, w))
+            || ideographs_deny(page, i))
+}
+
+/// "无风扇", "不带适配器": as part of a run of ideographs.
+fn ideographs_deny(page: &Page, i: usize) -> bool {
+    const WITHOUT: [&str; 8] = ["无", "無", "免", "没有", "沒有", "不带", "不帶", "不含"];
+    let start = page.items[i].start as usize;
+    !page.text.as_bytes()[start].is_ascii() && WITHOUT.iter().any(|w| page.text[..start].ends_with(w))
 }
 
 /// "Socket rated 660W max, grow bulb 24W, 24 x 1W": a phrase of its own begins with a light and its watts, and the light's

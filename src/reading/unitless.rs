@@ -7,7 +7,7 @@ use super::fold::Mark;
 use super::hues::letter_first;
 use super::item::Letters;
 use super::page::Page;
-use super::phrase::DRAW;
+use super::phrase::{DRAW, POWER};
 use super::roles::{Role, Unit};
 use super::says::Says;
 use crate::facts::ColourWord;
@@ -72,6 +72,10 @@ pub(super) fn unitless(page: &Page, f: &Figure, arrays: &Arrays, index: usize) -
             What::Word(Role::Unit(Unit::Watt)) if page.cues.any(RED) && letter_first(page, k) => {
                 return Says::Nothing;
             }
+            // "Consumption (W) 186"
+            What::Word(Role::Unit(Unit::Watt)) if k + 2 == at && in_brackets(page, k) => {
+                return labelled(page, k - 1);
+            }
             What::Word(Role::Unit(Unit::Watt)) => {
                 // "| W 100 |"
                 signed |= k + 1 == at && page.cell(k);
@@ -92,11 +96,22 @@ pub(super) fn unitless(page: &Page, f: &Figure, arrays: &Arrays, index: usize) -
 /// "watts per bead: 10": a label for the class before the number at item `at`.
 #[cold]
 fn per_bead(page: &Page, at: usize) -> bool {
-    at >= 4
-        && matches!(page.mark(at - 1), Some(Mark::Colon | Mark::Equal))
-        && matches!(page.role(at - 2), Role::Chip | Role::Diode | Role::Led)
-        && page.role(at - 3) == Role::Per
-        && matches!(page.role(at - 4), Role::Unit(Unit::Watt) | Role::Power)
+    // A cell of its own needs no sign: "| W per LED 5".
+    let sign = usize::from(matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal)));
+    at >= 3 + sign
+        && (sign == 1 || page.mark_before(at - 3) == Some(Mark::Pipe))
+        && matches!(page.role(at - 1 - sign), Role::Chip | Role::Diode | Role::Led)
+        && page.role(at - 2 - sign) == Role::Per
+        && matches!(page.role(at - 3 - sign), Role::Unit(Unit::Watt) | Role::Power)
+}
+
+/// "power (W)", "Verbrauch (W)": the unit at item `k` alone in brackets after a word for power or draw.
+#[inline(never)]
+fn in_brackets(page: &Page, k: usize) -> bool {
+    page.mark_before(k) == Some(Mark::Open)
+        && page.mark(k + 1) == Some(Mark::Close)
+        && k >= 2
+        && page.plays(k - 2).any(POWER)
 }
 
 /// "from the wall", "at your outlet": from the small word at item `i` on.

@@ -7,6 +7,7 @@ use super::page::Page;
 use super::power::SAME;
 use super::roles::{Role, Unit};
 use super::says::{All, Says, Set};
+use super::steps::by_heads;
 use crate::facts::LeftWhy;
 
 /// Whether the unqualified figures are variants of which one has to be chosen.
@@ -21,6 +22,9 @@ pub(super) fn variants(page: &Page, says: &mut All) -> bool {
     // Nearly all texts: not even two figures to choose from.
     if !chosen && !says.may_have(2, Set::SETTING) {
         return page.has_lists() && listed(page, says) && !switchable(page);
+    }
+    if page.cues.any(Role::Part.cue()) && by_heads(page, says) {
+        return true;
     }
     let mut distinct = 0;
     let mut sized = 0;
@@ -102,11 +106,16 @@ fn switchable(page: &Page) -> bool {
         || page.cues.any(Role::Level.cue()) && (0..page.items.len()).any(word)
 }
 
-/// Whether a word speaks of a choice: "pick one", but not "pick up only".
+/// Whether a word speaks of a choice: "pick one", but not "pick up only" or "not available".
 #[cold]
 fn chooses(page: &Page) -> bool {
-    page.cues.any(Role::Choose.cue())
-        && (0..page.items.len()).any(|i| page.role(i) == Role::Choose && page.role(i + 1) != Role::UpTo)
+    let choice = |i: usize| {
+        let dash = usize::from(page.mark(i + 1) == Some(Mark::Dash) && !page.breaks(i + 1));
+        page.role(i) == Role::Choose
+            && page.role(i + 1 + dash) != Role::UpTo
+            && page.role_before(i) != Role::Deny
+    };
+    page.cues.any(Role::Choose.cue()) && (0..page.items.len()).any(choice)
 }
 
 /// Words before "sizes" and the like, for what is sold besides.

@@ -13,9 +13,10 @@ use super::fold::Mark;
 use super::foreign::{denied_before, dimension, every_length, foreign};
 use super::letters::{LETTER, white_letter};
 use super::page::Page;
+use super::paired::{paired, stroke_beside};
 use super::partial;
 use super::phrase::{DRAW, Phrase};
-use super::rival::rival;
+use super::rival::{moved_on, rival};
 use super::roles::{Role, Unit};
 use super::says::{All, Says};
 use super::steps;
@@ -90,6 +91,12 @@ fn watts(
     if page.cues.any(LETTER) && white_letter(page, at) || dimension(page, beside) {
         return Says::Left(LeftWhy::Dimension);
     }
+    if stroke_beside(beside)
+        && page.has_mark(Mark::Colon)
+        && let Some(says) = paired(page, beside)
+    {
+        return says;
+    }
     // "15W per tube" in a pack of tubes.
     let of_a_light = f.per && pack.is_some() && page.role(at + 2) == Role::Part;
     if f.per && !of_a_light {
@@ -99,11 +106,19 @@ fn watts(
     if page.has_unit(&[Unit::Length, Unit::Metre]) && every_length(page, at) {
         return Says::Left(LeftWhy::PerArea);
     }
+    // "Say no to 400W HPS" turns down another lamp, as "no more 400W HPS" does.
+    if beside.before_a_lamp() && beside.before.role == Role::To && page.role(at.wrapping_sub(2)) == Role::Deny
+    {
+        return Says::Equivalent;
+    }
     if page.cues.any(Role::Deny.cue()) && (denied_before(page, at) || denied(page, at)) {
         return Says::Left(LeftWhy::Denied);
     }
     if let Some(why) = rival(page, beside, f.high) {
         return Says::Left(why);
+    }
+    if matches!(beside.before.role, Role::Unit(Unit::Amp) | Role::At) && moved_on(page, at, before) {
+        return Says::Left(LeftWhy::OtherLight);
     }
     // "others count 200 x 5W and call it 1000W"
     let multiplied = |a: &Array| {

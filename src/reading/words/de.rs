@@ -47,7 +47,7 @@ pub(super) const ROWS: &[Row] = &[
     (R::Board, "platine platinen"),
     (R::By, "mal"),
     (R::Pair, "paar"),
-    (R::Pack, "er packung stückpackung"),
+    (R::Pack, "er packung stückpackung karton"),
     (R::Each, "je jeweils"),
     (R::Total, "gesamt insgesamt zusammen"),
     (
