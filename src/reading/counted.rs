@@ -66,24 +66,23 @@ pub(super) fn counted(page: &Page, f: &Figure, pack: bool) -> Option<(Rank, bool
     if sign & (Mark::Hash.bit() | Mark::Times.bit() | Mark::Money.bit()) != 0 {
         return None;
     }
-    let after = if page.role(at + 1) == Role::Pieces && names_next(page, at + 2) {
-        After::Pieces
-    } else if (page.role(at + 1) == Role::Of || page.is(at + 1, DAVON)) && of_them(page, at) {
-        After::Diodes { total: false }
-    } else {
-        noun_after(page, at, pack)
-    };
+    let after = noun_after(page, at, pack);
     if after == After::Elsewhere || (package && after != After::Pieces) {
         return None;
     }
     let label = matches!(after, After::Nothing | After::Total | After::Pieces) && label_before(page, at);
     // Most numbers count nothing that is said before or after them.
     if after == After::Nothing && !label {
+        const STARTS: u32 = Mark::bits(&[Mark::Comma, Mark::Open, Mark::Dash]);
+        return (sign & STARTS != 0 && of_them(page, at)).then_some((Rank::Named, false));
+    }
+    let joined_to = (sign | page.sign(at + 1)) & Mark::Slash.bit() != 0
+        || page.role_before(at) == Role::And
+        || page.role(at + 1) == Role::And;
+    if joined_to && one_of_two(page, at) {
         return None;
     }
-    if one_of_two(page, at) {
-        return None;
-    }
+    let after = if names_next(page, at + 2) { After::Pieces } else { after };
     let before = if at > 0 { page.plays(at - 1) } else { Cues::default() };
     let colour = before.any(COLOUR);
     // "40 red LEDs, 20 blue LEDs": the second of two colours.
@@ -148,12 +147,14 @@ pub(super) fn counted(page: &Page, f: &Figure, pack: bool) -> Option<(Rank, bool
 
 /// "60 pcs LED 225 pcs": the diode word at item `i` is about the pieces after it.
 fn names_next(page: &Page, i: usize) -> bool {
-    matches!(page.role(i), Role::Led | Role::Diode | Role::Chip)
+    page.role(i + 2) == Role::Pieces
+        && page.role(i - 1) == Role::Pieces
+        && matches!(page.role(i), Role::Led | Role::Diode | Role::Chip)
         && page.figure(i + 1).is_some_and(|n| n.unit == Unit::Bare)
-        && page.role(i + 2) == Role::Pieces
 }
 
 /// "LEDs: 1296 / 2592", "240 or 480 LEDs": the number at item `at` is that of one of two lights.
+#[inline(never)]
 fn one_of_two(page: &Page, at: usize) -> bool {
     const OR: Listed<3> = Listed::of(["or", "oder", "ou"]);
     let count = |i: usize| {
@@ -176,14 +177,12 @@ const DAVON: Letters = Letters::of("davon");
 #[inline(never)]
 fn of_them(page: &Page, at: usize) -> bool {
     const THEM: Listed<2> = Listed::of(["them", "these"]);
-    let end = at + 2 + usize::from(page.role(at + 1) == Role::Of);
-    let ends = end >= page.items.len() || page.breaks(end) || page.mark(end) == Some(Mark::Close);
-    if !(page.is(at + 1, DAVON) || page.is_one(at + 2, &THEM)) || !ends {
+    if !(page.role(at + 1) == Role::Of && page.is_one(at + 2, &THEM) || page.is(at + 1, DAVON)) {
         return false;
     }
-    let sign = page.sign_before(at);
-    let starts = sign & (Mark::Comma.bit() | Mark::Open.bit() | Mark::Dash.bit()) != 0;
-    let Some(last) = at.checked_sub(2).filter(|_| starts) else { return false };
+    let end = at + 2 + usize::from(page.role(at + 1) == Role::Of);
+    let ends = end >= page.items.len() || page.breaks(end) || page.mark(end) == Some(Mark::Close);
+    let Some(last) = at.checked_sub(2).filter(|_| ends) else { return false };
     let mut noun = false;
     for i in (last.saturating_sub(5)..=last).rev() {
         match page.what(i) {

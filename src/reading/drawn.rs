@@ -166,7 +166,7 @@ fn level(page: &Page, at: usize) -> bool {
     page.role_before(position) == Role::Level && page.role_before(position - 1) != Role::For
         || page.figure_before(at).is_some_and(|p| p.unit == Unit::Percent)
         || named_share(page, at).is_some()
-        || full_brightness(page, at)
+        || page.plays(at.wrapping_sub(1)) == Cues::default() && full_brightness(page, at)
         || (matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal))
             && at >= 2
             && (page.role(at - 2) == Role::Level

@@ -233,7 +233,9 @@ impl Builder<'_> {
         let quantity = |k: usize| matches!(self.role(k), Role::Quantity | Role::Pieces);
         let class = |k: usize| {
             matches!(self.role(k), Role::Kind | Role::Power | Role::Unit(Unit::Watt))
-                || self.is(k, const { Letters::of("class") })
+                || [const { Letters::of("class") }, const { Letters::of("typ") }]
+                    .iter()
+                    .any(|&w| self.is(k, w))
         };
         let (one, other) = (middle.checked_sub(1)?, label);
         let named =

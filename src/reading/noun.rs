@@ -3,6 +3,7 @@
 use super::array::{DIODE, LARGEST_BEAD, heads};
 use super::class::package_number;
 use super::counted::{FEWEST_PIECES, joined};
+use super::cues::Cues;
 use super::figures::What;
 use super::fold::Mark;
 use super::hues::modifies;
@@ -225,7 +226,11 @@ fn few(page: &Page, at: usize) -> bool {
 /// "528 white LEDs & 16 red": another colour is added to the one before the diode word at item `i`.
 fn adds_a_colour(page: &Page, i: usize) -> bool {
     let added = joined(page, i + 1) || page.mark(i + 1) == Some(Mark::Comma) && page.figure(i + 2).is_some();
-    matches!(page.role_before(i), Role::Colour(_)) && added && matches!(page.role(i + 3), Role::Colour(_))
+    // "1,152 white LEDs + 96 x 660nm"
+    let shade = || page.mark(i + 3) == Some(Mark::Times) && page.plays(i + 4).any(Cues::SHADE);
+    matches!(page.role_before(i), Role::Colour(_))
+        && added
+        && (matches!(page.role(i + 3), Role::Colour(_)) || shade())
 }
 
 /// Whether the number at item `at` with the diode word at item `i` counts one colour of several, or lights.

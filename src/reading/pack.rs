@@ -155,9 +155,6 @@ fn of_devices(page: &Page, i: usize) -> bool {
 
 /// "four in a box", "2 bulbs per pack", "two-light bundle": the number before the word for a pack at item `i`.
 fn inside(page: &Page, i: usize) -> Option<Taken<u32>> {
-    if let Some(found) = in_the_box(page, i) {
-        return Some(found);
-    }
     let mut k = i;
     match page.role_before(k) {
         Role::Per => k -= 1,
@@ -171,7 +168,7 @@ fn inside(page: &Page, i: usize) -> Option<Taken<u32>> {
             k -= 2;
         }
         Role::Light | Role::Lights | Role::Pieces => {}
-        _ => return None,
+        _ => return in_the_box(page, i),
     }
     while matches!(page.role_before(k), Role::Light | Role::Lights | Role::Pieces)
         || page.mark_before(k) == Some(Mark::Dash)

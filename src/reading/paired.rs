@@ -14,7 +14,7 @@ const PLATE: Cues = Cues::of(&[Role::Rating, Role::Power]);
 
 /// Whether a stroke joins the watts to others.
 pub(super) fn stroke_beside(beside: &Beside) -> bool {
-    beside.next.mark == Some(Mark::Slash) || beside.before.mark == Some(Mark::Slash)
+    (beside.next.sign | beside.before.sign) & Mark::Slash.bit() != 0
 }
 
 /// "(nameplate/actual): 300W/131W", "actual / rated power: 131 W / 300 W", "rated vs real: 300W/131W": what a row of two labels

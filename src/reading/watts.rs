@@ -106,18 +106,16 @@ fn watts(
     if page.has_unit(&[Unit::Length, Unit::Metre]) && every_length(page, at) {
         return Says::Left(LeftWhy::PerArea);
     }
-    // "Say no to 400W HPS" turns down another lamp, as "no more 400W HPS" does.
-    if beside.before_a_lamp() && beside.before.role == Role::To && page.role(at.wrapping_sub(2)) == Role::Deny
-    {
-        return Says::Equivalent;
-    }
     if page.cues.any(Role::Deny.cue()) && (denied_before(page, at) || denied(page, at)) {
-        return Says::Left(LeftWhy::Denied);
+        // "Say no to 400W HPS" turns down another lamp, as "no more 400W HPS" does.
+        let lamp = beside.before_a_lamp() && beside.before.role == Role::To;
+        return if lamp { Says::Equivalent } else { Says::Left(LeftWhy::Denied) };
     }
     if let Some(why) = rival(page, beside, f.high) {
         return Says::Left(why);
     }
-    if matches!(beside.before.role, Role::Unit(Unit::Amp) | Role::At) && moved_on(page, at, before) {
+    const ARTICLE: Cues = Cues::of(&[Role::Unit(Unit::Amp), Role::At]);
+    if beside.before.cue.any(ARTICLE) && moved_on(page, at, before) {
         return Says::Left(LeftWhy::OtherLight);
     }
     // "others count 200 x 5W and call it 1000W"
