@@ -148,10 +148,17 @@ fn of_a_device(page: &Page, beside: &Beside, near: Cues) -> bool {
     let rated = near.any(THING)
         && (at + 1..at + 4)
             .any(|i| page.figure(i).is_some_and(|f| matches!(f.unit, Unit::Volt | Unit::VoltDc | Unit::Amp)));
-    first.any(device) && !labelled && !rated
+    first.any(device) && !labelled && !rated && !for_a_tent(page, at)
         || near.any(device) && !first.any(THING) && !lacks(page, at - 1)
         || page.has_mark(Mark::Colon) && in_row_of_feeder(page, beside)
         || beside.before.letters != 0 && feeder_can(page, at)
+}
+
+/// "600W for 4x4 grow tents": what the light stands in, and the watts are the light's.
+fn for_a_tent(page: &Page, at: usize) -> bool {
+    const TENTS: Listed<7> =
+        Listed::of(["tent", "zelt", "growzelt", "zuchtzel", "kweekten", "talt", "odlingst"]);
+    page.role(at + 1) == Role::For && (at + 2..at + 6).any(|i| page.begins(i, &TENTS))
 }
 
 /// "cut every 10 cm (1.2 W)", "1.2 W every 10 cm": the watts of a length that a strip can be cut to.

@@ -78,6 +78,11 @@ fn leads(page: &Page) -> bool {
                 light_before = true;
             }
             What::Word(Role::Bundle) => bundle = true,
+            // "hanging kit for 600W LED panels": the lights are not in the kit.
+            What::Word(Role::For) if thing == Some(false) && page.is_watts(i + 1) => {
+                bundle = false;
+                break;
+            }
             What::Word(Role::For | Role::With | Role::Of) if thing.is_some() => break,
             // "4 bars on one adapter"
             What::Word(Role::At) if thing == Some(true) => break,
