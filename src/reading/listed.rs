@@ -3,33 +3,32 @@
 use super::item::{Item, Letters};
 use super::page::Page;
 
-/// The words of a list, or how they begin. Nearly every word is told from all of them by its first two letters.
+/// The words of a list, or how they begin. Nearly every word is told from all of them by its first two letters together.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Listed<const N: usize> {
     words: [Letters; N],
-    /// A bit for each letter that a word has first, and second.
-    first: u32,
-    second: u32,
+    /// For each first letter a bit for each letter that comes second: one test, for whether a word may be one of the list by
+    /// its first letter alone nobody can foretell.
+    second: [u32; 32],
 }
 
 impl<const N: usize> Listed<N> {
     /// Words of up to eight ASCII letters in lower case.
     pub(super) const fn of(words: [&str; N]) -> Self {
-        let (mut first, mut second, mut i) = (0, 0, 0);
+        let (mut second, mut i) = ([0; 32], 0);
         while i < N {
             let letters = words[i].as_bytes();
             assert!(letters.len() > 1, "the first two letters are looked at");
-            first |= bit(letters[0]);
-            second |= bit(letters[1]);
+            second[(letters[0] & 31) as usize] |= 1 << (letters[1] & 31);
             i += 1;
         }
-        Self { words: Letters::all(words), first, second }
+        Self { words: Letters::all(words), second }
     }
 
     /// Whether the item may be, or begin with, one of the words.
     fn may_have(&self, item: &Item) -> bool {
         let [first, second, ..] = item.letters.to_le_bytes();
-        self.first & bit(first) != 0 && self.second & bit(second) != 0
+        self.second[usize::from(first & 31)] >> (second & 31) & 1 != 0
     }
 
     /// Whether the item is one of the words.
@@ -41,11 +40,6 @@ impl<const N: usize> Listed<N> {
     pub(super) fn begins(&self, item: &Item) -> bool {
         self.may_have(item) && self.words.iter().any(|&w| item.starts(w))
     }
-}
-
-/// The bit of a letter.
-const fn bit(letter: u8) -> u32 {
-    1 << (letter & 31)
 }
 
 impl Page<'_> {
