@@ -99,8 +99,7 @@ impl<'a> Page<'a> {
     ///
     /// Without a branch: whether a sign stands beside a number nobody can foretell.
     pub(super) fn sign(&self, i: usize) -> u64 {
-        let mark = self.mark(i);
-        u64::from(mark.is_some()) << mark.map_or(0, |mark| mark as u32)
+        self.item(i).sign()
     }
 
     pub(super) fn sign_before(&self, i: usize) -> u64 {
@@ -161,20 +160,6 @@ impl<'a> Page<'a> {
 
     /// Whether the sign at item `i` ends a phrase. A hyphen does with white space on both sides.
     pub(super) fn breaks(&self, i: usize) -> bool {
-        const BREAKS: u64 = Mark::bits(&[
-            Mark::Comma,
-            Mark::Stop,
-            Mark::Line,
-            Mark::Pipe,
-            Mark::Question,
-            Mark::Bang,
-            Mark::Arrow,
-            Mark::Slash,
-            Mark::Plus,
-            Mark::And,
-            Mark::Other,
-        ]);
-        const APART: u64 = Mark::bits(&[Mark::Dash, Mark::Dot, Mark::Tilde]);
         let sign = self.sign(i);
         sign & BREAKS != 0 || sign & APART != 0 && self.apart(i)
     }
@@ -223,6 +208,25 @@ impl<'a> Page<'a> {
     }
 }
 
+/// Signs that end a phrase, and those that do with white space on both sides.
+const BREAKS: u64 = Mark::bits(&[
+    Mark::Comma,
+    Mark::Stop,
+    Mark::Line,
+    Mark::Pipe,
+    Mark::Question,
+    Mark::Bang,
+    Mark::Arrow,
+    Mark::Slash,
+    Mark::Plus,
+    Mark::And,
+    Mark::Other,
+]);
+const APART: u64 = Mark::bits(&[Mark::Dash, Mark::Dot, Mark::Tilde]);
+
+/// Signs that may end a phrase; see [`Page::breaks`].
+pub(super) const MAY_BREAK: u64 = BREAKS | APART;
+
 /// Figures of one unit.
 pub(super) struct OfUnit<'a> {
     /// A bit for each that is left of the first 64. No other figure of a title is looked at.
@@ -259,4 +263,11 @@ impl<'a> Iterator for OfUnit<'a> {
 fn beyond(figures: &[Figure], next: usize, unit: Unit) -> Option<usize> {
     let found = figures[next..].iter().position(|figure| figure.unit == unit);
     found.map(|further| next + further)
+}
+
+impl Item {
+    /// The bit of the sign, 0 if it is none; see [`Page::sign`].
+    pub(super) fn sign(&self) -> u64 {
+        u64::from(self.mark.is_some()) << self.mark.map_or(0, |mark| mark as u32)
+    }
 }
