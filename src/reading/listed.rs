@@ -7,9 +7,30 @@ use super::page::Page;
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Listed<const N: usize> {
     words: [Letters; N],
-    /// For each first letter a bit for each letter that comes second: one test, for whether a word may be one of the list by
-    /// its first letter alone nobody can foretell.
-    second: [u32; 32],
+    pub beginnings: Beginnings,
+}
+
+/// For each first letter a bit for each letter that comes second. One test: whether a word may be one of a list by its first
+/// letter alone nobody can foretell.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Beginnings([u32; 32]);
+
+impl Beginnings {
+    /// The beginnings of both lists.
+    pub(super) const fn and(mut self, other: Self) -> Self {
+        let mut i = 0;
+        while i < self.0.len() {
+            self.0[i] |= other.0[i];
+            i += 1;
+        }
+        self
+    }
+
+    /// Whether the item may be, or begin with, one of the words.
+    pub(super) fn may_have(&self, item: &Item) -> bool {
+        let [first, second, ..] = item.letters.to_le_bytes();
+        self.0[usize::from(first & 31)] >> (second & 31) & 1 != 0
+    }
 }
 
 impl<const N: usize> Listed<N> {
@@ -22,23 +43,17 @@ impl<const N: usize> Listed<N> {
             second[(letters[0] & 31) as usize] |= 1 << (letters[1] & 31);
             i += 1;
         }
-        Self { words: Letters::all(words), second }
-    }
-
-    /// Whether the item may be, or begin with, one of the words.
-    fn may_have(&self, item: &Item) -> bool {
-        let [first, second, ..] = item.letters.to_le_bytes();
-        self.second[usize::from(first & 31)] >> (second & 31) & 1 != 0
+        Self { words: Letters::all(words), beginnings: Beginnings(second) }
     }
 
     /// Whether the item is one of the words.
     pub(super) fn has(&self, item: &Item) -> bool {
-        self.may_have(item) && self.words.iter().any(|&w| item.is(w))
+        self.beginnings.may_have(item) && self.words.iter().any(|&w| item.is(w))
     }
 
     /// Whether the item begins with one of the words.
     pub(super) fn begins(&self, item: &Item) -> bool {
-        self.may_have(item) && self.words.iter().any(|&w| item.starts(w))
+        self.beginnings.may_have(item) && self.words.iter().any(|&w| item.starts(w))
     }
 }
 

@@ -29,19 +29,21 @@ pub(super) fn leave(page: &Page, pack: Option<u32>, says: &mut All) {
             says.set(k, Says::Left(why));
         }
     }
-    if page.cues.any(Role::Device.cue()) {
+    if page.cues.any(Role::Device.cue()) & says.may_have(1, Set::NAMEPLATE) {
         fans(page, says);
+    }
+    // The others compare a figure with a higher one.
+    if !says.may_have(2, Set::ANY) {
+        return;
     }
     if let Some(pack) = pack {
         pack_total(page, pack, says);
     }
-    if page.cues.any(Role::Level.cue()) {
+    if page.cues.any(Role::Level.cue()) & says.may_have(1, Set::LEVEL) {
         leave_modes(page, says);
     }
-    if page.has_unit(&[Unit::Percent])
-        || page.may.any(Role::Switchable.cue())
-        || page.may.any(Role::Dim.cue()) && says.may_have(1, Set::of(&[Says::Nameplate, Says::Level]))
-    {
+    let dimmed = page.may.any(Role::Dim.cue()) & says.may_have(1, Set::of(&[Says::Nameplate, Says::Level]));
+    if page.has_unit(&[Unit::Percent]) | page.may.any(Role::Switchable.cue()) | dimmed {
         leave_dimmed(page, says);
     }
 }
