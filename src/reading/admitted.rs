@@ -141,8 +141,21 @@ fn glue(page: &Page, i: usize) -> bool {
     }
 }
 
-/// "power consumption of the 600W panel is 115W": the figure names the light, and the draw follows.
-pub(super) fn named_light(page: &Page, at: usize) -> bool {
+/// "power consumption of the 600W panel is 115W": figure `draw` is the draw, and the one before it names
+/// the light.
+#[inline]
+pub(super) fn named_light(page: &Page, draw: usize) -> bool {
+    page.watts_in_a_row(draw)
+        && page.figures.get(draw).is_some_and(|next| {
+            let at = page.figures[draw - 1].item;
+            // A name and a verb or a colon stand between the two.
+            (3..8).contains(&(next.item - at)) && names_light(page, usize::from(at))
+        })
+}
+
+/// The same of the figure at item `at`, by the words around it.
+#[inline(never)]
+fn names_light(page: &Page, at: usize) -> bool {
     const THING: Cues = Cues::of(&[Role::Light, Role::Lights, Role::Part, Role::Board, Role::Led]);
     const SAYS: [Letters; 8] = Letters::all(["is", "ist", "est", "es", "e", "equals", "liegt", "betragt"]);
     let noun = |i: usize| page.role(i) == Role::DrawNoun;
@@ -172,7 +185,7 @@ pub(super) fn named_light(page: &Page, at: usize) -> bool {
 /// Whether the figure is a draw by an energy label's words or as the answer to a question.
 #[inline]
 pub(super) fn asked_or_on(page: &Page, at: usize) -> bool {
-    page.cues.any(Role::Level.cue()) && page.cues.any(Role::Power.cue()) && on_mode(page, at)
+    page.cues.any(Role::Level.cue()) & page.cues.any(Role::Power.cue()) && on_mode(page, at)
         || page.has_mark(Mark::Question) && answers(page, at)
 }
 

@@ -21,8 +21,10 @@ use crate::facts::LeftWhy;
 /// What the figures before a figure of watts say.
 pub(super) struct Before<'a> {
     pub all: &'a [Says],
-    /// The last of them that is one of watts.
-    pub last: Option<usize>,
+    /// The last of them that is one of watts, if there is one ...
+    pub last: usize,
+    /// ... and it says a draw.
+    pub drawn: bool,
 }
 
 /// A draw, a level, a nameplate value or an unqualified figure.
@@ -38,18 +40,19 @@ pub(super) fn draw(
     if beside.followed_by(Mark::Question) && left.cues.any(DRAW) {
         return Says::Left(LeftWhy::Rhetoric);
     }
-    if left.cues.any(Role::DrawVerb.cue()) && page.cues.any(LAMP) && draws_elsewhere(page, at) {
+    if page.cues.any(LAMP) && left.cues.any(Role::DrawVerb.cue()) && draws_elsewhere(page, at) {
         return Says::Left(LeftWhy::OtherDevice);
     }
     if page.cues.any(Role::DrawNoun.cue()) {
-        if named_light(page, at) {
+        let index = before.all.len();
+        if named_light(page, index + 1) {
             return Says::Bare;
         }
-        if before.last.is_some_and(|k| named_light(page, usize::from(page.figures[k].item))) {
+        if named_light(page, index) {
             return Says::Draw(3);
         }
     }
-    if right.cues.any(DRAW) || left.cues.any(DRAW) && !claimed(page, at) {
+    if left.cues.and(right.cues).any(DRAW) && (right.cues.any(DRAW) || !claimed(page, at)) {
         let label = left.cues.any(Cues::of(&[Role::DrawAdjective, Role::DrawNoun, Role::Input]));
         return Says::Draw(2 + u8::from(label));
     }
@@ -65,7 +68,8 @@ pub(super) fn draw(
             && !page.words(at + 1).contains(|c: char| c.is_alphabetic() && !c.is_ascii())
             && matches!(page.what(at + 2), Some(What::Word(_)))
     };
-    if right.near.any(only) && !so() || left.near.any(only) && !but() {
+    if left.near.and(right.near).any(only) && (right.near.any(only) && !so() || left.near.any(only) && !but())
+    {
         return Says::Draw(2);
     }
     if goes_on(page, at, before) && !claimed(page, at) {
@@ -82,8 +86,8 @@ pub(super) fn draw(
     }
     let each = Role::Each.cue();
     // "two 150W boards in each"
-    if page.cues.any(each)
-        && matches!(beside.next.role, Role::Part | Role::Board)
+    let part: Cues = Role::Part.cue();
+    if page.cues.any(each) & beside.next.cue.any(part)
         && beside.second.role == Role::Unit(Unit::Length)
         && page.role(at + 3) == Role::Each
     {
@@ -104,29 +108,26 @@ pub(super) fn draw(
     }
     let parts = || heads(page).is_some_and(|n| n > 1.0) || page.watts().count() > 1;
     let of_a_total = || {
-        left.near.any(each) && left.cues.any(Role::Part.cue())
-            || pack.is_none()
-                && page
-                    .first_right(at, Cues::of(&[Role::Per, Role::Light, Role::Part]), 1)
-                    .any(Role::Part.cue())
-                && !counts_total(page)
+        left.near.any(each) && left.cues.any(part)
+            || pack.is_none() && beside.next.cue.any(part) && !counts_total(page)
     };
     // "500W panel, total draw 100W" is no part of its own draw.
     let below = || page.watts().any(|(_, w)| w.high > 1.5 * f.high);
     // "each bar 55W, 330W all bars"
-    let each_part = || pack.is_none() && left.near.any(Role::Part.cue()) && left.cues.any(each) && below();
-    if page.cues.any(each) && (right.near.any(each) && parts() || each_part())
+    let each_part = || pack.is_none() && left.near.any(part) && left.cues.any(each) && below();
+    if left.cues.and(right.near).any(each) && (right.near.any(each) && parts() || each_part())
         || page.cues.any(Role::Total.cue()) && of_a_total() && below()
     {
         return Says::Left(LeftWhy::Part);
     }
-    if beside.next_is(Role::Per) && matches!(beside.second.role, Role::Part | Role::Board) {
+    if beside.next.cue.any(Role::Per.cue()) & beside.second.cue.any(part) {
         return if pack.is_some() { Says::EachLight } else { Says::Left(LeftWhy::Part) };
     }
-    if left.near.any(Role::Total.cue()) || right.cues.any(Role::Total.cue()) {
+    if left.near.and(right.cues).any(Role::Total.cue()) {
         return Says::Total;
     }
-    if (page.cues.any(Role::Level.cue()) | page.has_unit(&[Unit::Percent])) && level(page, at)
+    let levels = page.cues.any(Role::Level.cue()) | page.has_unit(&[Unit::Percent]);
+    if levels & behind_a_level(beside) && level(page, at)
         || one_of_two(page, beside) && before.higher(page, f)
     {
         return Says::Level;
@@ -156,6 +157,13 @@ impl Before<'_> {
     }
 }
 
+/// Whether what stands straight before the figure may lead to a level.
+fn behind_a_level(beside: &Beside) -> bool {
+    const LABEL: u64 = Mark::bits(&[Mark::Colon, Mark::Equal]);
+    let words = Cues::of(&[Role::Level, Role::At]);
+    beside.before.cue.any(words) | beside.before.is_figure() | (beside.before.sign() & LABEL != 0)
+}
+
 /// "both on 180W", but not "for seedlings 100W"
 #[inline(never)]
 fn level(page: &Page, at: usize) -> bool {
@@ -171,9 +179,9 @@ fn level(page: &Page, at: usize) -> bool {
 
 /// "560W @220V", "180W at full": of a light with a higher figure, one of its two.
 fn one_of_two(page: &Page, beside: &Beside) -> bool {
-    beside.followed_by(Mark::At)
-        && page.figure(beside.at + 2).is_some_and(|v| matches!(v.unit, Unit::Volt | Unit::VoltAc))
-        || beside.next_is(Role::At) && beside.second.role == Role::Level
+    let (sign, word) = (beside.followed_by(Mark::At), beside.next.cue.any(Role::At.cue()));
+    sign && page.figure(beside.at + 2).is_some_and(|v| matches!(v.unit, Unit::Volt | Unit::VoltAc))
+        || word & beside.second.cue.any(Role::Level.cue())
 }
 
 /// "we tested it: 1000W label, 178W on the meter"
@@ -188,7 +196,7 @@ const CLAIMED: Listed<6> = Listed::of(["claim", "label", "adverti", "namepl", "s
 
 /// Whether the figure carries on a list of draws: "588W (110V), 570W (220V)", "50% 98W, 100% 196W", "110W/60W".
 fn goes_on(page: &Page, at: usize, before: &Before) -> bool {
-    before.last.is_some_and(|last| matches!(before.all[last], Says::Draw(_)) && carries_on(page, at, last))
+    before.drawn && carries_on(page, at, before.last)
 }
 
 /// Whether nothing but volts, levels and signs stands between figure `last` and item `at`.

@@ -265,6 +265,13 @@ fn beyond(figures: &[Figure], next: usize, unit: Unit) -> Option<usize> {
     found.map(|further| next + further)
 }
 
+impl Page<'_> {
+    /// Whether figure `k` and the one before it are both of watts; beyond the first 63 they may be of anything.
+    pub(super) fn watts_in_a_row(&self, k: usize) -> bool {
+        (self.seen.watts << 1) >> k.min(63) & 3 == 3 || k >= 63
+    }
+}
+
 impl Item {
     /// The bit of the sign, 0 if it is none; see [`Page::sign`].
     pub(super) fn sign(&self) -> u64 {

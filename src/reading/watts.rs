@@ -52,12 +52,12 @@ pub(super) fn classify(page: &Page, arrays: &Arrays, pack: Option<u32>) -> All {
     for array in arrays {
         all.set(array.watts, of_array(array.of));
     }
-    let mut last = None;
+    let (mut last, mut drawn) = (0, false);
     for (index, f) in page.watts() {
-        let before = Before { all: &all[..index], last };
+        let before = Before { all: &all[..index], last, drawn };
         let says = watts(page, f, arrays, pack, &before, all[index]);
         all.set(index, says);
-        last = Some(index);
+        (last, drawn) = (index, matches!(says, Says::Draw(_)));
     }
     partial::leave(page, pack, &mut all);
     steps::leave(page, pack, &mut all);
