@@ -35,6 +35,14 @@ fn leave_standby(page: &Page, says: &mut All, headline: Option<usize>) {
     }
 }
 
+/// The rank of the best labelled draw, once those on standby are left.
+#[inline(never)]
+fn best_rank(page: &Page, says: &mut All, headline: Option<usize>) -> Option<u8> {
+    leave_standby(page, says, headline);
+    let rank = |k: usize| if let Says::Draw(rank) = says[k] { Some(rank) } else { None };
+    says.that(Set::DRAW).filter_map(rank).max()
+}
+
 /// Chooses the draw.
 pub(super) fn admitted(
     page: &Page,
@@ -44,9 +52,8 @@ pub(super) fn admitted(
     read: &mut Read,
     chosen: &mut Chosen,
 ) {
-    leave_standby(page, says, headline);
+    let best = if says.may_have(1, Set::DRAW) { best_rank(page, says, headline) } else { None };
     let rank = |k: usize| if let Says::Draw(rank) = says[k] { Some(rank) } else { None };
-    let best = says.that(Set::DRAW).filter_map(rank).max();
     let mut found: Option<(usize, f64, f64)> = None;
     let mut several = false;
     if let Some(best) = best {

@@ -32,10 +32,10 @@ pub(super) fn leave(page: &Page, pack: Option<u32>, says: &mut All) {
     if page.cues.any(Role::Device.cue()) & says.may_have(1, Set::NAMEPLATE) {
         fans(page, says);
     }
-    // The others compare a figure with a higher one.
-    if !says.may_have(2, Set::ANY) {
-        return;
-    }
+}
+
+/// Leaves of several figures those that are a total of the pack, or below the full power that a higher one gives.
+pub(super) fn leave_beside_others(page: &Page, pack: Option<u32>, says: &mut All) {
     if let Some(pack) = pack {
         pack_total(page, pack, says);
     }

@@ -66,6 +66,8 @@ impl<'a> Page<'a> {
     pub(super) fn left(&self, at: usize) -> Phrase {
         let mut near = Cues::default();
         let (mut all, mut introduced, mut seen) = (Cues::default(), Cues::default(), false);
+        // The words for a draw, once a word for a light stands between them and the figure.
+        let mut behind_a_light = Cues::default();
         let (mut i, from) = (at, at.saturating_sub(REACH));
         while i > from {
             i -= 1;
@@ -82,10 +84,11 @@ impl<'a> Page<'a> {
                 }
             }
             let mut cue = self.cue_of(i, item);
-            if cue.any(STATES) & all.any(THING) && self.beyond(i, at) {
+            if cue.any(behind_a_light) && self.beyond(i, at) {
                 // "low consumption LED light 45W": the light is between, so the word is about the light.
                 cue = cue.without(STATES);
             }
+            behind_a_light = if cue.any(THING) { STATES } else { behind_a_light };
             all = all.and(cue);
             let leads = cue.any(Role::Equivalent.cue()) && self.leads(i);
             introduced = if cue.any(INTRODUCES) | leads { all } else { introduced };

@@ -13,20 +13,18 @@ use crate::facts::LeftWhy;
 
 /// Leaves the steps, channels and parts.
 pub(super) fn leave(page: &Page, pack: Option<u32>, says: &mut All) {
-    // All of it is about several figures of watts, and most texts have one or two that say anything.
-    if !says.may_have(2, Set::ANY) {
-        return;
-    }
-    // A headline and three steps.
-    if says.may_have(4, Set::ANY) & (page.has_mark(Mark::Slash) | page.has_mark(Mark::Comma)) {
-        levels(page, says);
-    }
-    if says.may_have(3, Set::ANY) & page.has_mark(Mark::Open) {
-        bracketed(page, says);
-    }
-    // Two channels and all of them.
-    if says.may_have(3, Set::ANY) & says.may_have(2, LOWER) & pack.is_none() {
-        channels(page, says);
+    if says.may_have(3, Set::ANY) {
+        // A headline and three steps.
+        if says.may_have(4, Set::ANY) & (page.has_mark(Mark::Slash) | page.has_mark(Mark::Comma)) {
+            levels(page, says);
+        }
+        if page.has_mark(Mark::Open) {
+            bracketed(page, says);
+        }
+        // Two channels and all of them.
+        if says.may_have(2, LOWER) & pack.is_none() {
+            channels(page, says);
+        }
     }
     if page.cues.any(PARTS) & says.may_have(2, OWN) & page.has_unit(&[Unit::Bare]) & pack.is_none() {
         parts(page, says);

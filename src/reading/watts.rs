@@ -17,7 +17,7 @@ use super::partial;
 use super::phrase::{DRAW, Phrase};
 use super::rival::rival;
 use super::roles::{Role, Unit};
-use super::says::{All, Says};
+use super::says::{All, Says, Set};
 use super::steps;
 use super::unitless::unitless;
 use crate::facts::{LampKind, LeftWhy};
@@ -60,7 +60,10 @@ pub(super) fn classify(page: &Page, arrays: &Arrays, pack: Option<u32>) -> All {
         (last, drawn) = (index, matches!(says, Says::Draw(_)));
     }
     partial::leave(page, pack, &mut all);
-    steps::leave(page, pack, &mut all);
+    if all.may_have(2, Set::ANY) {
+        partial::leave_beside_others(page, pack, &mut all);
+        steps::leave(page, pack, &mut all);
+    }
     all
 }
 
