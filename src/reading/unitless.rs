@@ -34,9 +34,11 @@ const LABELS: u64 = Mark::bits(&[
     Mark::Open,
     Mark::Slash,
 ]);
-/// ... or one of these words, the unit of watts among them.
-const LABEL: Cues = Cues::LETTERED.and(Cues::of(&[
-    Role::Only,
+/// ... or one of these words.
+const LABEL: Cues = LABELLED.and(Role::Only.cue());
+
+/// Words without one of which on the page no number without a unit says watts: the unit itself, power, draw, another lamp.
+pub(super) const LABELLED: Cues = Cues::LETTERED.and(LAMP).and(Cues::of(&[
     Role::Power,
     Role::DrawAdjective,
     Role::DrawNoun,

@@ -19,7 +19,7 @@ use super::rival::rival;
 use super::roles::{Role, Unit};
 use super::says::{All, Says, Set};
 use super::steps;
-use super::unitless::unitless;
+use super::unitless::{LABELLED, unitless};
 use crate::facts::{LampKind, LeftWhy};
 
 pub(super) const LAMP: Cues = Cues::of(&[Role::Lamp(LampKind::Hps)]);
@@ -41,11 +41,13 @@ const AFTER: Cues = DRAW.and(Cues::of(&[
 /// Says of every figure what it says, in the order of the figures.
 pub(super) fn classify(page: &Page, arrays: &Arrays, pack: Option<u32>) -> All {
     let mut all = All::nothing(page.figures.len());
-    for (index, f) in page.bare() {
-        let says = unitless(page, f, arrays, index);
-        // Nearly all numbers say no watts, which is what a figure says before anything is set.
-        if says != Says::Nothing {
-            all.set(index, says);
+    if page.cues.any(LABELLED) {
+        for (index, f) in page.bare() {
+            let says = unitless(page, f, arrays, index);
+            // Nearly all numbers say no watts, which is what a figure says before anything is set.
+            if says != Says::Nothing {
+                all.set(index, says);
+            }
         }
     }
     // What the watts of an array say, unless a denial or another seller owns them.
