@@ -150,14 +150,14 @@ fn glue(page: &Page, i: usize) -> bool {
 
 /// "power consumption of the 600W panel is 115W": figure `draw` is the draw, and the one before it names
 /// the light.
-#[inline]
 pub(super) fn named_light(page: &Page, draw: usize) -> bool {
-    page.watts_in_a_row(draw)
-        && page.figures.get(draw).is_some_and(|next| {
-            let at = page.figures[draw - 1].item;
-            // A name and a verb or a colon stand between the two.
-            (3..8).contains(&(next.item - at)) && names_light(page, usize::from(at))
-        })
+    let Some([name, draw]) = draw.checked_sub(1).and_then(|name| page.figures.get(name..=draw)) else {
+        return false;
+    };
+    // A name and a verb or a colon stand between the two.
+    name.unit == Unit::Watt
+        && (3..8).contains(&(draw.item - name.item))
+        && names_light(page, usize::from(name.item))
 }
 
 /// The same of the figure at item `at`, by the words around it.

@@ -25,6 +25,8 @@ pub(super) struct Before<'a> {
     pub last: usize,
     /// ... and it says a draw.
     pub drawn: bool,
+    /// On a page with a noun for a draw, the figures of watts after others; see [`Page::rows_of_watts`].
+    pub rows: u64,
 }
 
 /// A draw, a level, a nameplate value or an unqualified figure.
@@ -43,8 +45,8 @@ pub(super) fn draw(
     if page.cues.any(LAMP) && left.cues.any(Role::DrawVerb.cue()) && draws_elsewhere(page, at) {
         return Says::Left(LeftWhy::OtherDevice);
     }
-    if page.cues.any(Role::DrawNoun.cue()) {
-        let index = before.all.len();
+    let index = before.all.len();
+    if before.rows >> index.min(62) & 0b11 != 0 {
         if named_light(page, index + 1) {
             return Says::Bare;
         }

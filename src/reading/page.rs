@@ -266,15 +266,18 @@ fn beyond(figures: &[Figure], next: usize, unit: Unit) -> Option<usize> {
 }
 
 impl Page<'_> {
-    /// Whether figure `k` and the one before it are both of watts; beyond the first 63 they may be of anything.
-    pub(super) fn watts_in_a_row(&self, k: usize) -> bool {
-        (self.seen.watts << 1) >> k.min(63) & 3 == 3 || k >= 63
+    /// A bit for each of the first 64 figures that is one of watts after another, all bits if there are more figures.
+    pub(super) fn rows_of_watts(&self) -> u64 {
+        let rows = self.seen.watts & self.seen.watts << 1;
+        if self.figures.len() > u64::BITS as usize { u64::MAX } else { rows }
     }
 }
 
 impl Item {
     /// The bit of the sign, 0 if it is none; see [`Page::sign`].
     pub(super) fn sign(&self) -> u64 {
-        u64::from(self.mark.is_some()) << self.mark.map_or(0, |mark| mark as u32)
+        // None has the number after the last sign's, so that looking it up takes no comparison.
+        const NONE: u32 = Mark::Other as u32 + 1;
+        1 << self.mark.map_or(NONE, |mark| mark as u32) & !(1 << NONE)
     }
 }

@@ -55,8 +55,9 @@ pub(super) fn classify(page: &Page, arrays: &Arrays, pack: Option<u32>) -> All {
         all.set(array.watts, of_array(array.of));
     }
     let (mut last, mut drawn) = (0, false);
+    let rows = if page.cues.any(Role::DrawNoun.cue()) { page.rows_of_watts() } else { 0 };
     for (index, f) in page.watts() {
-        let before = Before { all: &all[..index], last, drawn };
+        let before = Before { all: &all[..index], last, drawn, rows };
         let says = watts(page, f, arrays, pack, &before, all[index]);
         all.set(index, says);
         (last, drawn) = (index, matches!(says, Says::Draw(_)));
