@@ -39,24 +39,13 @@ pub(super) fn draw(
     (left, right): (&Phrase, &Phrase),
 ) -> Says {
     let at = beside.at;
-    if beside.followed_by(Mark::Question) && questioned(left) {
-        return Says::Left(LeftWhy::Rhetoric);
+    if left.cues.and(right.cues).any(DRAW)
+        && let Some(says) = stated(page, beside, before, (left, right))
+    {
+        return says;
     }
-    if page.cues.any(LAMP) && left.cues.any(Role::DrawVerb.cue()) && draws_elsewhere(page, at) {
-        return Says::Left(LeftWhy::OtherDevice);
-    }
-    let index = before.all.len();
-    if before.rows >> index.min(62) & 0b11 != 0 {
-        if named_light(page, index + 1) {
-            return Says::Bare;
-        }
-        if named_light(page, index) {
-            return Says::Draw(3);
-        }
-    }
-    if left.cues.and(right.cues).any(DRAW) && (right.cues.any(DRAW) || !claimed(page, at)) {
-        let label = left.cues.any(Cues::of(&[Role::DrawAdjective, Role::DrawNoun, Role::Input]));
-        return Says::Draw(2 + u8::from(label));
+    if let Some(says) = before.named(page) {
+        return says;
     }
     let only = Role::Only.cue();
     // Dutch "geen 1000 watt, maar 100 watt": after a denial the word is "but".
@@ -141,11 +130,20 @@ pub(super) fn draw(
     Says::Bare
 }
 
-/// "Draws 100W?" Apart from the sign, which is rare: side by side a compiler asks first for what is not.
-#[cold]
-#[inline(never)]
-fn questioned(left: &Phrase) -> bool {
-    left.cues.any(DRAW)
+/// What watts with a word for a draw in the phrases before and after them say.
+fn stated(page: &Page, beside: &Beside, before: &Before, (left, right): (&Phrase, &Phrase)) -> Option<Says> {
+    if beside.followed_by(Mark::Question) && left.cues.any(DRAW) {
+        return Some(Says::Left(LeftWhy::Rhetoric));
+    }
+    if page.cues.any(LAMP) && left.cues.any(Role::DrawVerb.cue()) && draws_elsewhere(page, beside.at) {
+        return Some(Says::Left(LeftWhy::OtherDevice));
+    }
+    let named = before.named(page);
+    if named.is_none() && !right.cues.any(DRAW) && claimed(page, beside.at) {
+        return None;
+    }
+    let label = left.cues.any(Cues::of(&[Role::DrawAdjective, Role::DrawNoun, Role::Input]));
+    named.or(Some(Says::Draw(2 + u8::from(label))))
 }
 
 /// "LEDs total 248": the one total of the page is a number of diodes.
@@ -160,6 +158,18 @@ fn counts_total(page: &Page) -> bool {
 }
 
 impl Before<'_> {
+    /// "power consumption of the 600W panel is 115W": what the figure says as the name of the light, or as the draw after it.
+    fn named(&self, page: &Page) -> Option<Says> {
+        let index = self.all.len();
+        if self.rows >> index.min(62) & 0b11 == 0 {
+            return None;
+        }
+        if named_light(page, index + 1) {
+            return Some(Says::Bare);
+        }
+        named_light(page, index).then_some(Says::Draw(3))
+    }
+
     /// Whether one of them is a higher claim.
     fn higher(&self, page: &Page, f: &Figure) -> bool {
         let claim = |says: &Says| matches!(says, Says::Bare | Says::Nameplate);

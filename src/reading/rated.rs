@@ -21,7 +21,7 @@ pub(super) const MAINS: f64 = 80.0;
 #[inline(never)]
 pub(super) fn of_the_light(page: &Page, f: &Figure) -> bool {
     let at = usize::from(f.item);
-    let dimming = f.high <= 10.0 && f.unit != Unit::Amp && f.range && f.low <= 1.0;
+    let dimming = f.range && signal(f);
     let other = Cues::of(&[Role::Breaker, Role::Load]);
     let limited = || {
         page.left(at).cues.any(other)
@@ -79,6 +79,13 @@ pub(super) fn of_the_light(page: &Page, f: &Figure) -> bool {
     let mains = f.unit != Unit::Amp && f.unit != Unit::VoltDc && f.high >= MAINS;
     let part = !mains && (per_part(page, after) || each_part(page, after) || several(page, before, after));
     !part
+}
+
+/// "0-10V": a range for dimming.
+#[cold]
+#[inline(never)]
+fn signal(range: &Figure) -> bool {
+    range.high <= 10.0 && range.unit != Unit::Amp && range.low <= 1.0
 }
 
 /// "each of 8 bars", "each bar", straight after item `at`.

@@ -14,8 +14,9 @@ use crate::facts::LeftWhy;
 /// Leaves the steps, channels and parts.
 pub(super) fn leave(page: &Page, pack: Option<u32>, says: &mut All) {
     if says.may_have(3, Set::ANY) {
-        // A headline and three steps.
-        if says.may_have(4, Set::ANY) & (page.has_mark(Mark::Slash) | page.has_mark(Mark::Comma)) {
+        // A headline and three steps, which are figures of watts in a row.
+        let rows = page.rows_of_watts();
+        if rows & rows << 1 != 0 && (page.has_mark(Mark::Slash) | page.has_mark(Mark::Comma)) {
             levels(page, says);
         }
         if page.has_mark(Mark::Open) {
