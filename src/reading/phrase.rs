@@ -92,13 +92,13 @@ impl<'a> Page<'a> {
             all = all.and(cue);
             let leads = cue.any(Role::Equivalent.cue()) && self.leads(i);
             introduced = if cue.any(INTRODUCES) | leads { all } else { introduced };
-            let mut passed =
-                (sign != 0) | matches!(item.role, Role::Approx | Role::UpTo | Role::To | Role::At | Role::Of);
-            if item.is_figure() {
-                passed |= self.figure(i).is_some_and(|figure| figure.unit != Unit::Percent);
+            // Nearly always the first item, so this is asked of no more.
+            if !seen {
+                let small = matches!(item.role, Role::Approx | Role::UpTo | Role::To | Role::At | Role::Of);
+                let figure = self.figure(i).is_some_and(|figure| figure.unit != Unit::Percent);
+                seen = !((sign != 0) | small | figure);
+                near = if seen { cue } else { near };
             }
-            near = if seen | passed { near } else { cue };
-            seen |= !passed;
         }
         Phrase { cues: all, near }
     }

@@ -51,9 +51,6 @@ pub(super) fn of_the_light(page: &Page, f: &Figure) -> bool {
     before -=
         usize::from(page.role_before(before) == Role::Wall && page.role_before(before - 1) == Role::Device);
     let devices = page.cues.any(Role::Device.cue());
-    // "Timer: 15A"; the row of a cable gives the light's.
-    let named = before - usize::from(page.mark_before(before) == Some(Mark::Colon));
-    let row = named < before && page.begins(named.wrapping_sub(1), &CABLES);
     let device = f.unit == Unit::Amp && plug(page, before, f)
         || page.is(before.wrapping_sub(1), const { Letters::of("knob") });
     let dim = page.plays(at + 1).any(Cues::of(&[Role::Dim, Role::Switchable])) && f.high <= 10.0;
@@ -66,6 +63,9 @@ pub(super) fn of_the_light(page: &Page, f: &Figure) -> bool {
     }
     let other = |i: usize| page.role(i) == Role::Device && !feeds(page, i) && page.role(i + 1) != Role::Has;
     let of_a_device = || {
+        // "Timer: 15A"; the row of a cable gives the light's.
+        let named = before - usize::from(page.mark_before(before) == Some(Mark::Colon));
+        let row = named < before && page.begins(named.wrapping_sub(1), &CABLES);
         page.role_before(named) == Role::Device && !feeds(page, named - 1) && !row
             || f.high < MAINS && (in_brackets(page, first) || of_each_device(page, at))
             || other(at + 1)
