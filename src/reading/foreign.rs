@@ -56,11 +56,13 @@ pub(super) fn draws_elsewhere(page: &Page, at: usize) -> bool {
 /// What a page has that speaks of lights in a chain.
 const CHAINED: Cues = Cues::of(&[Role::Load, Role::UpTo]);
 
+/// Words for a limit, in the row of what feeds a light.
+const LIMIT: Cues = Cues::of(&[Role::Rating, Role::UpTo]);
+
 /// "Driver: Corvo HD, rated 320W", "Netzteil: HDL-320, 320W max": a rating after a comma, in the row of what feeds the light.
 #[inline(never)]
 fn in_row_of_feeder(page: &Page, beside: &Beside) -> bool {
-    const LIMIT: Cues = Cues::of(&[Role::Rating, Role::UpTo]);
-    if !(beside.before.cue.any(LIMIT) || beside.next.cue.any(LIMIT)) {
+    if !beside.before.cue.and(beside.next.cue).any(LIMIT) {
         return false;
     }
     let mut i = beside.at;
@@ -95,7 +97,10 @@ pub(super) fn foreign(
     (right, next): (Cues, Cues),
 ) -> Option<LeftWhy> {
     let at = beside.at;
-    if page.cues.any(Role::Device.cue()) && of_a_device(page, beside, near) {
+    if page.cues.any(Role::Device.cue())
+        && near_a_device(page, beside, left.and(near))
+        && of_a_device(page, beside, near)
+    {
         return Some(LeftWhy::OtherDevice);
     }
     let load = Role::Load.cue();
@@ -134,6 +139,14 @@ pub(super) fn foreign(
         return Some(LeftWhy::NotFullPower);
     }
     None
+}
+
+/// Whether a device is named in the phrase before the watts or straight after them, or they may stand in a row of one: most
+/// texts that name a device name it elsewhere.
+fn near_a_device(page: &Page, beside: &Beside, left: Cues) -> bool {
+    let limits = beside.before.cue.and(beside.next.cue).any(LIMIT);
+    let near = (1..=4).fold(left, |near, d| near.and(page.plays(beside.at + d)));
+    near.any(Role::Device.cue()) | limits
 }
 
 /// Whether the watts are those of a device that is no light; `near` is the role of the nearest word before them.

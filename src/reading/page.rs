@@ -96,6 +96,8 @@ impl<'a> Page<'a> {
     }
 
     /// The bit of the sign at item `i`, 0 if it is none: to compare with several at once.
+    ///
+    /// Without a branch: whether a sign stands beside a number nobody can foretell.
     pub(super) fn sign(&self, i: usize) -> u32 {
         self.item(i).sign
     }
@@ -158,20 +160,6 @@ impl<'a> Page<'a> {
 
     /// Whether the sign at item `i` ends a phrase. A hyphen does with white space on both sides.
     pub(super) fn breaks(&self, i: usize) -> bool {
-        const BREAKS: u32 = Mark::bits(&[
-            Mark::Comma,
-            Mark::Stop,
-            Mark::Line,
-            Mark::Pipe,
-            Mark::Question,
-            Mark::Bang,
-            Mark::Arrow,
-            Mark::Slash,
-            Mark::Plus,
-            Mark::And,
-            Mark::Other,
-        ]);
-        const APART: u32 = Mark::bits(&[Mark::Dash, Mark::Dot, Mark::Tilde]);
         let sign = self.sign(i);
         sign & BREAKS != 0 || sign & APART != 0 && self.apart(i)
     }
@@ -220,6 +208,25 @@ impl<'a> Page<'a> {
     }
 }
 
+/// Signs that end a phrase, and those that do with white space on both sides.
+const BREAKS: u32 = Mark::bits(&[
+    Mark::Comma,
+    Mark::Stop,
+    Mark::Line,
+    Mark::Pipe,
+    Mark::Question,
+    Mark::Bang,
+    Mark::Arrow,
+    Mark::Slash,
+    Mark::Plus,
+    Mark::And,
+    Mark::Other,
+]);
+const APART: u32 = Mark::bits(&[Mark::Dash, Mark::Dot, Mark::Tilde]);
+
+/// Signs that may end a phrase; see [`Page::breaks`].
+pub(super) const MAY_BREAK: u32 = BREAKS | APART;
+
 /// Figures of one unit.
 pub(super) struct OfUnit<'a> {
     /// A bit for each that is left of the first 64. No other figure of a title is looked at.
@@ -256,4 +263,12 @@ impl<'a> Iterator for OfUnit<'a> {
 fn beyond(figures: &[Figure], next: usize, unit: Unit) -> Option<usize> {
     let found = figures[next..].iter().position(|figure| figure.unit == unit);
     found.map(|further| next + further)
+}
+
+impl Page<'_> {
+    /// A bit for each of the first 64 figures that is one of watts after another, all bits if there are more figures.
+    pub(super) fn rows_of_watts(&self) -> u64 {
+        let rows = self.seen.watts & self.seen.watts << 1;
+        if self.figures.len() > u64::BITS as usize { u64::MAX } else { rows }
+    }
 }
