@@ -107,7 +107,14 @@ impl Builder<'_> {
         unit: Unit,
         after_unit: usize,
     ) -> Option<(Printed, usize)> {
+        /// The signs that lead from one number of a range to the other.
+        const SIGNS: u64 = Mark::bits(&[Mark::Stop, Mark::Other, Mark::Tilde, Mark::Dash]);
         let mut link = if unit == Unit::Bare { j } else { after_unit };
+        // Most numbers that something goes on from are no range: one test tells it.
+        let sign = self.mark(link).map_or(0, Mark::bit);
+        if (sign & SIGNS == 0) & !matches!(self.role(link), Role::To | Role::UpTo) {
+            return None;
+        }
         let (tight, wave) = match (self.mark(link), self.role(link)) {
             // `100..240V`, `277…480 V`
             (Some(Mark::Stop | Mark::Other), _) if unit == Unit::Bare && self.dots(link) > 0 => {

@@ -55,7 +55,7 @@ pub(super) fn choose(
     // "4 x 50W COB + 100 x 3W": neither class speaks for the whole light, and one of the counts alone would accuse it.
     if kept.iter().any(|a| a.of == Of::Diodes) && (cobs || found.iter().any(|f| f.cob)) {
         for array in kept {
-            says[array.watts] = Says::Left(LeftWhy::Part);
+            says.set(array.watts, Says::Left(LeftWhy::Part));
         }
         return;
     }
@@ -99,7 +99,7 @@ fn parts_among_more(page: &Page, arrays: &mut Arrays, found: &[Found], says: &mu
     let most = if arrays[0].worded { 3.0 } else { 12.0 };
     if n <= most && found.iter().any(|f| f.value > n && f.rank >= Rank::Named) {
         arrays[0].of = Of::Parts;
-        says[arrays[0].watts] = Says::Left(LeftWhy::Part);
+        says.set(arrays[0].watts, Says::Left(LeftWhy::Part));
     }
 }
 
@@ -291,9 +291,9 @@ fn package(page: &Page, number: Option<Taken<Package>>) -> Option<Taken<Package>
 /// A word for a board, or the code of a diode that is mounted on boards.
 fn on_board(page: &Page) -> bool {
     let mounted = |code: &Item| {
-        let letters = page.text.as_bytes().get(code.start as usize..code.end as usize);
-        letters.is_some_and(|l| l.len() > 1 && l[..2].eq_ignore_ascii_case(b"lm"))
+        let letters = page.text.as_bytes()[code.start as usize..].first_chunk();
+        letters.is_some_and(|&[a, b]| (code.end - code.start > 1) & (a | 0x20 == b'l') & (b | 0x20 == b'm'))
     };
     page.cues.any(Cues::BOARD)
-        || page.has_codes() && page.items.iter().any(|item| item.what == What::Code && mounted(item))
+        || page.has_codes() && page.items.iter().any(|item| matches!(item.what, What::Code) && mounted(item))
 }

@@ -26,6 +26,8 @@ pub(super) fn label_before(page: &Page, at: usize) -> bool {
     const SOURCE: Letters = Letters::of("source");
     /// What the last word of a label may be, as far as it has a cue.
     const WORDS: Cues = DIODE.and(Cues::of(&[Role::Quantity, Role::Pieces, Role::Total, Role::Kind]));
+    /// What a label names.
+    const THINGS: Cues = DIODE.and(Cues::of(&[Role::Quantity, Role::Pieces]));
     // Most numbers have no label: another sign, a figure or another word stands before them.
     let Some(last) = at.checked_sub(1) else { return false };
     let word = || {
@@ -33,6 +35,11 @@ pub(super) fn label_before(page: &Page, at: usize) -> bool {
             || page.starts(last, SOURCE)
     };
     if (page.sign(last) & SIGNS == 0) & !page.plays(last).any(WORDS) && !word() {
+        return false;
+    }
+    // Nor is there one where none of the words before names diodes, or a quantity.
+    let before = (at.saturating_sub(5)..at).fold(Cues::default(), |all, i| all.and(page.plays(i)));
+    if !before.any(THINGS) && !(at.saturating_sub(5)..at).any(|i| page.starts(i, SOURCE)) {
         return false;
     }
     let (mut i, mut signed, mut quantity, mut diode) = (at, false, false, false);

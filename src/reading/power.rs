@@ -87,7 +87,7 @@ pub(super) fn choose(
 /// The value of a headline: the top of a dimming range or of a wattage switch; a range without such a word is not sure.
 fn top(page: &Page, f: &Figure) -> Option<f64> {
     let at = usize::from(f.item);
-    if !(f.range || f.list) {
+    if !(f.range | f.list) {
         return Some(f.high);
     }
     let dimmed = page.cues.any(Cues::of(&[Role::Switchable, Role::Dim, Role::Level]))
