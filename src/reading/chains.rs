@@ -99,6 +99,12 @@ impl Builder<'_> {
         (parts >= 2 && (length || !counts)).then_some(end)
     }
 
+    /// The bit of the sign at token `i`, 0 if it is none; see [`Page::sign`](super::page::Page::sign).
+    fn sign(&self, i: usize) -> u64 {
+        let mark = self.mark(i);
+        u64::from(mark.is_some()) << mark.map_or(0, |mark| mark as u32)
+    }
+
     /// The upper number of a range whose lower one ends before token `j`, and the token after it.
     pub(super) fn range(
         &self,
@@ -111,8 +117,7 @@ impl Builder<'_> {
         const SIGNS: u64 = Mark::bits(&[Mark::Stop, Mark::Other, Mark::Tilde, Mark::Dash]);
         let mut link = if unit == Unit::Bare { j } else { after_unit };
         // Most numbers that something goes on from are no range: one test tells it.
-        let sign = self.mark(link).map_or(0, Mark::bit);
-        if (sign & SIGNS == 0) & !matches!(self.role(link), Role::To | Role::UpTo) {
+        if (self.sign(link) & SIGNS == 0) & !matches!(self.role(link), Role::To | Role::UpTo) {
             return None;
         }
         let (tight, wave) = match (self.mark(link), self.role(link)) {
@@ -180,7 +185,11 @@ impl Builder<'_> {
     /// "qty*watt: 96*3", "LED (pcs x W): 100 x 10": whether a label before the count at token `i` says that the number across
     /// the cross is watts.
     pub(super) fn count_times_watts(&self, i: usize) -> bool {
-        if self.mark(i + 1) != Some(Mark::Times)
+        const SIGNS: u64 = Mark::bits(&[Mark::Colon, Mark::Equal, Mark::Close]);
+        // Crosses are common, labels are not.
+        let before = i.wrapping_sub(1);
+        let labelled = (self.sign(before) & SIGNS != 0) | (self.role(before) == Role::Unit(Unit::Watt));
+        if !(labelled & (self.sign(i + 1) == Mark::Times.bit()))
             || self.number(i + 2).is_none()
             || self.unit(i + 3).0 != Unit::Bare
             || self.mark(i + 3) == Some(Mark::Times)
@@ -199,6 +208,10 @@ impl Builder<'_> {
 
     /// The token after a leader, "Power ....... 220 W", if four dots stand here at least. Three are an ellipsis.
     pub(super) fn leader(&self, i: usize) -> Option<usize> {
+        // Most full stops stand alone.
+        if self.mark(i + 1) != Some(Mark::Stop) {
+            return None;
+        }
         let dots = (i..self.tokens.len()).take_while(|&k| self.mark(k) == Some(Mark::Stop)).count();
         (dots >= 4).then_some(i + dots)
     }

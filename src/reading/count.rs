@@ -33,27 +33,38 @@ pub(super) fn choose(
     read: &mut Read,
 ) {
     let mut found: SmallVec<[Found; 4]> = SmallVec::new();
-    let sold = read.units_in_pack.map(|t| t.span);
-    let mut number = None;
+    let pack = read.units_in_pack.is_some();
+    let sold = read.units_in_pack.map_or(Span { start: usize::MAX, end: 0 }, |t| t.span);
+    // The counts of arrays, a bit each of the first 64 figures.
+    let bit = |k: usize| u64::from(k < 64) << (k % 64);
+    let in_arrays = arrays.iter().fold(0, |all, a| all | bit(a.count));
+    let (mut number, mut cob_counted) = (None, false);
     for (index, f) in page.bare() {
         number = number.or_else(|| numbered_package(f));
-        if !arrays.iter().any(|a| a.count == index)
-            && !sold.is_some_and(|s| s.start <= span(f).start && span(f).end <= s.end)
-            && let Some((rank, cob)) = counted(page, f, sold.is_some())
+        let multiplied =
+            if index < 64 { in_arrays & bit(index) != 0 } else { arrays.iter().any(|a| a.count == index) };
+        let of_a_pack = (sold.start <= f.start as usize) & (f.end as usize <= sold.end);
+        if !(multiplied | of_a_pack)
+            && let Some((rank, cob)) = counted(page, f, pack)
         {
+            cob_counted |= cob;
             found.push(Found { value: f.high, figure: index, rank, cob });
         }
     }
+    let (mut cobs, mut diodes) = (false, false);
     if !arrays.is_empty() {
         parts_among_more(page, arrays, &found, says);
         arrays.retain(|a| matches!(a.of, Of::Diodes | Of::Cobs));
+        for a in arrays.iter() {
+            cobs |= a.of == Of::Cobs;
+            diodes |= a.of == Of::Diodes;
+        }
     }
     let kept = &arrays[..];
-    let cobs = kept.iter().any(|a| a.of == Of::Cobs);
     read.package = package(page, number);
     read.beside_board = page.cues.any(Role::Cob.cue()) || on_board(page);
     // "4 x 50W COB + 100 x 3W": neither class speaks for the whole light, and one of the counts alone would accuse it.
-    if kept.iter().any(|a| a.of == Of::Diodes) && (cobs || found.iter().any(|f| f.cob)) {
+    if diodes & (cobs | cob_counted) {
         for array in kept {
             says.set(array.watts, Says::Left(LeftWhy::Part));
         }
@@ -73,7 +84,7 @@ pub(super) fn choose(
     }
     // Most often there is none.
     let any = !(kept.is_empty() & found.is_empty());
-    let counted = if any { count(page, kept, &found, cobs, chosen) } else { None };
+    let counted = if any { count(page, kept, &found, (cobs, cob_counted), chosen) } else { None };
     let pieces = || pieces_of_a_total(page, read.class?.value.watts.0, chosen);
     if let Some((value, k)) = counted.or_else(pieces)
         && value <= f64::from(Count::MOST)
@@ -162,10 +173,9 @@ fn beside_another_class(page: &Page, class: f64) -> bool {
 fn quotient(page: &Page, says: &All, chosen: Chosen) -> Option<(f64, usize)> {
     let headline = chosen.headline.filter(|_| page.has_unit(&[Unit::Bare]));
     let claim = page.figures[headline?].high;
-    page.watts().find_map(|(k, f)| {
-        let fits = f.high <= LARGEST_BEAD
-            && f.high < claim
-            && matches!(says[k], Says::Bare | Says::Nameplate)
+    says.that(Set::UNQUALIFIED).find_map(|k| {
+        let f = &page.figures[k];
+        let fits = (f.unit == Unit::Watt) & (f.high <= LARGEST_BEAD) & (f.high < claim)
             && page
                 .bare()
                 .any(|(_, n)| (n.high * f.high - claim).abs() < 0.01 && counted(page, n, false).is_some());
@@ -173,9 +183,15 @@ fn quotient(page: &Page, says: &All, chosen: Chosen) -> Option<(f64, usize)> {
     })
 }
 
-/// The one count of the text.
+/// The one count of the text; `cobs` in arrays, or `counted` by themselves.
 #[inline(never)]
-fn count(page: &Page, arrays: &[Array], found: &[Found], cobs: bool, chosen: Chosen) -> Option<(f64, usize)> {
+fn count(
+    page: &Page,
+    arrays: &[Array],
+    found: &[Found],
+    (cobs, counted): (bool, bool),
+    chosen: Chosen,
+) -> Option<(f64, usize)> {
     let best = found.iter().map(|f| f.rank).max();
     if cobs {
         let mut cob = arrays.iter().filter(|a| a.of == Of::Cobs);
@@ -195,7 +211,7 @@ fn count(page: &Page, arrays: &[Array], found: &[Found], cobs: bool, chosen: Cho
             return Some((n, k));
         }
     }
-    if found.iter().any(|f| f.cob) {
+    if counted {
         let cob = found.iter().filter(|f| f.cob).count();
         if cob < found.len() || page.cues.any(Cues::of(&[Role::Diode])) {
             return found.iter().find(|f| f.rank == Rank::Total).map(|f| (f.value, f.figure));

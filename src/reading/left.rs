@@ -69,16 +69,19 @@ const WATT: u32 = 0x77;
 /// A code with three digits on end, or digits before a W: `GL-1000`, `KB-240W-4C`.
 #[inline(never)]
 fn looks_like_a_figure(code: &str) -> bool {
-    let (mut digits, mut found, mut at) = (0_u32, false, 0);
+    let mut digits = 0;
+    let mut at = 0;
     while let Some((folded, length)) = next(code, at) {
         at += length;
-        // To its end and without a branch for each kind of character: digits and letters come in any order.
-        let (watt, dash) = (matches!(folded, Fold::Letter(WATT)), matches!(folded, Fold::Mark(Mark::Dash)));
-        found |= watt & (digits > 0) | dash & (digits >= 3);
-        let runs = u32::from(matches!(folded, Fold::Digit(_) | Fold::Skip));
-        digits = digits * runs + u32::from(matches!(folded, Fold::Digit(_)));
+        match folded {
+            Fold::Digit(_) => digits += 1,
+            Fold::Letter(WATT) if digits > 0 => return true,
+            Fold::Mark(Mark::Dash) if digits >= 3 => return true,
+            Fold::Skip => {}
+            _ => digits = 0,
+        }
     }
-    found | (digits >= 3)
+    digits >= 3
 }
 
 /// Where the figures start that fields of watts hold.
