@@ -61,7 +61,9 @@ pub(super) fn choose(
         }
     }
     let kept = &arrays[..];
-    read.package = package(page, number);
+    if page.cues.any(PACKAGES) | number.is_some() {
+        read.package = package(page, number);
+    }
     read.beside_board = page.cues.any(Role::Cob.cue()) || on_board(page);
     // "4 x 50W COB + 100 x 3W": neither class speaks for the whole light, and one of the counts alone would accuse it.
     if diodes & (cobs | cob_counted) {
@@ -288,11 +290,14 @@ fn numbered_package(f: &Figure) -> Option<Taken<Package>> {
     Some(Taken { value, span: span(f) })
 }
 
+/// Words that name a package.
+const PACKAGES: Cues = Cues::of(&[Role::Package(Package::Smd), Role::Cob]);
+
 /// The package: a word, or the bare number that names one.
+#[inline(never)]
 fn package(page: &Page, number: Option<Taken<Package>>) -> Option<Taken<Package>> {
-    let words = Cues::of(&[Role::Package(Package::Smd), Role::Cob]);
     let word = |sized: bool| {
-        page.items.iter().filter(|item| item.cue.any(words)).find_map(|item| {
+        page.items.iter().filter(|item| item.cue.any(PACKAGES)).find_map(|item| {
             let value = match item.what {
                 What::Word(Role::Package(p)) if sized == (p != Package::Smd) => p,
                 What::Word(Role::Cob) if !sized => Package::Cob,
@@ -301,7 +306,7 @@ fn package(page: &Page, number: Option<Taken<Package>>) -> Option<Taken<Package>
             Some(Taken { value, span: Span { start: item.start as usize, end: item.end as usize } })
         })
     };
-    if page.cues.any(words) { word(true).or(number).or_else(|| word(false)) } else { number }
+    if page.cues.any(PACKAGES) { word(true).or(number).or_else(|| word(false)) } else { number }
 }
 
 /// A word for a board, or the code of a diode that is mounted on boards.

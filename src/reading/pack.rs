@@ -219,8 +219,8 @@ fn counted(page: &Page, n: &Figure) -> Option<Taken<u32>> {
     let times = (before == Mark::Times.bit())
         & page.plays(i.wrapping_sub(2)).any(Cues::of(&[Role::Light, Role::Part]));
     let pieces = next.any(Role::Pieces.cue()) & (n.high <= MOST_PIECES);
-    let kind = KINDS.iter().fold(false, |any, &w| any | page.is(i + 1, w));
-    let things = (page.role(i + 1) == Role::Lights) | kind & (i == 0);
+    let leads = i == 0 && KINDS.iter().any(|&w| page.is(1, w));
+    let things = (page.role(i + 1) == Role::Lights) | leads;
     let (many, beside) = (n.high > MOST, crossed | labelled | times | pieces | things);
     if !beside | n.range | n.list | many {
         return None;
