@@ -33,29 +33,42 @@ pub(super) fn choose(
     read: &mut Read,
 ) {
     let mut found: SmallVec<[Found; 4]> = SmallVec::new();
-    let sold = read.units_in_pack.map(|t| t.span);
-    let mut number = None;
+    let pack = read.units_in_pack.is_some();
+    let sold = read.units_in_pack.map_or(Span { start: usize::MAX, end: 0 }, |t| t.span);
+    // The counts of arrays, a bit each of the first 64 figures.
+    let bit = |k: usize| u64::from(k < 64) << (k % 64);
+    let in_arrays = arrays.iter().fold(0, |all, a| all | bit(a.count));
+    let (mut number, mut cob_counted) = (None, false);
     for (index, f) in page.bare() {
         number = number.or_else(|| numbered_package(f));
-        if !arrays.iter().any(|a| a.count == index)
-            && !sold.is_some_and(|s| s.start <= span(f).start && span(f).end <= s.end)
-            && let Some((rank, cob)) = counted(page, f, sold.is_some())
+        let multiplied =
+            if index < 64 { in_arrays & bit(index) != 0 } else { arrays.iter().any(|a| a.count == index) };
+        let of_a_pack = (sold.start <= f.start as usize) & (f.end as usize <= sold.end);
+        if !(multiplied | of_a_pack)
+            && let Some((rank, cob)) = counted(page, f, pack)
         {
+            cob_counted |= cob;
             found.push(Found { value: f.high, figure: index, rank, cob });
         }
     }
+    let (mut cobs, mut diodes) = (false, false);
     if !arrays.is_empty() {
         parts_among_more(page, arrays, &found, says);
         arrays.retain(|a| matches!(a.of, Of::Diodes | Of::Cobs));
+        for a in arrays.iter() {
+            cobs |= a.of == Of::Cobs;
+            diodes |= a.of == Of::Diodes;
+        }
     }
     let kept = &arrays[..];
-    let cobs = kept.iter().any(|a| a.of == Of::Cobs);
-    read.package = package(page, number);
+    if page.cues.any(PACKAGES) | number.is_some() {
+        read.package = package(page, number);
+    }
     read.beside_board = page.cues.any(Role::Cob.cue()) || on_board(page);
     // "4 x 50W COB + 100 x 3W": neither class speaks for the whole light, and one of the counts alone would accuse it.
-    if kept.iter().any(|a| a.of == Of::Diodes) && (cobs || found.iter().any(|f| f.cob)) {
+    if diodes & (cobs | cob_counted) {
         for array in kept {
-            says[array.watts] = Says::Left(LeftWhy::Part);
+            says.set(array.watts, Says::Left(LeftWhy::Part));
         }
         return;
     }
@@ -73,7 +86,7 @@ pub(super) fn choose(
     }
     // Most often there is none.
     let any = !(kept.is_empty() & found.is_empty());
-    let counted = if any { count(page, kept, &found, cobs, chosen) } else { None };
+    let counted = if any { count(page, kept, &found, (cobs, cob_counted), chosen) } else { None };
     let pieces = || pieces_of_a_total(page, read.class?.value.watts.0, chosen);
     if let Some((value, k)) = counted.or_else(pieces)
         && value <= f64::from(Count::MOST)
@@ -99,7 +112,7 @@ fn parts_among_more(page: &Page, arrays: &mut Arrays, found: &[Found], says: &mu
     let most = if arrays[0].worded { 3.0 } else { 12.0 };
     if n <= most && found.iter().any(|f| f.value > n && f.rank >= Rank::Named) {
         arrays[0].of = Of::Parts;
-        says[arrays[0].watts] = Says::Left(LeftWhy::Part);
+        says.set(arrays[0].watts, Says::Left(LeftWhy::Part));
     }
 }
 
@@ -162,10 +175,9 @@ fn beside_another_class(page: &Page, class: f64) -> bool {
 fn quotient(page: &Page, says: &All, chosen: Chosen) -> Option<(f64, usize)> {
     let headline = chosen.headline.filter(|_| page.has_unit(&[Unit::Bare]));
     let claim = page.figures[headline?].high;
-    page.watts().find_map(|(k, f)| {
-        let fits = f.high <= LARGEST_BEAD
-            && f.high < claim
-            && matches!(says[k], Says::Bare | Says::Nameplate)
+    says.that(Set::UNQUALIFIED).find_map(|k| {
+        let f = &page.figures[k];
+        let fits = (f.unit == Unit::Watt) & (f.high <= LARGEST_BEAD) & (f.high < claim)
             && page
                 .bare()
                 .any(|(_, n)| (n.high * f.high - claim).abs() < 0.01 && counted(page, n, false).is_some());
@@ -173,9 +185,15 @@ fn quotient(page: &Page, says: &All, chosen: Chosen) -> Option<(f64, usize)> {
     })
 }
 
-/// The one count of the text.
+/// The one count of the text; `cobs` in arrays, or `counted` by themselves.
 #[inline(never)]
-fn count(page: &Page, arrays: &[Array], found: &[Found], cobs: bool, chosen: Chosen) -> Option<(f64, usize)> {
+fn count(
+    page: &Page,
+    arrays: &[Array],
+    found: &[Found],
+    (cobs, counted): (bool, bool),
+    chosen: Chosen,
+) -> Option<(f64, usize)> {
     let best = found.iter().map(|f| f.rank).max();
     if cobs {
         let mut cob = arrays.iter().filter(|a| a.of == Of::Cobs);
@@ -195,7 +213,7 @@ fn count(page: &Page, arrays: &[Array], found: &[Found], cobs: bool, chosen: Cho
             return Some((n, k));
         }
     }
-    if found.iter().any(|f| f.cob) {
+    if counted {
         let cob = found.iter().filter(|f| f.cob).count();
         if cob < found.len() || page.cues.any(Cues::of(&[Role::Diode])) {
             return found.iter().find(|f| f.rank == Rank::Total).map(|f| (f.value, f.figure));
@@ -272,11 +290,14 @@ fn numbered_package(f: &Figure) -> Option<Taken<Package>> {
     Some(Taken { value, span: span(f) })
 }
 
+/// Words that name a package.
+const PACKAGES: Cues = Cues::of(&[Role::Package(Package::Smd), Role::Cob]);
+
 /// The package: a word, or the bare number that names one.
+#[inline(never)]
 fn package(page: &Page, number: Option<Taken<Package>>) -> Option<Taken<Package>> {
-    let words = Cues::of(&[Role::Package(Package::Smd), Role::Cob]);
     let word = |sized: bool| {
-        page.items.iter().filter(|item| item.cue.any(words)).find_map(|item| {
+        page.items.iter().filter(|item| item.cue.any(PACKAGES)).find_map(|item| {
             let value = match item.what {
                 What::Word(Role::Package(p)) if sized == (p != Package::Smd) => p,
                 What::Word(Role::Cob) if !sized => Package::Cob,
@@ -285,15 +306,15 @@ fn package(page: &Page, number: Option<Taken<Package>>) -> Option<Taken<Package>
             Some(Taken { value, span: Span { start: item.start as usize, end: item.end as usize } })
         })
     };
-    if page.cues.any(words) { word(true).or(number).or_else(|| word(false)) } else { number }
+    if page.cues.any(PACKAGES) { word(true).or(number).or_else(|| word(false)) } else { number }
 }
 
 /// A word for a board, or the code of a diode that is mounted on boards.
 fn on_board(page: &Page) -> bool {
     let mounted = |code: &Item| {
-        let letters = page.text.as_bytes().get(code.start as usize..code.end as usize);
-        letters.is_some_and(|l| l.len() > 1 && l[..2].eq_ignore_ascii_case(b"lm"))
+        let letters = page.text.as_bytes()[code.start as usize..].first_chunk();
+        letters.is_some_and(|&[a, b]| (code.end - code.start > 1) & (a | 0x20 == b'l') & (b | 0x20 == b'm'))
     };
     page.cues.any(Cues::BOARD)
-        || page.has_codes() && page.items.iter().any(|item| item.what == What::Code && mounted(item))
+        || page.has_codes() && page.items.iter().any(|item| matches!(item.what, What::Code) && mounted(item))
 }

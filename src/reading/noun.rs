@@ -26,11 +26,15 @@ pub(super) enum After {
     Nothing,
 }
 
+/// Whether a sign straight after the number at item `at`, or the end of the text, ends what it counts.
+pub(super) fn ends(page: &Page, at: usize) -> bool {
+    const JOINS: u32 = Mark::Dash.bit() | Mark::Plus.bit();
+    (page.sign(at + 1) & !JOINS != 0) | (at + 1 >= page.items.len())
+}
+
 /// What the words after the number at item `at` say it counts.
 pub(super) fn noun_after(page: &Page, at: usize, pack: bool) -> After {
-    // A sign straight after it ends what is counted, except these.
-    const JOINS: u32 = Mark::Dash.bit() | Mark::Plus.bit();
-    if page.sign(at + 1) & !JOINS != 0 {
+    if ends(page, at) {
         return After::Nothing;
     }
     let (mut pieces, mut packaged) = (false, false);
