@@ -3,11 +3,11 @@
 use smallvec::SmallVec;
 
 use super::array::{Array, Arrays, LARGEST_BEAD, Of};
-use super::class::package_number;
 use super::counted::{Rank, counted, one_of_several};
 use super::cues::Cues;
-use super::figures::{Figure, Item, What};
+use super::figures::What;
 use super::fold::Mark;
+use super::package;
 use super::page::Page;
 use super::power::{Chosen, span};
 use super::roles::{Role, Unit};
@@ -40,7 +40,7 @@ pub(super) fn choose(
     let in_arrays = arrays.iter().fold(0, |all, a| all | bit(a.count));
     let (mut number, mut cob_counted) = (None, false);
     for (index, f) in page.bare() {
-        number = number.or_else(|| numbered_package(f));
+        number = number.or_else(|| package::numbered(f));
         let multiplied =
             if index < 64 { in_arrays & bit(index) != 0 } else { arrays.iter().any(|a| a.count == index) };
         let of_a_pack = (sold.start <= f.start as usize) & (f.end as usize <= sold.end);
@@ -61,10 +61,8 @@ pub(super) fn choose(
         }
     }
     let kept = &arrays[..];
-    if page.cues.any(PACKAGES) | number.is_some() {
-        read.package = package(page, number);
-    }
-    read.beside_board = page.cues.any(Role::Cob.cue()) || on_board(page);
+    read.package = package::named(page, number);
+    read.beside_board = page.cues.any(Role::Cob.cue()) || package::on_board(page);
     // "4 x 50W COB + 100 x 3W": neither class speaks for the whole light, and one of the counts alone would accuse it.
     if diodes & (cobs | cob_counted) {
         for array in kept {
@@ -77,7 +75,9 @@ pub(super) fn choose(
     if let Some((watts, k)) = class {
         let word = read
             .package
-            .filter(|p| p.value != Package::Cob && beside(page, p.span, usize::from(page.figures[k].item)))
+            .filter(|p| {
+                p.value != Package::Cob && package::beside(page, p.span, usize::from(page.figures[k].item))
+            })
             .map(|p| p.value);
         let package = if cobs { Some(Package::Cob) } else { word };
         let value = StatedClass { watts: Watts(watts), package };
@@ -267,54 +267,4 @@ fn pieces_of_a_total(page: &Page, class: f64, chosen: Chosen) -> Option<(f64, us
 
 fn distinct(mut values: impl Iterator<Item = f64>) -> bool {
     values.next().is_some_and(|first| values.any(|v| (v - first).abs() > 0.5))
-}
-
-/// Whether a package word stands with the class, and not in another part of the sentence: "100 x 3W chips plus 2835 UV" names
-/// two kinds of diodes, and the small package's class would accuse a light of large ones.
-#[inline(never)]
-fn beside(page: &Page, package: Span, class: usize) -> bool {
-    /// From here on, in items, words hardly belong to the same diodes.
-    const FAR: usize = 8;
-    let place = page.items.iter().position(|item| item.end as usize >= package.end).unwrap_or(0);
-    let (from, to) = (place.min(class), place.max(class));
-    to - from <= FAR
-        && (from..to).all(|i| {
-            !matches!(page.mark(i), Some(Mark::Plus | Mark::And | Mark::Line | Mark::Pipe))
-                && !matches!(page.role(i), Role::And | Role::With)
-        })
-}
-
-/// The package that a bare number names.
-fn numbered_package(f: &Figure) -> Option<Taken<Package>> {
-    let value = if f.worded { return None } else { package_number(f.high)? };
-    Some(Taken { value, span: span(f) })
-}
-
-/// Words that name a package.
-const PACKAGES: Cues = Cues::of(&[Role::Package(Package::Smd), Role::Cob]);
-
-/// The package: a word, or the bare number that names one.
-#[inline(never)]
-fn package(page: &Page, number: Option<Taken<Package>>) -> Option<Taken<Package>> {
-    let word = |sized: bool| {
-        page.items.iter().filter(|item| item.cue.any(PACKAGES)).find_map(|item| {
-            let value = match item.what {
-                What::Word(Role::Package(p)) if sized == (p != Package::Smd) => p,
-                What::Word(Role::Cob) if !sized => Package::Cob,
-                _ => return None,
-            };
-            Some(Taken { value, span: Span { start: item.start as usize, end: item.end as usize } })
-        })
-    };
-    if page.cues.any(PACKAGES) { word(true).or(number).or_else(|| word(false)) } else { number }
-}
-
-/// A word for a board, or the code of a diode that is mounted on boards.
-fn on_board(page: &Page) -> bool {
-    let mounted = |code: &Item| {
-        let letters = page.text.as_bytes()[code.start as usize..].first_chunk();
-        letters.is_some_and(|&[a, b]| (code.end - code.start > 1) & (a | 0x20 == b'l') & (b | 0x20 == b'm'))
-    };
-    page.cues.any(Cues::BOARD)
-        || page.has_codes() && page.items.iter().any(|item| matches!(item.what, What::Code) && mounted(item))
 }

@@ -161,7 +161,8 @@ impl Before<'_> {
     /// "power consumption of the 600W panel is 115W": what the figure says as the name of the light, or as the draw after it.
     fn named(&self, page: &Page) -> Option<Says> {
         let index = self.all.len();
-        if self.rows >> index.min(62) & 0b11 == 0 {
+        let here = 0b11 << index.min(62);
+        if self.rows & here == 0 {
             return None;
         }
         if named_light(page, index + 1) {

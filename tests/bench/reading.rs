@@ -32,7 +32,7 @@ fn title(n: u32) -> String {
 fn fixture(name: &str) -> Vec<String> {
     let path = format!("{}/fixtures/{name}", env!("CARGO_MANIFEST_DIR"));
     let lines = std::fs::read_to_string(path).expect("the fixture is in the crate");
-    let values = lines.lines().map(|line| serde_json::from_str::<serde_json::Value>(line));
+    let values = lines.lines().map(serde_json::from_str::<serde_json::Value>);
     values.filter_map(|value| value.expect("a line of JSON")["text"].as_str().map(str::to_owned)).collect()
 }
 
