@@ -43,7 +43,7 @@ pub(super) fn choose(
         number = number.or_else(|| numbered_package(f));
         let multiplied =
             if index < 64 { in_arrays & bit(index) != 0 } else { arrays.iter().any(|a| a.count == index) };
-        let of_a_pack = (sold.start <= f.start as usize) & (f.end as usize <= sold.end);
+        let of_a_pack = sold.start <= f.start as usize && f.end as usize <= sold.end;
         if !(multiplied | of_a_pack)
             && let Some((rank, cob)) = counted(page, f, pack)
         {
@@ -66,7 +66,7 @@ pub(super) fn choose(
     }
     read.beside_board = page.cues.any(Role::Cob.cue()) || on_board(page);
     // "4 x 50W COB + 100 x 3W": neither class speaks for the whole light, and one of the counts alone would accuse it.
-    if diodes & (cobs | cob_counted) {
+    if diodes && (cobs | cob_counted) {
         for array in kept {
             says.set(array.watts, Says::Left(LeftWhy::Part));
         }
@@ -177,7 +177,9 @@ fn quotient(page: &Page, says: &All, chosen: Chosen) -> Option<(f64, usize)> {
     let claim = page.figures[headline?].high;
     says.that(Set::UNQUALIFIED).find_map(|k| {
         let f = &page.figures[k];
-        let fits = (f.unit == Unit::Watt) & (f.high <= LARGEST_BEAD) & (f.high < claim)
+        let fits = f.unit == Unit::Watt
+            && f.high <= LARGEST_BEAD
+            && f.high < claim
             && page
                 .bare()
                 .any(|(_, n)| (n.high * f.high - claim).abs() < 0.01 && counted(page, n, false).is_some());
@@ -313,7 +315,7 @@ fn package(page: &Page, number: Option<Taken<Package>>) -> Option<Taken<Package>
 fn on_board(page: &Page) -> bool {
     let mounted = |code: &Item| {
         let letters = page.text.as_bytes()[code.start as usize..].first_chunk();
-        letters.is_some_and(|&[a, b]| (code.end - code.start > 1) & (a | 0x20 == b'l') & (b | 0x20 == b'm'))
+        letters.is_some_and(|&[a, b]| code.end - code.start > 1 && a | 0x20 == b'l' && b | 0x20 == b'm')
     };
     page.cues.any(Cues::BOARD)
         || page.has_codes() && page.items.iter().any(|item| matches!(item.what, What::Code) && mounted(item))

@@ -34,7 +34,8 @@ pub(super) fn counted(page: &Page, f: &Figure, pack: bool) -> Option<(Rank, bool
     let sign = page.sign_before(at);
     // Most numbers that count nothing show it by what stands beside them: a sign after them, and no label or cross before.
     let labelled = may_be_labelled(page, at);
-    let alone = ends(page, at) & !labelled & (sign != Mark::Times.bit());
+    let (ended, crossed) = (ends(page, at), sign == Mark::Times.bit());
+    let alone = ended && !(labelled | crossed);
     if !whole | f.range | f.list | small | alone {
         return None;
     }
