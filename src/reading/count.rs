@@ -3,11 +3,11 @@
 use smallvec::SmallVec;
 
 use super::array::{Array, Arrays, LARGEST_BEAD, Of};
-use super::class::package_number;
 use super::counted::{Rank, counted, one_of_several};
 use super::cues::Cues;
-use super::figures::{Figure, Item, What};
+use super::figures::What;
 use super::fold::Mark;
+use super::package::{PACKAGES, numbered_package, on_board, package};
 use super::page::Page;
 use super::power::{Chosen, span};
 use super::roles::{Role, Unit};
@@ -284,39 +284,4 @@ fn beside(page: &Page, package: Span, class: usize) -> bool {
             !matches!(page.mark(i), Some(Mark::Plus | Mark::And | Mark::Line | Mark::Pipe))
                 && !matches!(page.role(i), Role::And | Role::With)
         })
-}
-
-/// The package that a bare number names.
-fn numbered_package(f: &Figure) -> Option<Taken<Package>> {
-    let value = if f.worded { return None } else { package_number(f.high)? };
-    Some(Taken { value, span: span(f) })
-}
-
-/// Words that name a package.
-const PACKAGES: Cues = Cues::of(&[Role::Package(Package::Smd), Role::Cob]);
-
-/// The package: a word, or the bare number that names one.
-#[inline(never)]
-fn package(page: &Page, number: Option<Taken<Package>>) -> Option<Taken<Package>> {
-    let word = |sized: bool| {
-        page.items.iter().filter(|item| item.cue.any(PACKAGES)).find_map(|item| {
-            let value = match item.what {
-                What::Word(Role::Package(p)) if sized == (p != Package::Smd) => p,
-                What::Word(Role::Cob) if !sized => Package::Cob,
-                _ => return None,
-            };
-            Some(Taken { value, span: Span { start: item.start as usize, end: item.end as usize } })
-        })
-    };
-    if page.cues.any(PACKAGES) { word(true).or(number).or_else(|| word(false)) } else { number }
-}
-
-/// A word for a board, or the code of a diode that is mounted on boards.
-fn on_board(page: &Page) -> bool {
-    let mounted = |code: &Item| {
-        let letters = page.text.as_bytes()[code.start as usize..].first_chunk();
-        letters.is_some_and(|&[a, b]| code.end - code.start > 1 && a | 0x20 == b'l' && b | 0x20 == b'm')
-    };
-    page.cues.any(Cues::BOARD)
-        || page.has_codes() && page.items.iter().any(|item| matches!(item.what, What::Code) && mounted(item))
 }

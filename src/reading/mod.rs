@@ -37,6 +37,7 @@ mod listed;
 mod noun;
 mod number;
 mod pack;
+mod package;
 mod page;
 mod pairs;
 mod partial;
