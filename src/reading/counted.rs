@@ -8,7 +8,7 @@ use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::hues::{class_of_pieces, ends_list, modifies};
 use super::label::{label_before, may_be_labelled};
-use super::noun::{After, ends, noun_after};
+use super::noun::{After, noun_after};
 use super::page::Page;
 use super::roles::{Role, Unit};
 use crate::facts::ColourWord;
@@ -34,7 +34,8 @@ pub(super) fn counted(page: &Page, f: &Figure, pack: bool) -> Option<(Rank, bool
     let sign = page.sign_before(at);
     // Most numbers that count nothing show it by what stands beside them: a sign after them, and no label or cross before.
     let labelled = may_be_labelled(page, at);
-    let alone = ends(page, at) & !labelled & (sign != Mark::Times.bit());
+    let (ended, crossed) = (ends(page, at), sign == Mark::Times.bit());
+    let alone = ended && !(labelled | crossed);
     if !whole | f.range | f.list | small | alone {
         return None;
     }
@@ -137,6 +138,12 @@ pub(super) fn counted(page: &Page, f: &Figure, pack: bool) -> Option<(Rank, bool
         }
         _ => None,
     }
+}
+
+/// Whether a sign straight after the number at item `at`, or the end of the text, ends what it counts.
+pub(super) fn ends(page: &Page, at: usize) -> bool {
+    const JOINS: u32 = Mark::Dash.bit() | Mark::Plus.bit();
+    (page.sign(at + 1) & !JOINS != 0) | (at + 1 >= page.items.len())
 }
 
 /// "LEDs*768"

@@ -2,7 +2,7 @@
 
 use super::array::{DIODE, LARGEST_BEAD};
 use super::class::package_number;
-use super::counted::{FEWEST_PIECES, joined};
+use super::counted::{FEWEST_PIECES, ends, joined};
 use super::figures::What;
 use super::fold::Mark;
 use super::hues::modifies;
@@ -24,12 +24,6 @@ pub(super) enum After {
     /// Something else, or per metre, per bar.
     Elsewhere,
     Nothing,
-}
-
-/// Whether a sign straight after the number at item `at`, or the end of the text, ends what it counts.
-pub(super) fn ends(page: &Page, at: usize) -> bool {
-    const JOINS: u32 = Mark::Dash.bit() | Mark::Plus.bit();
-    (page.sign(at + 1) & !JOINS != 0) | (at + 1 >= page.items.len())
 }
 
 /// What the words after the number at item `at` say it counts.

@@ -218,7 +218,7 @@ fn counted(page: &Page, n: &Figure) -> Option<Taken<u32>> {
     let labelled = (before & LABEL != 0) & page.cues.any(LABELS);
     let times = (before == Mark::Times.bit())
         & page.plays(i.wrapping_sub(2)).any(Cues::of(&[Role::Light, Role::Part]));
-    let pieces = next.any(Role::Pieces.cue()) & (n.high <= MOST_PIECES);
+    let pieces = next.any(Role::Pieces.cue()) && n.high <= MOST_PIECES;
     let leads = i == 0 && KINDS.iter().any(|&w| page.is(1, w));
     let things = (page.role(i + 1) == Role::Lights) | leads;
     let (many, beside) = (n.high > MOST, crossed | labelled | times | pieces | things);

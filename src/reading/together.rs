@@ -74,7 +74,7 @@ fn pair(page: &Page) -> Option<Taken<u32>> {
 
 /// "Two (2) 50W panels ... each", "3 stuks groeilampen ... per lamp", "Kit 2 lâmpadas", "qty 12, case".
 fn numbered(page: &Page, n: &Figure) -> Option<Taken<u32>> {
-    if n.range | n.list | n.decimal | (n.high > MOST_OF_A_CASE) {
+    if n.range | n.list | n.decimal || n.high > MOST_OF_A_CASE {
         return None;
     }
     let i = usize::from(n.item);
