@@ -253,3 +253,20 @@ fn a_reel_has_the_watts_of_the_whole_and_no_draw() {
         assert!(read(text).actual_w.is_none(), "{text}");
     }
 }
+
+#[test]
+fn a_light_for_a_tent_keeps_its_watts_and_a_kit_for_lights_has_none() {
+    for text in [
+        "Dexora panel light 600W for grow tent, draws 105W",
+        "LED 600W for a 4x4 ft tent",
+        "Pflanzenleuchte 600W für Growzelt, Verbrauch 105W",
+        "Lampe horticole 600W pour tente de culture, consommation 105W",
+        "Kweeklamp 600W voor kweektent, verbruik 105W",
+        "Tent kit with fan, filter and 600W LED grow light",
+    ] {
+        assert_eq!(claim(&read(text)), Some(600.0), "{text}");
+    }
+    for text in ["Steel wire hanging kit for 600W LED panels, holds 12 kg", "Exhaust fan 30W for grow tent"] {
+        assert_eq!(claim(&read(text)), None, "{text}");
+    }
+}

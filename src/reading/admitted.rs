@@ -35,6 +35,14 @@ fn leave_standby(page: &Page, says: &mut All, headline: Option<usize>) {
     }
 }
 
+/// The rank of the best labelled draw, once those on standby are left.
+#[inline(never)]
+fn best_rank(page: &Page, says: &mut All, headline: Option<usize>) -> Option<u8> {
+    leave_standby(page, says, headline);
+    let rank = |k: usize| if let Says::Draw(rank) = says[k] { Some(rank) } else { None };
+    says.that(Set::DRAW).filter_map(rank).max()
+}
+
 /// Chooses the draw.
 pub(super) fn admitted(
     page: &Page,
@@ -44,9 +52,8 @@ pub(super) fn admitted(
     read: &mut Read,
     chosen: &mut Chosen,
 ) {
-    leave_standby(page, says, headline);
+    let best = if says.may_have(1, Set::DRAW) { best_rank(page, says, headline) } else { None };
     let rank = |k: usize| if let Says::Draw(rank) = says[k] { Some(rank) } else { None };
-    let best = says.that(Set::DRAW).filter_map(rank).max();
     let mut found: Option<(usize, f64, f64)> = None;
     let mut several = false;
     if let Some(best) = best {
@@ -141,8 +148,21 @@ fn glue(page: &Page, i: usize) -> bool {
     }
 }
 
-/// "power consumption of the 600W panel is 115W": the figure names the light, and the draw follows.
-pub(super) fn named_light(page: &Page, at: usize) -> bool {
+/// "power consumption of the 600W panel is 115W": figure `draw` is the draw, and the one before it names
+/// the light.
+pub(super) fn named_light(page: &Page, draw: usize) -> bool {
+    let Some([name, draw]) = draw.checked_sub(1).and_then(|name| page.figures.get(name..=draw)) else {
+        return false;
+    };
+    // A name and a verb or a colon stand between the two.
+    name.unit == Unit::Watt
+        && (3..8).contains(&(draw.item - name.item))
+        && names_light(page, usize::from(name.item))
+}
+
+/// The same of the figure at item `at`, by the words around it.
+#[inline(never)]
+fn names_light(page: &Page, at: usize) -> bool {
     const THING: Cues = Cues::of(&[Role::Light, Role::Lights, Role::Part, Role::Board, Role::Led]);
     const SAYS: [Letters; 8] = Letters::all(["is", "ist", "est", "es", "e", "equals", "liegt", "betragt"]);
     let noun = |i: usize| page.role(i) == Role::DrawNoun;
@@ -172,7 +192,7 @@ pub(super) fn named_light(page: &Page, at: usize) -> bool {
 /// Whether the figure is a draw by an energy label's words or as the answer to a question.
 #[inline]
 pub(super) fn asked_or_on(page: &Page, at: usize) -> bool {
-    page.cues.any(Role::Level.cue()) && page.cues.any(Role::Power.cue()) && on_mode(page, at)
+    page.cues.any(Role::Level.cue()) & page.cues.any(Role::Power.cue()) && on_mode(page, at)
         || page.has_mark(Mark::Question) && answers(page, at)
 }
 

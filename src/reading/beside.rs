@@ -24,7 +24,8 @@ impl<'a> Beside<'a> {
 
     /// Whether the sign follows.
     pub(super) fn followed_by(&self, mark: Mark) -> bool {
-        self.next.mark == Some(mark)
+        // Not by comparing what may be none: whether there is a sign at all nobody can foretell.
+        self.next.sign & mark.bit() != 0
     }
 
     /// Whether a word in the role follows.

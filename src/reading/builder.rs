@@ -70,7 +70,11 @@ pub(super) fn build(
             if b.figures.len() >= MOST_FIGURES {
                 return (b.seen.and(seen), Some(token.start));
             }
-            i = b.settle(i);
+            // Most open tokens are numbers.
+            i = match b.numbers.get(usize::from(token.figure)) {
+                Some(&number) => b.number_at(i, number),
+                None => b.settle(i),
+            };
             continue;
         }
         debug_assert!(
@@ -117,11 +121,14 @@ impl Builder<'_> {
         i + 1
     }
 
-    /// Takes the open token `i`, and what belongs to it; returns the token after that.
+    /// Takes the number at token `i`, and what belongs to it; returns the token after that.
+    fn number_at(&mut self, i: usize, number: Printed) -> usize {
+        if self.labels_stock && self.stock_number(i) { self.code(i) } else { self.figure(i, number) }
+    }
+
+    /// Takes the open token `i`, which is no number, and what belongs to it; returns the token after that.
     fn settle(&mut self, i: usize) -> usize {
         match self.tokens[i].what {
-            What::Figure(_) if self.labels_stock && self.stock_number(i) => self.code(i),
-            What::Figure(n) => self.figure(i, self.numbers[usize::from(n)]),
             What::Mark(Mark::Stop) => self.stop(i),
             // "one" alone is an article more often than a number.
             What::Word(Role::Number(1)) if !self.counts_one(i) => self.word_as(Role::None, i),
@@ -150,7 +157,7 @@ impl Builder<'_> {
             {
                 self.sign_as(Mark::Pipe, i)
             }
-            What::Mark(_) | What::Code => self.plain(i),
+            What::Mark(_) | What::Code | What::Figure(_) => self.plain(i),
         }
     }
 

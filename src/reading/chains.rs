@@ -99,6 +99,11 @@ impl Builder<'_> {
         (parts >= 2 && (length || !counts)).then_some(end)
     }
 
+    /// The bit of the sign at token `i`, 0 if it is none; see [`Page::sign`](super::page::Page::sign).
+    fn sign(&self, i: usize) -> u32 {
+        self.tokens.get(i).map_or(0, |token| token.sign)
+    }
+
     /// The upper number of a range whose lower one ends before token `j`, and the token after it.
     pub(super) fn range(
         &self,
@@ -107,7 +112,13 @@ impl Builder<'_> {
         unit: Unit,
         after_unit: usize,
     ) -> Option<(Printed, usize)> {
+        /// The signs that lead from one number of a range to the other.
+        const SIGNS: u32 = Mark::bits(&[Mark::Stop, Mark::Other, Mark::Tilde, Mark::Dash]);
         let mut link = if unit == Unit::Bare { j } else { after_unit };
+        // Most numbers that something goes on from are no range: one test tells it.
+        if (self.sign(link) & SIGNS == 0) & !matches!(self.role(link), Role::To | Role::UpTo) {
+            return None;
+        }
         let (tight, wave) = match (self.mark(link), self.role(link)) {
             // `100..240V`, `277…480 V`
             (Some(Mark::Stop | Mark::Other), _) if unit == Unit::Bare && self.dots(link) > 0 => {
@@ -173,7 +184,11 @@ impl Builder<'_> {
     /// "qty*watt: 96*3", "LED (pcs x W): 100 x 10": whether a label before the count at token `i` says that the number across
     /// the cross is watts.
     pub(super) fn count_times_watts(&self, i: usize) -> bool {
-        if self.mark(i + 1) != Some(Mark::Times)
+        const SIGNS: u32 = Mark::bits(&[Mark::Colon, Mark::Equal, Mark::Close]);
+        // Crosses are common, labels are not.
+        let before = i.wrapping_sub(1);
+        let labelled = (self.sign(before) & SIGNS != 0) | (self.role(before) == Role::Unit(Unit::Watt));
+        if !(labelled & (self.sign(i + 1) == Mark::Times.bit()))
             || self.number(i + 2).is_none()
             || self.unit(i + 3).0 != Unit::Bare
             || self.mark(i + 3) == Some(Mark::Times)
@@ -192,6 +207,10 @@ impl Builder<'_> {
 
     /// The token after a leader, "Power ....... 220 W", if four dots stand here at least. Three are an ellipsis.
     pub(super) fn leader(&self, i: usize) -> Option<usize> {
+        // Most full stops stand alone.
+        if self.mark(i + 1) != Some(Mark::Stop) {
+            return None;
+        }
         let dots = (i..self.tokens.len()).take_while(|&k| self.mark(k) == Some(Mark::Stop)).count();
         (dots >= 4).then_some(i + dots)
     }

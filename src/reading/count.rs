@@ -3,11 +3,11 @@
 use smallvec::SmallVec;
 
 use super::array::{Array, Arrays, LARGEST_BEAD, Of};
-use super::class::package_number;
 use super::counted::{Rank, counted, one_of_several};
 use super::cues::Cues;
-use super::figures::{Figure, Item, What};
+use super::figures::What;
 use super::fold::Mark;
+use super::package;
 use super::page::Page;
 use super::power::{Chosen, span};
 use super::roles::{Role, Unit};
@@ -33,29 +33,40 @@ pub(super) fn choose(
     read: &mut Read,
 ) {
     let mut found: SmallVec<[Found; 4]> = SmallVec::new();
-    let sold = read.units_in_pack.map(|t| t.span);
-    let mut number = None;
+    let pack = read.units_in_pack.is_some();
+    let sold = read.units_in_pack.map_or(Span { start: usize::MAX, end: 0 }, |t| t.span);
+    // The counts of arrays, a bit each of the first 64 figures.
+    let bit = |k: usize| u64::from(k < 64) << (k % 64);
+    let in_arrays = arrays.iter().fold(0, |all, a| all | bit(a.count));
+    let (mut number, mut cob_counted) = (None, false);
     for (index, f) in page.bare() {
-        number = number.or_else(|| numbered_package(f));
-        if !arrays.iter().any(|a| a.count == index)
-            && !sold.is_some_and(|s| s.start <= span(f).start && span(f).end <= s.end)
-            && let Some((rank, cob)) = counted(page, f, sold.is_some())
+        number = number.or_else(|| package::numbered(f));
+        let multiplied =
+            if index < 64 { in_arrays & bit(index) != 0 } else { arrays.iter().any(|a| a.count == index) };
+        let of_a_pack = (sold.start <= f.start as usize) & (f.end as usize <= sold.end);
+        if !(multiplied | of_a_pack)
+            && let Some((rank, cob)) = counted(page, f, pack)
         {
+            cob_counted |= cob;
             found.push(Found { value: f.high, figure: index, rank, cob });
         }
     }
+    let (mut cobs, mut diodes) = (false, false);
     if !arrays.is_empty() {
         parts_among_more(page, arrays, &found, says);
         arrays.retain(|a| matches!(a.of, Of::Diodes | Of::Cobs));
+        for a in arrays.iter() {
+            cobs |= a.of == Of::Cobs;
+            diodes |= a.of == Of::Diodes;
+        }
     }
     let kept = &arrays[..];
-    let cobs = kept.iter().any(|a| a.of == Of::Cobs);
-    read.package = package(page, number);
-    read.beside_board = page.cues.any(Role::Cob.cue()) || on_board(page);
+    read.package = package::named(page, number);
+    read.beside_board = page.cues.any(Role::Cob.cue()) || package::on_board(page);
     // "4 x 50W COB + 100 x 3W": neither class speaks for the whole light, and one of the counts alone would accuse it.
-    if kept.iter().any(|a| a.of == Of::Diodes) && (cobs || found.iter().any(|f| f.cob)) {
+    if diodes & (cobs | cob_counted) {
         for array in kept {
-            says[array.watts] = Says::Left(LeftWhy::Part);
+            says.set(array.watts, Says::Left(LeftWhy::Part));
         }
         return;
     }
@@ -64,7 +75,9 @@ pub(super) fn choose(
     if let Some((watts, k)) = class {
         let word = read
             .package
-            .filter(|p| p.value != Package::Cob && beside(page, p.span, usize::from(page.figures[k].item)))
+            .filter(|p| {
+                p.value != Package::Cob && package::beside(page, p.span, usize::from(page.figures[k].item))
+            })
             .map(|p| p.value);
         let package = if cobs { Some(Package::Cob) } else { word };
         let value = StatedClass { watts: Watts(watts), package };
@@ -73,7 +86,7 @@ pub(super) fn choose(
     }
     // Most often there is none.
     let any = !(kept.is_empty() & found.is_empty());
-    let counted = if any { count(page, kept, &found, cobs, chosen) } else { None };
+    let counted = if any { count(page, kept, &found, (cobs, cob_counted), chosen) } else { None };
     let pieces = || pieces_of_a_total(page, read.class?.value.watts.0, chosen);
     if let Some((value, k)) = counted.or_else(pieces)
         && value <= f64::from(Count::MOST)
@@ -99,7 +112,7 @@ fn parts_among_more(page: &Page, arrays: &mut Arrays, found: &[Found], says: &mu
     let most = if arrays[0].worded { 3.0 } else { 12.0 };
     if n <= most && found.iter().any(|f| f.value > n && f.rank >= Rank::Named) {
         arrays[0].of = Of::Parts;
-        says[arrays[0].watts] = Says::Left(LeftWhy::Part);
+        says.set(arrays[0].watts, Says::Left(LeftWhy::Part));
     }
 }
 
@@ -162,10 +175,9 @@ fn beside_another_class(page: &Page, class: f64) -> bool {
 fn quotient(page: &Page, says: &All, chosen: Chosen) -> Option<(f64, usize)> {
     let headline = chosen.headline.filter(|_| page.has_unit(&[Unit::Bare]));
     let claim = page.figures[headline?].high;
-    page.watts().find_map(|(k, f)| {
-        let fits = f.high <= LARGEST_BEAD
-            && f.high < claim
-            && matches!(says[k], Says::Bare | Says::Nameplate)
+    says.that(Set::UNQUALIFIED).find_map(|k| {
+        let f = &page.figures[k];
+        let fits = (f.unit == Unit::Watt) & (f.high <= LARGEST_BEAD) & (f.high < claim)
             && page
                 .bare()
                 .any(|(_, n)| (n.high * f.high - claim).abs() < 0.01 && counted(page, n, false).is_some());
@@ -173,9 +185,15 @@ fn quotient(page: &Page, says: &All, chosen: Chosen) -> Option<(f64, usize)> {
     })
 }
 
-/// The one count of the text.
+/// The one count of the text; `cobs` in arrays, or `counted` by themselves.
 #[inline(never)]
-fn count(page: &Page, arrays: &[Array], found: &[Found], cobs: bool, chosen: Chosen) -> Option<(f64, usize)> {
+fn count(
+    page: &Page,
+    arrays: &[Array],
+    found: &[Found],
+    (cobs, counted): (bool, bool),
+    chosen: Chosen,
+) -> Option<(f64, usize)> {
     let best = found.iter().map(|f| f.rank).max();
     if cobs {
         let mut cob = arrays.iter().filter(|a| a.of == Of::Cobs);
@@ -195,7 +213,7 @@ fn count(page: &Page, arrays: &[Array], found: &[Found], cobs: bool, chosen: Cho
             return Some((n, k));
         }
     }
-    if found.iter().any(|f| f.cob) {
+    if counted {
         let cob = found.iter().filter(|f| f.cob).count();
         if cob < found.len() || page.cues.any(Cues::of(&[Role::Diode])) {
             return found.iter().find(|f| f.rank == Rank::Total).map(|f| (f.value, f.figure));
@@ -249,51 +267,4 @@ fn pieces_of_a_total(page: &Page, class: f64, chosen: Chosen) -> Option<(f64, us
 
 fn distinct(mut values: impl Iterator<Item = f64>) -> bool {
     values.next().is_some_and(|first| values.any(|v| (v - first).abs() > 0.5))
-}
-
-/// Whether a package word stands with the class, and not in another part of the sentence: "100 x 3W chips plus 2835 UV" names
-/// two kinds of diodes, and the small package's class would accuse a light of large ones.
-#[inline(never)]
-fn beside(page: &Page, package: Span, class: usize) -> bool {
-    /// From here on, in items, words hardly belong to the same diodes.
-    const FAR: usize = 8;
-    let place = page.items.iter().position(|item| item.end as usize >= package.end).unwrap_or(0);
-    let (from, to) = (place.min(class), place.max(class));
-    to - from <= FAR
-        && (from..to).all(|i| {
-            !matches!(page.mark(i), Some(Mark::Plus | Mark::And | Mark::Line | Mark::Pipe))
-                && !matches!(page.role(i), Role::And | Role::With)
-        })
-}
-
-/// The package that a bare number names.
-fn numbered_package(f: &Figure) -> Option<Taken<Package>> {
-    let value = if f.worded { return None } else { package_number(f.high)? };
-    Some(Taken { value, span: span(f) })
-}
-
-/// The package: a word, or the bare number that names one.
-fn package(page: &Page, number: Option<Taken<Package>>) -> Option<Taken<Package>> {
-    let words = Cues::of(&[Role::Package(Package::Smd), Role::Cob]);
-    let word = |sized: bool| {
-        page.items.iter().filter(|item| item.cue.any(words)).find_map(|item| {
-            let value = match item.what {
-                What::Word(Role::Package(p)) if sized == (p != Package::Smd) => p,
-                What::Word(Role::Cob) if !sized => Package::Cob,
-                _ => return None,
-            };
-            Some(Taken { value, span: Span { start: item.start as usize, end: item.end as usize } })
-        })
-    };
-    if page.cues.any(words) { word(true).or(number).or_else(|| word(false)) } else { number }
-}
-
-/// A word for a board, or the code of a diode that is mounted on boards.
-fn on_board(page: &Page) -> bool {
-    let mounted = |code: &Item| {
-        let letters = page.text.as_bytes().get(code.start as usize..code.end as usize);
-        letters.is_some_and(|l| l.len() > 1 && l[..2].eq_ignore_ascii_case(b"lm"))
-    };
-    page.cues.any(Cues::BOARD)
-        || page.has_codes() && page.items.iter().any(|item| item.what == What::Code && mounted(item))
 }

@@ -8,7 +8,7 @@ use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::hues::{class_of_pieces, ends_list, modifies};
 use super::item::Letters;
-use super::label::label_before;
+use super::label::{label_before, may_be_labelled};
 use super::listed::Listed;
 use super::noun::{After, noun_after};
 use super::page::Page;
@@ -33,12 +33,16 @@ pub(super) fn counted(page: &Page, f: &Figure, pack: bool) -> Option<(Rank, bool
     let at = usize::from(f.item);
     // One number without decimals is whole, unless it has so many digits that it is infinite.
     let (whole, small) = (!f.decimal && f.high.is_finite(), f.high < 1.0);
-    if !whole | f.range | f.list | small {
+    let sign = page.sign_before(at);
+    // Most numbers that count nothing show it by what stands beside them: a sign after them, and no label or cross before.
+    let labelled = may_be_labelled(page, at);
+    let (ended, crossed) = (ends(page, at), sign == Mark::Times.bit());
+    let alone = ended && !(labelled | crossed);
+    if !whole | f.range | f.list | small | alone {
         return None;
     }
     debug_assert!(f.high.fract() == 0.0, "{f:?}");
     let package = package_number(f.high).is_some() && !f.worded;
-    let sign = page.sign_before(at);
     let crossed = sign == Mark::Times.bit() && at >= 2;
     // `3030 SMD x 480`, "LEDs*768"
     if crossed && (is_package(page, at - 2) && !joined(page, at + 1) || crossed_noun(page, at)) {
@@ -70,7 +74,8 @@ pub(super) fn counted(page: &Page, f: &Figure, pack: bool) -> Option<(Rank, bool
     if after == After::Elsewhere || (package && after != After::Pieces) {
         return None;
     }
-    let label = matches!(after, After::Nothing | After::Total | After::Pieces) && label_before(page, at);
+    let label =
+        labelled & matches!(after, After::Nothing | After::Total | After::Pieces) && label_before(page, at);
     // Most numbers count nothing that is said before or after them.
     if after == After::Nothing && !label {
         const STARTS: u32 = Mark::bits(&[Mark::Comma, Mark::Open, Mark::Dash]);
@@ -195,6 +200,12 @@ fn of_them(page: &Page, at: usize) -> bool {
         }
     }
     noun
+}
+
+/// Whether a sign straight after the number at item `at`, or the end of the text, ends what it counts.
+pub(super) fn ends(page: &Page, at: usize) -> bool {
+    const JOINS: u32 = Mark::Dash.bit() | Mark::Plus.bit();
+    (page.sign(at + 1) & !JOINS != 0) | (at + 1 >= page.items.len())
 }
 
 /// "LEDs*768"

@@ -21,8 +21,12 @@ use crate::facts::LeftWhy;
 /// What the figures before a figure of watts say.
 pub(super) struct Before<'a> {
     pub all: &'a [Says],
-    /// The last of them that is one of watts.
-    pub last: Option<usize>,
+    /// The last of them that is one of watts, if there is one ...
+    pub last: usize,
+    /// ... and it says a draw.
+    pub drawn: bool,
+    /// On a page with a noun for a draw, the figures of watts after others; see [`Page::rows_of_watts`].
+    pub rows: u64,
 }
 
 /// A draw, a level, a nameplate value or an unqualified figure.
@@ -35,23 +39,13 @@ pub(super) fn draw(
     (left, right): (&Phrase, &Phrase),
 ) -> Says {
     let at = beside.at;
-    if beside.followed_by(Mark::Question) && left.cues.any(DRAW) {
-        return Says::Left(LeftWhy::Rhetoric);
+    if left.cues.and(right.cues).any(DRAW)
+        && let Some(says) = stated(page, beside, before, (left, right))
+    {
+        return says;
     }
-    if left.cues.any(Role::DrawVerb.cue()) && page.cues.any(LAMP) && draws_elsewhere(page, at) {
-        return Says::Left(LeftWhy::OtherDevice);
-    }
-    if page.cues.any(Role::DrawNoun.cue()) {
-        if named_light(page, at) {
-            return Says::Bare;
-        }
-        if before.last.is_some_and(|k| named_light(page, usize::from(page.figures[k].item))) {
-            return Says::Draw(3);
-        }
-    }
-    if right.cues.any(DRAW) || left.cues.any(DRAW) && !claimed(page, at) {
-        let label = left.cues.any(Cues::of(&[Role::DrawAdjective, Role::DrawNoun, Role::Input]));
-        return Says::Draw(2 + u8::from(label));
+    if let Some(says) = before.named(page) {
+        return says;
     }
     let only = Role::Only.cue();
     // Dutch "geen 1000 watt, maar 100 watt": after a denial the word is "but".
@@ -68,7 +62,9 @@ pub(super) fn draw(
     // "I got a 600W bar so this 240W panel has to go"
     let so_this =
         || beside.before.role == Role::At && page.is(at.wrapping_sub(2), const { Letters::of("so") });
-    if right.near.any(only) && !so() || left.near.any(only) && !but() && !so_this() {
+    if left.near.and(right.near).any(only)
+        && (right.near.any(only) && !so() || left.near.any(only) && !but() && !so_this())
+    {
         return Says::Draw(2);
     }
     if goes_on(page, at, before) && !claimed(page, at) {
@@ -85,8 +81,8 @@ pub(super) fn draw(
     }
     let each = Role::Each.cue();
     // "two 150W boards in each"
-    if page.cues.any(each)
-        && matches!(beside.next.role, Role::Part | Role::Board)
+    let part: Cues = Role::Part.cue();
+    if page.cues.any(each) & beside.next.cue.any(part)
         && beside.second.role == Role::Unit(Unit::Length)
         && page.role(at + 3) == Role::Each
     {
@@ -107,30 +103,28 @@ pub(super) fn draw(
     }
     let parts = || heads(page).is_some_and(|n| n > 1.0) || page.watts().count() > 1;
     let of_a_total = || {
-        left.near.any(each) && left.cues.any(Role::Part.cue())
-            || pack.is_none()
-                && page
-                    .first_right(at, Cues::of(&[Role::Per, Role::Light, Role::Part]), 1)
-                    .any(Role::Part.cue())
-                && !counts_total(page)
+        left.near.any(each) && left.cues.any(part)
+            || pack.is_none() && beside.next.cue.any(part) && !counts_total(page)
     };
     // "500W panel, total draw 100W" is no part of its own draw.
     let below = || page.watts().any(|(_, w)| w.high > 1.5 * f.high);
     // "each bar 55W, 330W all bars"
-    let each_part = || pack.is_none() && left.near.any(Role::Part.cue()) && left.cues.any(each) && below();
-    if page.cues.any(each) && (right.near.any(each) && parts() || each_part())
+    let each_part = || pack.is_none() && left.near.any(part) && left.cues.any(each) && below();
+    if left.cues.and(right.near).any(each) && (right.near.any(each) && parts() || each_part())
         || page.cues.any(Role::Total.cue()) && of_a_total() && below()
     {
         return Says::Left(LeftWhy::Part);
     }
-    if beside.next_is(Role::Per) && matches!(beside.second.role, Role::Part | Role::Board) {
+    if beside.next.cue.any(Role::Per.cue()) & beside.second.cue.any(part) {
         return if pack.is_some() { Says::EachLight } else { Says::Left(LeftWhy::Part) };
     }
-    if left.near.any(Role::Total.cue()) || right.cues.any(Role::Total.cue()) {
+    if left.near.and(right.cues).any(Role::Total.cue()) {
         return Says::Total;
     }
-    if (page.cues.any(Role::Level.cue()) | page.has_unit(&[Unit::Percent])) && level(page, at)
-        || one_of_two(page, beside) && before.higher(page, f)
+    let levels = page.cues.any(Role::Level.cue()) | page.has_unit(&[Unit::Percent]);
+    let at_something = beside.followed_by(Mark::At) | beside.next.cue.any(Role::At.cue());
+    if levels & behind_a_level(beside) && level(page, at)
+        || at_something && one_of_two(page, beside) && before.higher(page, f)
     {
         return Says::Level;
     }
@@ -138,6 +132,22 @@ pub(super) fn draw(
         return Says::Nameplate;
     }
     Says::Bare
+}
+
+/// What watts with a word for a draw in the phrases before and after them say.
+fn stated(page: &Page, beside: &Beside, before: &Before, (left, right): (&Phrase, &Phrase)) -> Option<Says> {
+    if beside.followed_by(Mark::Question) && left.cues.any(DRAW) {
+        return Some(Says::Left(LeftWhy::Rhetoric));
+    }
+    if page.cues.any(LAMP) && left.cues.any(Role::DrawVerb.cue()) && draws_elsewhere(page, beside.at) {
+        return Some(Says::Left(LeftWhy::OtherDevice));
+    }
+    let named = before.named(page);
+    if named.is_none() && !right.cues.any(DRAW) && claimed(page, beside.at) {
+        return None;
+    }
+    let label = left.cues.any(Cues::of(&[Role::DrawAdjective, Role::DrawNoun, Role::Input]));
+    named.or(Some(Says::Draw(2 + u8::from(label))))
 }
 
 /// "LEDs total 248": the one total of the page is a number of diodes.
@@ -152,11 +162,34 @@ fn counts_total(page: &Page) -> bool {
 }
 
 impl Before<'_> {
+    /// "power consumption of the 600W panel is 115W": what the figure says as the name of the light, or as the draw after it.
+    fn named(&self, page: &Page) -> Option<Says> {
+        let index = self.all.len();
+        let here = 0b11 << index.min(62);
+        if self.rows & here == 0 {
+            return None;
+        }
+        if named_light(page, index + 1) {
+            return Some(Says::Bare);
+        }
+        named_light(page, index).then_some(Says::Draw(3))
+    }
+
     /// Whether one of them is a higher claim.
     fn higher(&self, page: &Page, f: &Figure) -> bool {
         let claim = |says: &Says| matches!(says, Says::Bare | Says::Nameplate);
         self.all.iter().zip(page.figures).any(|(says, other)| claim(says) && other.high > f.high)
     }
+}
+
+/// Whether what stands straight before the figure may lead to a level.
+fn behind_a_level(beside: &Beside) -> bool {
+    const LABEL: u32 = Mark::bits(&[Mark::Colon, Mark::Equal]);
+    let words = Cues::of(&[Role::Level, Role::At]);
+    beside.before.cue.any(words)
+        | beside.before.is_figure()
+        | (beside.before.sign & LABEL != 0)
+        | BRIGHT.begins(beside.before)
 }
 
 /// "both on 180W", but not "for seedlings 100W"
@@ -181,10 +214,12 @@ fn switched_on(page: &Page, on: usize) -> bool {
         && matches!(page.role_before(on), Role::Level | Role::All)
 }
 
+/// How words for brightness begin.
+const BRIGHT: Listed<5> = Listed::of(["bright", "hellig", "intens", "lumino", "brillo"]);
+
 /// "full brightness 132W", "volle Helligkeit: 132 W"
 #[inline(never)]
 fn full_brightness(page: &Page, at: usize) -> bool {
-    const BRIGHT: Listed<5> = Listed::of(["bright", "hellig", "intens", "lumino", "brillo"]);
     let colon = usize::from(matches!(page.mark_before(at), Some(Mark::Colon | Mark::Equal)));
     at >= 2 + colon
         && page.begins(at - 1 - colon, &BRIGHT)
@@ -192,10 +227,12 @@ fn full_brightness(page: &Page, at: usize) -> bool {
 }
 
 /// "560W @220V", "180W at full": of a light with a higher figure, one of its two.
+#[cold]
+#[inline(never)]
 fn one_of_two(page: &Page, beside: &Beside) -> bool {
-    beside.followed_by(Mark::At)
-        && page.figure(beside.at + 2).is_some_and(|v| matches!(v.unit, Unit::Volt | Unit::VoltAc))
-        || beside.next_is(Role::At) && beside.second.role == Role::Level
+    let (sign, word) = (beside.followed_by(Mark::At), beside.next.cue.any(Role::At.cue()));
+    sign && page.figure(beside.at + 2).is_some_and(|v| matches!(v.unit, Unit::Volt | Unit::VoltAc))
+        || word & beside.second.cue.any(Role::Level.cue())
 }
 
 /// "we tested it: 1000W label, 178W on the meter"
@@ -210,7 +247,7 @@ const CLAIMED: Listed<6> = Listed::of(["claim", "label", "adverti", "namepl", "s
 
 /// Whether the figure carries on a list of draws: "588W (110V), 570W (220V)", "50% 98W, 100% 196W", "110W/60W".
 fn goes_on(page: &Page, at: usize, before: &Before) -> bool {
-    before.last.is_some_and(|last| matches!(before.all[last], Says::Draw(_)) && carries_on(page, at, last))
+    before.drawn && carries_on(page, at, before.last)
 }
 
 /// Whether nothing but volts, levels and signs stands between figure `last` and item `at`.

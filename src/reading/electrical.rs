@@ -27,10 +27,24 @@ const VOLTS: u32 = 1 << Unit::Volt as u32 | 1 << Unit::VoltAc as u32 | 1 << Unit
 const CURRENTS: u32 = 1 << Unit::Amp as u32 | 1 << Unit::Milliamp as u32;
 const BARE: u32 = 1 << Unit::Bare as u32;
 
+/// The volts of one side: the first figure of them, the lowest and the highest.
 #[derive(Clone, Copy)]
-struct Volts {
-    figure: usize,
-    mains: bool,
+struct Volts<'a> {
+    first: &'a Figure,
+    low: &'a Figure,
+    high: &'a Figure,
+}
+
+impl<'a> Volts<'a> {
+    /// The same with another figure.
+    fn with(side: Option<Self>, f: &'a Figure) -> Self {
+        let Self { first, low, high } = side.unwrap_or(Self { first: f, low: f, high: f });
+        Self {
+            first,
+            low: if f.low < low.low { f } else { low },
+            high: if f.high > high.high { f } else { high },
+        }
+    }
 }
 
 /// Fills `volts`, `amps`, `supply` and `drive`.
@@ -41,9 +55,9 @@ pub(super) fn choose(page: &Page, read: &mut Read) {
     if !page.has_any(wanted) {
         return;
     }
-    let mut volts: SmallVec<[Volts; 6]> = SmallVec::new();
+    let (mut mains, mut dc): (Option<Volts>, Option<Volts>) = (None, None);
     let mut amps: SmallVec<[usize; 4]> = SmallVec::new();
-    for (k, f) in page.figures.iter().enumerate() {
+    for (k, f) in page.others(labels) {
         let unit = 1 << f.unit as u32;
         if wanted & unit == 0 {
             continue;
@@ -54,7 +68,8 @@ pub(super) fn choose(page: &Page, read: &mut Read) {
             }
             match labelled(page, f).filter(|_| f.high > 0.0) {
                 Some(Unit::Volt) if f.range || f.list || f.high >= 1.0 => {
-                    volts.push(Volts { figure: k, mains: f.high >= MAINS });
+                    let side = if f.high >= MAINS { &mut mains } else { &mut dc };
+                    *side = Some(Volts::with(*side, f));
                 }
                 Some(Unit::Amp) => amps.push(k),
                 _ => {}
@@ -65,7 +80,8 @@ pub(super) fn choose(page: &Page, read: &mut Read) {
             continue;
         }
         if unit & VOLTS != 0 {
-            volts.push(Volts { figure: k, mains: is_mains(page, f) });
+            let side = if is_mains(page, f) { &mut mains } else { &mut dc };
+            *side = Some(Volts::with(*side, f));
         } else if f.unit == Unit::Amp {
             let driven = || page.left(usize::from(f.item)).cues.any(Role::Drive.cue());
             if page.cues.any(Role::Drive.cue()) && (driven() || drive_word(page, f)) {
@@ -81,19 +97,14 @@ pub(super) fn choose(page: &Page, read: &mut Read) {
             }
         }
     }
-    let mains = volts.iter().any(|v| v.mains);
-    let mut side = volts.iter().filter(|v| v.mains == mains).map(|v| &page.figures[v.figure]);
-    let Some(first) = side.next() else {
+    let Some(side) = mains.or(dc) else {
         read.amps = amps.first().map(|&k| taken(&page.figures[k], page.figures[k].high));
         return;
     };
-    let (lowest, highest) = side.fold((first, first), |(low, high), v| {
-        (if v.low < low.low { v } else { low }, if v.high > high.high { v } else { high })
-    });
+    let Volts { first, low, high } = side;
     let volts = |v: f64, f: &Figure| Stated { value: v, half_digit: f.half };
-    read.volts =
-        Some(Taken { value: (volts(lowest.low, lowest), volts(highest.high, highest)), span: span(first) });
-    current(page, &amps, mains, volts(highest.high, highest), read);
+    read.volts = Some(Taken { value: (volts(low.low, low), volts(high.high, high)), span: span(first) });
+    current(page, &amps, mains.is_some(), volts(high.high, high), read);
 }
 
 fn taken(f: &Figure, value: f64) -> Taken<Stated> {

@@ -56,11 +56,13 @@ pub(super) fn draws_elsewhere(page: &Page, at: usize) -> bool {
 /// What a page has that speaks of lights in a chain.
 const CHAINED: Cues = Cues::of(&[Role::Load, Role::UpTo]);
 
+/// Words for a limit, in the row of what feeds a light.
+const LIMIT: Cues = Cues::of(&[Role::Rating, Role::UpTo]);
+
 /// "Driver: Corvo HD, rated 320W", "Netzteil: HDL-320, 320W max": a rating after a comma, in the row of what feeds the light.
 #[inline(never)]
 fn in_row_of_feeder(page: &Page, beside: &Beside) -> bool {
-    const LIMIT: Cues = Cues::of(&[Role::Rating, Role::UpTo]);
-    if !(beside.before.cue.any(LIMIT) || beside.next.cue.any(LIMIT)) {
+    if !beside.before.cue.and(beside.next.cue).any(LIMIT) {
         return false;
     }
     let mut i = beside.at;
@@ -95,7 +97,10 @@ pub(super) fn foreign(
     (right, next): (Cues, Cues),
 ) -> Option<LeftWhy> {
     let at = beside.at;
-    if page.cues.any(Role::Device.cue()) && of_a_device(page, beside, near) {
+    if page.cues.any(Role::Device.cue())
+        && near_a_device(page, beside, left.and(near))
+        && of_a_device(page, beside, near)
+    {
         return Some(LeftWhy::OtherDevice);
     }
     let load = Role::Load.cue();
@@ -136,6 +141,14 @@ pub(super) fn foreign(
     None
 }
 
+/// Whether a device is named in the phrase before the watts or straight after them, or they may stand in a row of one: most
+/// texts that name a device name it elsewhere.
+fn near_a_device(page: &Page, beside: &Beside, left: Cues) -> bool {
+    let limits = beside.before.cue.and(beside.next.cue).any(LIMIT);
+    let near = (1..=4).fold(left, |near, d| near.and(page.plays(beside.at + d)));
+    near.any(Role::Device.cue()) | limits
+}
+
 /// Whether the watts are those of a device that is no light; `near` is the role of the nearest word before them.
 #[inline(never)]
 fn of_a_device(page: &Page, beside: &Beside, near: Cues) -> bool {
@@ -148,7 +161,7 @@ fn of_a_device(page: &Page, beside: &Beside, near: Cues) -> bool {
     let rated = near.any(THING)
         && (at + 1..at + 4)
             .any(|i| page.figure(i).is_some_and(|f| matches!(f.unit, Unit::Volt | Unit::VoltDc | Unit::Amp)));
-    first.any(device) && !labelled && !rated && !lacks_next(page, at)
+    first.any(device) && !labelled && !rated && !for_a_tent(page, at) && !lacks_next(page, at)
         || near.any(device) && !first.any(THING) && !lacks(page, at - 1)
         || page.has_mark(Mark::Colon) && in_row_of_feeder(page, beside)
         || beside.before.letters != 0 && feeder_can(page, at)
@@ -169,6 +182,13 @@ fn solar_panel(page: &Page, beside: &Beside) -> bool {
     const SOLAR: Letters = Letters::of("solar");
     let own = |i: usize| i != beside.at && page.is_watts(i) && page.cue(i + 1).any(THING);
     page.items.iter().any(|item| item.starts(SOLAR)) && (0..page.items.len()).any(own)
+}
+
+/// "600W for 4x4 grow tents": what the light stands in, and the watts are the light's.
+fn for_a_tent(page: &Page, at: usize) -> bool {
+    const TENTS: Listed<7> =
+        Listed::of(["tent", "zelt", "growzelt", "zuchtzel", "kweekten", "talt", "odlingst"]);
+    page.role(at + 1) == Role::For && (at + 2..at + 6).any(|i| page.begins(i, &TENTS))
 }
 
 /// "cut every 10 cm (1.2 W)", "1.2 W every 10 cm": the watts of a length that a strip can be cut to.

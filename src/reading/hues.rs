@@ -204,7 +204,7 @@ fn ratio_letters(page: &Page, b: usize) -> bool {
 pub(super) fn ultraviolet(page: &Page) -> bool {
     page.cues.any(Cues::ULTRAVIOLET)
         || page.has_unit(&[Unit::Nanometre])
-            && page.figures.iter().any(|f| f.unit == Unit::Nanometre && !f.range && f.high < 400.0)
+            && page.others(false).any(|(_, f)| f.unit == Unit::Nanometre && !f.range && f.high < 400.0)
 }
 
 /// "pink full spectrum: 8pcs", "660nm assist 24pcs": the item after a name that stands between a colour and its pieces.

@@ -10,29 +10,42 @@ use super::page::Page;
 use super::roles::{Role, Unit};
 use super::watts::BEAD;
 
-/// "LED Qty: 96", "Number of LEDs: 150", "Diodes: 576", "Chips 60".
-pub(super) fn label_before(page: &Page, at: usize) -> bool {
+const SOURCE: Letters = Letters::of("source");
+
+/// Whether a label may end straight before the number at item `at`: before most numbers stands another sign, a figure or another
+/// word.
+pub(super) fn may_be_labelled(page: &Page, at: usize) -> bool {
     /// The signs that may stand between a label and its number.
-    const SIGNS: u32 = Mark::Colon.bit()
-        | Mark::Equal.bit()
-        | Mark::Question.bit()
-        | Mark::Pipe.bit()
-        | Mark::Dash.bit()
-        | Mark::Compare.bit()
-        | Mark::Tilde.bit()
-        | Mark::Open.bit()
-        | Mark::Close.bit()
-        | Mark::Foot.bit();
-    const SOURCE: Letters = Letters::of("source");
+    const SIGNS: u32 = Mark::bits(&[
+        Mark::Colon,
+        Mark::Equal,
+        Mark::Question,
+        Mark::Pipe,
+        Mark::Dash,
+        Mark::Compare,
+        Mark::Tilde,
+        Mark::Open,
+        Mark::Close,
+        Mark::Foot,
+    ]);
     /// What the last word of a label may be, as far as it has a cue.
-    const WORDS: Cues = DIODE.and(Cues::of(&[Role::Quantity, Role::Pieces, Role::Total, Role::Kind]));
-    // Most numbers have no label: another sign, a figure or another word stands before them.
-    let Some(last) = at.checked_sub(1) else { return false };
-    let word = || {
-        matches!(page.role(last), Role::Of | Role::DoubleEnded | Role::Approx | Role::Unit(Unit::Second))
-            || page.starts(last, SOURCE)
-    };
-    if (page.sign(last) & SIGNS == 0) & !page.plays(last).any(WORDS) && !word() {
+    const WORDS: Cues = THINGS.and(Cues::of(&[Role::Total, Role::Kind]));
+    let last = at.wrapping_sub(1);
+    let small =
+        matches!(page.role(last), Role::Of | Role::DoubleEnded | Role::Approx | Role::Unit(Unit::Second));
+    (page.sign(last) & SIGNS != 0) | page.plays(last).any(WORDS) | small | page.starts(last, SOURCE)
+}
+
+/// What a label names, as far as it has a cue.
+const THINGS: Cues = DIODE.and(Cues::of(&[Role::Quantity, Role::Pieces]));
+
+/// "LED Qty: 96", "Number of LEDs: 150", "Diodes: 576", "Chips 60": the same where [`may_be_labelled`] says that there may be one.
+pub(super) fn label_before(page: &Page, at: usize) -> bool {
+    // None of the words before may name diodes, or a quantity.
+    let from = at.saturating_sub(5);
+    let words = &page.items[from..at];
+    let names = words.iter().fold(false, |any, item| any | item.cue.any(THINGS) | item.starts(SOURCE));
+    if !names {
         return false;
     }
     let (mut i, mut signed, mut quantity, mut diode) = (at, false, false, false);

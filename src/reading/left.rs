@@ -11,8 +11,20 @@ use crate::facts::{Left, LeftWhy, Read, Span};
 
 /// Lists what was left, in the order of the text.
 pub(super) fn list(page: &Page, says: &All, read: &mut Read) {
+    /// What figures of watts say that fields of watts may hold, or that are left: all but the class of the diodes.
+    const LISTED: Set = Set::of(&[
+        Says::Bare,
+        Says::Nameplate,
+        Says::EachLight,
+        Says::Total,
+        Says::Level,
+        Says::Draw(0),
+        Says::Equivalent,
+        Says::Selected,
+        Says::Left(LeftWhy::Part),
+    ]);
     let taken = taken(read);
-    for k in says.that(Set::ANY) {
+    for k in says.that(LISTED) {
         let f = &page.figures[k];
         let start = f.start as usize;
         // No two figures start at the same place. Which of the four it is does not matter, so they are counted, without a branch each.
@@ -26,12 +38,12 @@ pub(super) fn list(page: &Page, says: &All, read: &mut Read) {
         read.left.push(Left { span: span(f), why });
     }
     if page.has_unit(&[Unit::Ratio]) && read.colours.is_empty() {
-        for f in page.figures.iter().filter(|f| f.unit == Unit::Ratio) {
+        for f in page.others(false).map(|(_, f)| f).filter(|f| f.unit == Unit::Ratio) {
             read.left.push(Left { span: span(f), why: LeftWhy::Ratio });
         }
     }
     if page.has_codes() {
-        for item in page.items.iter().filter(|item| item.what == What::Code) {
+        for item in page.items.iter().filter(|item| matches!(item.what, What::Code)) {
             let span = Span { start: item.start as usize, end: item.end as usize };
             let counts = || read.colours.iter().any(|c| c.span == span);
             if looks_like_a_figure(&page.text[span.start..span.end]) && !counts() {

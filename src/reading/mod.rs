@@ -6,6 +6,10 @@
 //! `left` with its reason, because a misread number accuses somebody.
 
 #![expect(clippy::match_same_arms, reason = "the arms of a grammar are grouped by what they mean")]
+#![expect(
+    clippy::needless_bitwise_bool,
+    reason = "what is known already is joined without a branch, which the processor would have to guess"
+)]
 
 mod admitted;
 mod array;
@@ -37,6 +41,7 @@ mod listed;
 mod noun;
 mod number;
 mod pack;
+mod package;
 mod page;
 mod paired;
 mod pairs;

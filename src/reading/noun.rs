@@ -2,7 +2,7 @@
 
 use super::array::{DIODE, LARGEST_BEAD, heads};
 use super::class::package_number;
-use super::counted::{FEWEST_PIECES, joined};
+use super::counted::{FEWEST_PIECES, ends, joined};
 use super::cues::Cues;
 use super::figures::What;
 use super::fold::Mark;
@@ -29,9 +29,7 @@ pub(super) enum After {
 
 /// What the words after the number at item `at` say it counts.
 pub(super) fn noun_after(page: &Page, at: usize, pack: bool) -> After {
-    // A sign straight after it ends what is counted, except these.
-    const JOINS: u32 = Mark::Dash.bit() | Mark::Plus.bit();
-    if page.sign(at + 1) & !JOINS != 0 {
+    if ends(page, at) {
         return After::Nothing;
     }
     let (mut pieces, mut packaged) = (false, false);

@@ -207,16 +207,21 @@ fn lights_after(page: &Page, n: &Figure, i: usize) -> Option<Taken<u32>> {
 
 /// "2x 300W lights", "light x2", "Grow Light 2PCS", "(two units)".
 fn counted(page: &Page, n: &Figure) -> Option<Taken<u32>> {
-    /// What may stand before a number of lights that nothing else shows to be one.
-    const SIGNS_BEFORE: u32 = Mark::Colon.bit() | Mark::Equal.bit() | Mark::Times.bit();
+    /// What may stand between a label and a number of lights.
+    const LABEL: u32 = Mark::Colon.bit() | Mark::Equal.bit();
+    const LABELS: Cues = Cues::of(&[Role::Quantity, Role::Selected]);
     let i = usize::from(n.item);
     // What stands straight beside most numbers shows at once that they count no lights.
     let (sign, next) = (page.sign(i + 1), page.plays(i + 1));
     let crossed = (sign == Mark::Times.bit()) | n.worded & next.any(Cues::WATTS);
-    let labelled = page.sign_before(i) & SIGNS_BEFORE != 0;
-    let things = next.any(Cues::of(&[Role::Pieces, Role::Lights]));
-    let leads = i == 0;
-    let (many, beside) = (n.high > MOST, crossed | labelled | things | leads);
+    let before = page.sign_before(i);
+    let labelled = (before & LABEL != 0) & page.cues.any(LABELS);
+    let times = (before == Mark::Times.bit())
+        & page.plays(i.wrapping_sub(2)).any(Cues::of(&[Role::Light, Role::Part]));
+    let pieces = next.any(Role::Pieces.cue()) && n.high <= MOST_PIECES;
+    let leads = i == 0 && KINDS.iter().any(|&w| page.is(1, w));
+    let things = (page.role(i + 1) == Role::Lights) | leads;
+    let (many, beside) = (n.high > MOST, crossed | labelled | times | pieces | things);
     if !beside | n.range | n.list | many {
         return None;
     }

@@ -32,7 +32,12 @@ impl<'a> Page<'a> {
 
     /// The figures of watts with their indices, in the order of the text.
     pub(super) fn watts(&self) -> OfUnit<'a> {
-        OfUnit { first: self.seen.watts, next: u64::BITS as usize, unit: Unit::Watt, figures: self.figures }
+        OfUnit {
+            first: self.seen.watts,
+            next: u64::BITS as usize,
+            units: bit(Unit::Watt),
+            figures: self.figures,
+        }
     }
 
     /// The figures of watts straight after a bare number, and with `before` those straight before one too; there may be no
@@ -45,7 +50,21 @@ impl<'a> Page<'a> {
 
     /// The numbers without a unit with their indices, in the order of the text.
     pub(super) fn bare(&self) -> OfUnit<'a> {
-        OfUnit { first: self.seen.bare, next: u64::BITS as usize, unit: Unit::Bare, figures: self.figures }
+        OfUnit {
+            first: self.seen.bare,
+            next: u64::BITS as usize,
+            units: bit(Unit::Bare),
+            figures: self.figures,
+        }
+    }
+
+    /// The figures with other units than watts, and with `bare` those without a unit too: every other figure of a title is
+    /// watts, and most others are bare numbers.
+    #[expect(clippy::cast_possible_truncation, reason = "at most 64")]
+    pub(super) fn others(&self, bare: bool) -> OfUnit<'a> {
+        let beyond = u64::MAX.checked_shl(self.figures.len().min(64) as u32).unwrap_or(0);
+        let (left, unit) = if bare { (0, 0) } else { (self.seen.bare, bit(Unit::Bare)) };
+        OfUnit { first: !(beyond | self.seen.watts | left), units: !(bit(Unit::Watt) | unit), ..self.watts() }
     }
 
     /// Whether a figure on the page has one of the units, a bit each.
@@ -96,6 +115,8 @@ impl<'a> Page<'a> {
     }
 
     /// The bit of the sign at item `i`, 0 if it is none: to compare with several at once.
+    ///
+    /// Without a branch: whether a sign stands beside a number nobody can foretell.
     pub(super) fn sign(&self, i: usize) -> u32 {
         self.item(i).sign
     }
@@ -158,20 +179,6 @@ impl<'a> Page<'a> {
 
     /// Whether the sign at item `i` ends a phrase. A hyphen does with white space on both sides.
     pub(super) fn breaks(&self, i: usize) -> bool {
-        const BREAKS: u32 = Mark::bits(&[
-            Mark::Comma,
-            Mark::Stop,
-            Mark::Line,
-            Mark::Pipe,
-            Mark::Question,
-            Mark::Bang,
-            Mark::Arrow,
-            Mark::Slash,
-            Mark::Plus,
-            Mark::And,
-            Mark::Other,
-        ]);
-        const APART: u32 = Mark::bits(&[Mark::Dash, Mark::Dot, Mark::Tilde]);
         let sign = self.sign(i);
         sign & BREAKS != 0 || sign & APART != 0 && self.apart(i)
     }
@@ -220,14 +227,39 @@ impl<'a> Page<'a> {
     }
 }
 
-/// Figures of one unit.
+/// Signs that end a phrase, and those that do with white space on both sides.
+const BREAKS: u32 = Mark::bits(&[
+    Mark::Comma,
+    Mark::Stop,
+    Mark::Line,
+    Mark::Pipe,
+    Mark::Question,
+    Mark::Bang,
+    Mark::Arrow,
+    Mark::Slash,
+    Mark::Plus,
+    Mark::And,
+    Mark::Other,
+]);
+const APART: u32 = Mark::bits(&[Mark::Dash, Mark::Dot, Mark::Tilde]);
+
+/// Signs that may end a phrase; see [`Page::breaks`].
+pub(super) const MAY_BREAK: u32 = BREAKS | APART;
+
+/// Figures of one unit, or of several.
 pub(super) struct OfUnit<'a> {
     /// A bit for each that is left of the first 64. No other figure of a title is looked at.
     first: u64,
     /// Where to look on behind those.
     next: usize,
-    unit: Unit,
+    /// Which units those have, a bit each.
+    units: u32,
     figures: &'a [Figure],
+}
+
+/// The bit of a unit.
+const fn bit(unit: Unit) -> u32 {
+    1 << unit as u32
 }
 
 impl<'a> Iterator for OfUnit<'a> {
@@ -243,17 +275,25 @@ impl<'a> Iterator for OfUnit<'a> {
         if self.next >= self.figures.len() {
             return None;
         }
-        let index = beyond(self.figures, self.next, self.unit)?;
+        let index = beyond(self.figures, self.next, self.units)?;
         self.next = index + 1;
         Some((index, &self.figures[index]))
     }
 }
 
-/// The index of the first figure of the unit from `next` on. Hardly a title has more than 64 figures, so this is kept out of
+/// The index of the first figure of the units from `next` on. Hardly a title has more than 64 figures, so this is kept out of
 /// the way of the rules that look for a unit.
 #[cold]
 #[inline(never)]
-fn beyond(figures: &[Figure], next: usize, unit: Unit) -> Option<usize> {
-    let found = figures[next..].iter().position(|figure| figure.unit == unit);
+fn beyond(figures: &[Figure], next: usize, units: u32) -> Option<usize> {
+    let found = figures[next..].iter().position(|figure| units & bit(figure.unit) != 0);
     found.map(|further| next + further)
+}
+
+impl Page<'_> {
+    /// A bit for each of the first 64 figures that is one of watts after another, all bits if there are more figures.
+    pub(super) fn rows_of_watts(&self) -> u64 {
+        let rows = self.seen.watts & self.seen.watts << 1;
+        if self.figures.len() > u64::BITS as usize { u64::MAX } else { rows }
+    }
 }

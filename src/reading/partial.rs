@@ -29,19 +29,21 @@ pub(super) fn leave(page: &Page, pack: Option<u32>, says: &mut All) {
             says.set(k, Says::Left(why));
         }
     }
-    if page.cues.any(Role::Device.cue()) {
+    if page.cues.any(Role::Device.cue()) & says.may_have(1, Set::NAMEPLATE) {
         fans(page, says);
     }
+}
+
+/// Leaves of several figures those that are a total of the pack, or below the full power that a higher one gives.
+pub(super) fn leave_beside_others(page: &Page, pack: Option<u32>, says: &mut All) {
     if let Some(pack) = pack {
         pack_total(page, pack, says);
     }
-    if page.cues.any(Role::Level.cue()) {
+    if page.cues.any(Role::Level.cue()) & says.may_have(1, Set::LEVEL) {
         leave_modes(page, says);
     }
-    if page.has_unit(&[Unit::Percent])
-        || page.may.any(Role::Switchable.cue())
-        || page.may.any(Role::Dim.cue()) && says.may_have(1, Set::of(&[Says::Nameplate, Says::Level]))
-    {
+    let dimmed = page.may.any(Role::Dim.cue()) & says.may_have(1, Set::of(&[Says::Nameplate, Says::Level]));
+    if page.has_unit(&[Unit::Percent]) | page.may.any(Role::Switchable.cue()) | dimmed {
         leave_dimmed(page, says);
     }
 }

@@ -30,7 +30,7 @@ pub(super) fn choose(page: &Page, variants: bool, read: &mut Read) {
 /// The same from the figures of the wanted units, a bit each.
 #[inline(never)]
 fn figures(page: &Page, wanted: u32, variants: bool, read: &mut Read) {
-    for f in page.figures {
+    for (_, f) in page.others(wanted & 1 << Unit::Bare as u32 != 0) {
         if wanted >> f.unit as u32 & 1 == 0 {
             continue;
         }

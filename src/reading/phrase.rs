@@ -6,7 +6,7 @@
 use super::cues::Cues;
 use super::figures::{Figure, What};
 use super::fold::Mark;
-use super::page::Page;
+use super::page::{MAY_BREAK, Page};
 use super::roles::{Role, Unit};
 use super::watts::THING;
 
@@ -40,6 +40,15 @@ pub(super) const INTRODUCES: Cues = DRAW.and(Cues::of(&[
     Role::Kind,
 ]));
 
+/// Figures that end a phrase, or may.
+const NUMBERS: Cues = Cues::WATTS.and(Cues::BARE);
+
+/// Signs between a label and what it labels.
+const LABEL: u32 = Mark::bits(&[Mark::Colon, Mark::Equal]);
+
+/// Signs that end the phrase after a figure, besides those that end any.
+const ENDS: u32 = LABEL | Mark::bits(&[Mark::Open, Mark::Close]);
+
 /// What stands on one side of a figure.
 #[derive(Debug, Clone, Copy, Default)]
 pub(super) struct Phrase {
@@ -51,52 +60,56 @@ pub(super) struct Phrase {
 
 impl<'a> Page<'a> {
     /// The phrase that leads up to item `at`.
+    ///
+    /// Which kind of item comes next nobody can foretell: whatever may end the phrase is found by one test, and what does not is
+    /// taken in without a branch.
     pub(super) fn left(&self, at: usize) -> Phrase {
         let mut near = Cues::default();
         let (mut all, mut introduced, mut seen) = (Cues::default(), Cues::default(), false);
-        // A bit for each word for a light with no word for power after it, by how far it is from the figure.
-        let (mut power, mut lights) = (false, 0_u32);
+        // The words for a draw, once a word for a light stands between them and the figure.
+        let mut behind_a_light = Cues::default();
         let (mut i, from) = (at, at.saturating_sub(REACH));
         while i > from {
             i -= 1;
             let item = &self.items[i];
-            if let What::Word(role) = item.what {
-                let mut cue = self.cue_of(i, item);
-                power |= cue.any(POWER);
-                lights |= u32::from(!power & item.cue.any(THING)) << (at - i);
-                if cue.any(STATES) && lights != 0 && self.beyond(at, lights) {
-                    // "low consumption LED light 45W": the light is between, so the word is about the light.
-                    cue = cue.without(STATES);
-                }
-                all = all.and(cue);
-                let leads = cue.any(Role::Equivalent.cue()) && self.leads(i);
-                introduced = if cue.any(INTRODUCES) | leads { all } else { introduced };
-                let passed =
-                    seen | matches!(role, Role::Approx | Role::UpTo | Role::To | Role::At | Role::Of);
-                near = if passed { near } else { cue };
-                seen |= !passed;
-            } else if let Some(mark) = item.mark {
-                if self.breaks(i) && !self.passes(i, at) {
+            let sign = item.sign;
+            if (sign & MAY_BREAK != 0) | item.cue.any(NUMBERS) {
+                if item.cue.any(Cues::WATTS) {
+                    all = introduced;
                     break;
                 }
-                power |= matches!(mark, Mark::Colon | Mark::Equal);
-            } else if let Some(figure) = self.figures.get(usize::from(item.figure)) {
-                if figure.unit == Unit::Watt || figure.unit == Unit::Bare && !self.of_lamps(i) {
-                    all = if figure.unit == Unit::Watt { introduced } else { all };
+                let ends = if sign == 0 { !self.of_lamps(i) } else { !self.passes(i, at) && self.breaks(i) };
+                if ends {
                     break;
                 }
-                seen |= figure.unit == Unit::Percent;
-            } else {
-                seen = true;
+            }
+            let mut cue = self.cue_of(i, item);
+            if cue.any(behind_a_light) && self.beyond(i, at) {
+                // "low consumption LED light 45W": the light is between, so the word is about the light.
+                cue = cue.without(STATES);
+            }
+            behind_a_light = if cue.any(THING) { STATES } else { behind_a_light };
+            all = all.and(cue);
+            let leads = cue.any(Role::Equivalent.cue()) && self.leads(i);
+            introduced = if cue.any(INTRODUCES) | leads { all } else { introduced };
+            // Nearly always the first item, so this is asked of no more.
+            if !seen {
+                let small = matches!(item.role, Role::Approx | Role::UpTo | Role::To | Role::At | Role::Of);
+                let figure = self.figure(i).is_some_and(|figure| figure.unit != Unit::Percent);
+                seen = !((sign != 0) | small | figure);
+                near = if seen { cue } else { near };
             }
         }
         Phrase { cues: all, near }
     }
 
+    /// Whether the light itself is named between items `i` and `at`, with no word for power after it, and not each one of several.
     #[inline(never)]
-    /// Whether one of the `lights` before item `at` is the light itself, and not each one of several.
-    fn beyond(&self, at: usize, lights: u32) -> bool {
-        (1..=REACH).any(|d| lights >> d & 1 == 1 && !self.one_of(at - d))
+    fn beyond(&self, i: usize, at: usize) -> bool {
+        (i + 1..at)
+            .rev()
+            .take_while(|&k| !(self.cue(k).any(POWER) | (self.sign(k) & LABEL != 0)))
+            .any(|k| self.plays(k).any(THING) && !self.one_of(k))
     }
 
     /// "a 2-lamp 64W fixture": whether the number at item `i` says how many lamps are in it.
@@ -141,9 +154,16 @@ impl<'a> Page<'a> {
 
     /// "Power draw - 150W": a hyphen straight between the word and the figure; "i.e." after a comma.
     pub(super) fn passes(&self, i: usize, at: usize) -> bool {
+        // One test of what all three have, which is rare.
+        let straight = (i + 1 == at) & (self.sign(i) == Mark::Dash.bit());
+        (straight | matches!(self.role(i + 1), Role::Short | Role::Lamp(_))) && self.joins_on(i, at)
+    }
+
+    /// The same of a sign before one of the words that it may join on, or of a hyphen before the figure.
+    #[inline(never)]
+    fn joins_on(&self, i: usize, at: usize) -> bool {
         let (mark, next) = (self.mark(i), self.role(i + 1));
         let lamp = |word: Role| matches!(word, Role::Lamp(_));
-        // The rare word first: a sign is a comma or not as often as not.
         next == Role::Short
             && mark == Some(Mark::Comma)
             && i + 1 < at
@@ -161,38 +181,15 @@ impl<'a> Page<'a> {
         while i + 1 < end {
             i += 1;
             let item = &self.items[i];
-            if let What::Word(_) = item.what {
-                let cue = self.cue_of(i, item);
-                introduced |= cue.any(INTRODUCES.without(Role::Rating.cue()));
-                beyond |= cue.any(Role::Light.cue());
-                let cue = if beyond { cue.without(DRAW) } else { cue };
-                all = all.and(cue);
-                own = if introduced { own } else { all };
-                near = if seen { near } else { cue };
-                seen = true;
-            } else if let Some(mark) = item.mark {
-                const LABEL: u32 = Mark::bits(&[Mark::Colon, Mark::Equal]);
-                const ENDS: u32 = LABEL | Mark::bits(&[Mark::Open, Mark::Close]);
-                if mark == Mark::Open && i == at + 1 {
-                    inside = true;
-                } else if ENDS & mark.bit() != 0 {
-                    // The words before a colon label what follows.
-                    all = if LABEL & mark.bit() != 0 { own } else { all };
-                    break;
-                } else if self.breaks(i) && !self.passes(i, usize::MAX) {
-                    break;
-                }
-            } else if let Some(figure) = self.figures.get(usize::from(item.figure)) {
-                if figure.unit == Unit::Watt {
+            let sign = item.sign;
+            if (sign & (MAY_BREAK | ENDS) != 0) | item.cue.any(NUMBERS) {
+                if item.cue.any(Cues::WATTS) {
                     // "800W (nur 150W", "100W (each head 20W)": the words between are about the second.
                     all = if inside { Cues::default() } else { own };
                     near = if all.any(near) { near } else { Cues::default() };
                     break;
                 }
-                if figure.unit == Unit::Ratio {
-                    break;
-                }
-                if figure.unit == Unit::Bare {
+                if item.cue.any(Cues::BARE) {
                     // "600W draws about 240"
                     let about = usize::from(self.role(i - 1) == Role::Approx);
                     let straight =
@@ -204,35 +201,49 @@ impl<'a> Page<'a> {
                     }
                     break;
                 }
-                seen = true;
-            } else {
-                seen = true;
+                if i == at + 1 && sign & Mark::Open.bit() != 0 {
+                    inside = true;
+                } else if sign & ENDS != 0 {
+                    // The words before a colon label what follows.
+                    all = if sign & LABEL != 0 { own } else { all };
+                    break;
+                } else if !self.passes(i, usize::MAX) && self.breaks(i) {
+                    break;
+                }
             }
+            if item.is_figure() && self.figure(i).is_some_and(|figure| figure.unit == Unit::Ratio) {
+                break;
+            }
+            let cue = self.cue_of(i, item);
+            introduced |= cue.any(INTRODUCES.without(Role::Rating.cue()));
+            beyond |= cue.any(Role::Light.cue());
+            let cue = if beyond { cue.without(DRAW) } else { cue };
+            all = all.and(cue);
+            own = if introduced { own } else { all };
+            near = if seen | (sign != 0) { near } else { cue };
+            seen |= sign == 0;
         }
         Phrase { cues: all, near }
     }
 
     /// The first role of the set in the phrase that follows item `at`, as far as `reach` items; empty if there is none.
     pub(super) fn first_right(&self, at: usize, set: Cues, reach: usize) -> Cues {
+        /// Signs that a phrase goes on behind, the hyphen if it is none with white space on both sides.
+        const PASSED: u32 = Mark::bits(&[Mark::Inch, Mark::Foot, Mark::Dash, Mark::Current]);
         let (mut i, end) = (at, self.items.len().min(at + 1 + reach));
+        // An opening bracket straight behind the figure is passed.
+        let mut passed = PASSED | Mark::Open.bit();
         while i + 1 < end {
             i += 1;
             let item = &self.items[i];
-            if item.cue.any(set) {
-                return item.cue;
+            let (sign, found) = (item.sign, item.cue.any(set));
+            if (sign & !passed != 0) | item.cue.any(NUMBERS.and(set)) {
+                return if found { item.cue } else { Cues::default() };
             }
-            let passes = if let Some(mark) = item.mark {
-                mark == Mark::Open && i == at + 1
-                    || matches!(mark, Mark::Inch | Mark::Foot | Mark::Dash | Mark::Current) && !self.breaks(i)
-            } else {
-                // Words, codes, and figures with a unit of their own.
-                self.figures
-                    .get(usize::from(item.figure))
-                    .is_none_or(|f| !matches!(f.unit, Unit::Watt | Unit::Bare))
-            };
-            if !passes {
+            if sign & MAY_BREAK != 0 && self.breaks(i) {
                 break;
             }
+            passed = PASSED;
         }
         Cues::default()
     }

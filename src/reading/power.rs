@@ -29,6 +29,9 @@ pub(super) struct Chosen {
     pub variants: bool,
 }
 
+/// What is said of a headline besides that it is one.
+const QUALIFIED: Set = Set::of(&[Says::Selected, Says::EachLight, Says::Total, Says::Level]);
+
 /// Fills `advertised_w` and `actual_w`.
 pub(super) fn choose(
     page: &Page,
@@ -46,13 +49,14 @@ pub(super) fn choose(
         says.leave(Set::BARE, LeftWhy::Variant);
     }
     drop_pack_total(page, says, pack);
-    let level = highest(page, says);
-    let headline = selected
-        .or_else(|| says.first(Set::EACH_LIGHT))
-        .or_else(|| whole(page, says, pack))
+    // Most texts say none of these.
+    let qualified = says.may_have(1, QUALIFIED);
+    let level = if qualified { highest(page, says) } else { None };
+    let above = || selected.or_else(|| says.first(Set::EACH_LIGHT)).or_else(|| whole(page, says, pack));
+    let below = || says.first(Set::TOTAL).or(level);
+    let headline = if qualified { above() } else { None }
         .or_else(|| says.first(Set::UNQUALIFIED))
-        .or_else(|| says.first(Set::TOTAL))
-        .or(level);
+        .or_else(|| if qualified { below() } else { None });
     // "Veg Bloom 1000W ... 110W": a level above the headline is no level.
     let headline = match (headline, level) {
         (Some(h), Some(l))
@@ -87,7 +91,7 @@ pub(super) fn choose(
 /// The value of a headline: the top of a dimming range or of a wattage switch; a range without such a word is not sure.
 fn top(page: &Page, f: &Figure) -> Option<f64> {
     let at = usize::from(f.item);
-    if !(f.range || f.list) {
+    if !(f.range | f.list) {
         return Some(f.high);
     }
     let dimmed = page.cues.any(Cues::of(&[Role::Switchable, Role::Dim, Role::Level]))

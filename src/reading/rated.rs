@@ -21,7 +21,7 @@ pub(super) const MAINS: f64 = 80.0;
 #[inline(never)]
 pub(super) fn of_the_light(page: &Page, f: &Figure) -> bool {
     let at = usize::from(f.item);
-    let dimming = f.high <= 10.0 && f.unit != Unit::Amp && f.range && f.low <= 1.0;
+    let dimming = f.range && signal(f);
     let other = Cues::of(&[Role::Breaker, Role::Load]);
     let limited = || {
         page.left(at).cues.any(other)
@@ -35,7 +35,7 @@ pub(super) fn of_the_light(page: &Page, f: &Figure) -> bool {
     let before = at - usize::from(page.mark_before(at) == Some(Mark::Open));
     // "fan 12V 0.2A"
     let electrical = |i: usize| {
-        page.role(i) == Role::Dc
+        page.plays(i).any(Role::Dc.cue())
             || page.figure(i).is_some_and(|f| {
                 matches!(f.unit, Unit::Volt | Unit::VoltAc | Unit::VoltDc | Unit::Amp | Unit::Milliamp)
             })
@@ -51,28 +51,41 @@ pub(super) fn of_the_light(page: &Page, f: &Figure) -> bool {
     before -=
         usize::from(page.role_before(before) == Role::Wall && page.role_before(before - 1) == Role::Device);
     let devices = page.cues.any(Role::Device.cue());
-    // "Timer: 15A"; the row of a cable gives the light's.
-    let named = before - usize::from(page.mark_before(before) == Some(Mark::Colon));
-    let row = named < before && page.begins(named.wrapping_sub(1), &CABLES);
-    let device = devices && page.role_before(named) == Role::Device && !feeds(page, named - 1) && !row
-        || f.unit == Unit::Amp && plug(page, before, f)
-        || page.is(before.wrapping_sub(1), const { Letters::of("knob") })
-        || devices && f.high < MAINS && (in_brackets(page, first) || of_each_device(page, at));
-    let dim = f.high <= 10.0 && matches!(page.role(at + 1), Role::Dim | Role::Switchable);
-    let other = |i: usize| page.role(i) == Role::Device && !feeds(page, i) && page.role(i + 1) != Role::Has;
-    if device || dim || devices && other(at + 1) {
+    let device = f.unit == Unit::Amp && plug(page, before, f)
+        || page.is(before.wrapping_sub(1), const { Letters::of("knob") });
+    let dim = page.plays(at + 1).any(Cues::of(&[Role::Dim, Role::Switchable])) && f.high <= 10.0;
+    if device || dim {
         return false;
     }
-    // "5V 2A USB timer"; the cable of a light carries the light's.
     let mut after = at;
     while electrical(after + 1) {
         after += 1;
     }
-    let fan = devices && other(after + 1) && !page.begins(after + 1, &CABLES);
+    let other = |i: usize| page.role(i) == Role::Device && !feeds(page, i) && page.role(i + 1) != Role::Has;
+    let of_a_device = || {
+        // "Timer: 15A"; the row of a cable gives the light's.
+        let named = before - usize::from(page.mark_before(before) == Some(Mark::Colon));
+        let row = named < before && page.begins(named.wrapping_sub(1), &CABLES);
+        page.role_before(named) == Role::Device && !feeds(page, named - 1) && !row
+            || f.high < MAINS && (in_brackets(page, first) || of_each_device(page, at))
+            || other(at + 1)
+            // "5V 2A USB timer"; the cable of a light carries the light's.
+            || other(after + 1) && !page.begins(after + 1, &CABLES)
+    };
+    if devices && of_a_device() {
+        return false;
+    }
     // "24V 1A per strip", "24V 2A (each of 8 bars)"; the mains are the same for every part.
     let mains = f.unit != Unit::Amp && f.unit != Unit::VoltDc && f.high >= MAINS;
     let part = !mains && (per_part(page, after) || each_part(page, after) || several(page, before, after));
-    !(fan || part)
+    !part
+}
+
+/// "0-10V": a range for dimming.
+#[cold]
+#[inline(never)]
+fn signal(range: &Figure) -> bool {
+    range.high <= 10.0 && range.unit != Unit::Amp && range.low <= 1.0
 }
 
 /// "each of 8 bars", "each bar", straight after item `at`.

@@ -32,7 +32,7 @@ pub(super) fn choose(page: &Page, says: &mut All, arrays: &Arrays, read: &mut Re
     let Some(k) = first else { return };
     let f = total(page, arrays, k).unwrap_or(&page.figures[k]);
     if let Some(t) = page.figures.iter().position(|g| g.item == f.item) {
-        says[t] = Says::Equivalent;
+        says.set(t, Says::Equivalent);
     }
     let kind = kind(page, &page.figures[k]);
     read.replaces = Some(Taken { value: Replaced { watts: Watts(f.high), kind }, span: span(f) });

@@ -8,7 +8,7 @@ use super::drawn::Before;
 use super::figures::What;
 use super::fold::Mark;
 use super::item::Letters;
-use super::listed::Listed;
+use super::listed::{Beginnings, Listed};
 use super::page::Page;
 use super::phrase::DRAW;
 use super::roles::{Role, Unit};
@@ -171,15 +171,20 @@ fn saved(page: &Page, at: usize) -> bool {
 
 /// "our old 270W light", "was 200W in the 2021 model".
 fn former(page: &Page, beside: &Beside) -> bool {
+    // Of the three lists at once: whether a word stands before the figure, or one of the vocabulary, nobody can foretell.
+    const WORDS: Beginnings = FORMER.beginnings.and(PAST.beginnings).and(OUR.beginnings);
+    WORDS.may_have(beside.before) && of_a_former_light(page, beside)
+}
+
+#[inline(never)]
+fn of_a_former_light(page: &Page, beside: &Beside) -> bool {
     let at = beside.at;
-    let old = FORMER.has(beside.before) && at > 1 && page.is_one(at - 2, &OUR);
-    // Nearly always a sign, a figure or a word of the vocabulary.
-    if beside.before.letters == 0 || beside.before.role != Role::None {
-        return old;
-    }
-    old || PAST.has(beside.before)
-        && ((at + 2..at + 7).any(|i| page.is_one(i, &MODEL)) || earlier_model(page, at - 1))
-        || OUR.has(beside.before) && !beside.before_a_lamp() && succeeded(page, at - 1)
+    let unknown = matches!(beside.before.role, Role::None);
+    FORMER.has(beside.before) && at > 1 && page.is_one(at - 2, &OUR)
+        || unknown
+            && PAST.has(beside.before)
+            && ((at + 2..at + 7).any(|i| page.is_one(i, &MODEL)) || earlier_model(page, at - 1))
+        || unknown && OUR.has(beside.before) && !beside.before_a_lamp() && succeeded(page, at - 1)
 }
 
 /// "version 1 was 135W", "the predecessor had 135W": an earlier model before the verb at item `verb`, in its own phrase. "This

@@ -15,20 +15,27 @@ use crate::facts::LeftWhy;
 
 /// Leaves the steps, channels and parts.
 pub(super) fn leave(page: &Page, pack: Option<u32>, says: &mut All) {
-    // A headline and three steps.
-    if says.may_have(4, Set::ANY) && (page.has_mark(Mark::Slash) || page.has_mark(Mark::Comma)) {
-        levels(page, says);
+    if says.may_have(3, Set::ANY) {
+        // A headline and three steps, which are figures of watts in a row.
+        let rows = page.rows_of_watts();
+        if rows & rows << 1 != 0 && (page.has_mark(Mark::Slash) | page.has_mark(Mark::Comma)) {
+            levels(page, says);
+        }
+        if page.has_mark(Mark::Open) {
+            bracketed(page, says);
+        }
+        // Two channels and all of them.
+        if says.may_have(2, LOWER) & pack.is_none() {
+            channels(page, says);
+        }
     }
-    if says.may_have(3, Set::ANY) && page.has_mark(Mark::Open) {
-        bracketed(page, says);
-    }
-    if pack.is_none() && says.may_have(2, LOWER) {
-        channels(page, says);
-    }
-    if pack.is_none() && page.cues.any(PARTS) {
+    if page.cues.any(PARTS) & says.may_have(2, OWN) & page.has_unit(&[Unit::Bare]) & pack.is_none() {
         parts(page, says);
     }
 }
+
+/// What the whole light may be called by beside one of its parts.
+const OWN: Set = Set::of(&[Says::Bare, Says::Nameplate, Says::Total, Says::Draw(0)]);
 
 /// What channels may say beside a figure for all of them.
 const LOWER: Set = Set::of(&[Says::Draw(0), Says::Level, Says::Left(LeftWhy::NotFullPower)]);
@@ -123,7 +130,6 @@ fn one_sentence(page: &Page, from: usize, to: usize) -> bool {
 /// watts, below the light's own.
 #[inline(never)]
 fn parts(page: &Page, says: &mut All) {
-    const OWN: Set = Set::of(&[Says::Bare, Says::Nameplate, Says::Total, Says::Draw(0)]);
     let mut bare = says.places(Set::BARE);
     while let Some(k) = bare.next(says) {
         let f = &page.figures[k];

@@ -32,7 +32,8 @@ fn to_buy(item: &Item) -> bool {
 pub(super) fn is_light(page: &Page) -> bool {
     const OTHER: Cues = Cues::of(&[Role::Device, Role::Measured, Role::Wall]);
     const DEVICE: Cues = Role::Device.cue();
-    if !page.cues.any(OTHER) || !page.cues.any(DEVICE) && !page.items.iter().any(to_buy) {
+    let goods = |item: &Item| item.cue.any(OTHER) && to_buy(item);
+    if !page.cues.any(OTHER) || !page.cues.any(DEVICE) && !page.items.iter().any(goods) {
         return true;
     }
     leads(page)
@@ -41,9 +42,21 @@ pub(super) fn is_light(page: &Page) -> bool {
 /// Whether the head of the title, on a page that has another device, is a light.
 #[inline(never)]
 fn leads(page: &Page) -> bool {
+    /// Words for goods and for lights: until one of them or watts come by, nothing else tells what the text is about.
+    const GOODS: Cues = Cues::of(&[Role::Device, Role::Measured, Role::Wall, Role::Bundle]);
+    const LIGHTS: Cues = Cues::of(&[Role::Diode, Role::Light, Role::Part, Role::Led, Role::Cob]);
     let (mut thing, mut light_before, mut bundle) = (None, false, false);
     for i in 0..page.items.len() {
-        match page.items[i].what {
+        let item = &page.items[i];
+        // Most items tell nothing, so all that may are asked for at once. A light after a light tells nothing new.
+        let words = if thing == Some(true) { GOODS } else { GOODS.and(LIGHTS).and(Cues::WATTS) };
+        let small = matches!(item.role, Role::For | Role::With | Role::Of | Role::At | Role::To);
+        let ends = item.is_figure() | small;
+        let told = thing.is_some() | light_before;
+        if !(item.cue.any(words) | thing.is_some() & ends | told & item.mark.is_some()) {
+            continue;
+        }
+        match item.what {
             // "lights a 2x2 tent": where the light goes.
             What::Word(Role::Device)
                 if thing == Some(true) && page.figure_before(i).is_some_and(|f| f.unit == Unit::Size) => {}
@@ -81,6 +94,11 @@ fn leads(page: &Page) -> bool {
                 light_before = true;
             }
             What::Word(Role::Bundle) => bundle = true,
+            // "hanging kit for 600W LED panels": the lights are not in the kit.
+            What::Word(Role::For) if thing == Some(false) && page.is_watts(i + 1) => {
+                bundle = false;
+                break;
+            }
             What::Word(Role::For | Role::With | Role::Of) if thing.is_some() => break,
             // "4 bars on one adapter"
             What::Word(Role::At) if thing == Some(true) => break,

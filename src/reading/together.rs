@@ -24,7 +24,7 @@ pub(super) fn units(page: &Page) -> Option<Taken<u32>> {
         return Some(found);
     }
     if page.is(0, const { Letters::of("buy") }) {
-        return page.figures.iter().find_map(|n| bought(page, n));
+        return page.bare().find_map(|(_, n)| bought(page, n));
     }
     None
 }
@@ -32,7 +32,7 @@ pub(super) fn units(page: &Page) -> Option<Taken<u32>> {
 /// The pack that each of its lights is told of.
 #[inline(never)]
 fn shared(page: &Page) -> Option<Taken<u32>> {
-    pair(page).or_else(|| page.figures.iter().find_map(|n| numbered(page, n)))
+    pair(page).or_else(|| page.bare().find_map(|(_, n)| numbered(page, n)))
 }
 
 /// Whether a word or a unit speaks of lights at all: "grow pots, 10 pack" does not.
@@ -74,7 +74,7 @@ fn pair(page: &Page) -> Option<Taken<u32>> {
 
 /// "Two (2) 50W panels ... each", "3 stuks groeilampen ... per lamp", "Kit 2 lâmpadas", "qty 12, case".
 fn numbered(page: &Page, n: &Figure) -> Option<Taken<u32>> {
-    if n.unit != Unit::Bare || n.range || n.list || n.decimal || n.high > MOST_OF_A_CASE {
+    if n.range | n.list | n.decimal || n.high > MOST_OF_A_CASE {
         return None;
     }
     let i = usize::from(n.item);
@@ -164,12 +164,7 @@ fn bought(page: &Page, n: &Figure) -> Option<Taken<u32>> {
     let i = usize::from(n.item);
     let ends = i + 2 == page.items.len() || page.breaks(i + 2) || page.mark(i + 2) == Some(Mark::Close);
     let apart = matches!(page.mark_before(i), Some(Mark::Comma | Mark::Open | Mark::Equal | Mark::Line));
-    (n.unit == Unit::Bare
-        && !n.range
-        && n.high <= MOST_PIECES
-        && page.role(i + 1) == Role::Lights
-        && ends
-        && apart)
+    (!n.range && n.high <= MOST_PIECES && page.role(i + 1) == Role::Lights && ends && apart)
         .then(|| taken(n.high, n.start, page.items[i + 1].end))
         .flatten()
 }

@@ -1,6 +1,7 @@
 //! Numbers without a unit that can only be watts: "actual 247", "315 CMH", "Power (W): 240".
 
 use super::array::{Arrays, LARGEST_BEAD};
+use super::beside::Beside;
 use super::cues::Cues;
 use super::figures::{Figure, What};
 use super::fold::Mark;
@@ -10,6 +11,7 @@ use super::page::Page;
 use super::phrase::{DRAW, POWER};
 use super::roles::{Role, Unit};
 use super::says::Says;
+use super::watts::LAMP;
 use crate::facts::ColourWord;
 
 /// "is", between a label and its number.
@@ -18,19 +20,55 @@ const IS: [Letters; 3] = Letters::all(["is", "ist", "est"]);
 /// Letters that count colours.
 const RED: Cues = Role::Letter(ColourWord::Red).cue();
 
+/// Signs after a number that is not done with it.
+const GOES_ON: u32 = Mark::bits(&[Mark::Times, Mark::Percent, Mark::Degree, Mark::Colon]);
+
+/// What stands straight before a number that can only be watts: one of these signs ...
+const LABELS: u32 = Mark::bits(&[
+    Mark::Colon,
+    Mark::Equal,
+    Mark::Compare,
+    Mark::Tilde,
+    Mark::Current,
+    Mark::Close,
+    Mark::Open,
+    Mark::Slash,
+]);
+/// ... or one of these words.
+const LABEL: Cues = LABELLED.and(Role::Only.cue());
+
+/// Words without one of which on the page no number without a unit says watts: the unit itself, power, draw, another lamp.
+pub(super) const LABELLED: Cues = Cues::LETTERED.and(LAMP).and(Cues::of(&[
+    Role::Power,
+    Role::DrawAdjective,
+    Role::DrawNoun,
+    Role::DrawVerb,
+    Role::Measured,
+]));
+
 /// Less from the wall, without a unit, may be amperes.
 const LEAST_AT_THE_WALL: f64 = 10.0;
 
 /// A number without a unit that can only be watts: "actual 247", "315 CMH", "Power (W): 240".
 pub(super) fn unitless(page: &Page, f: &Figure, arrays: &Arrays, index: usize) -> Says {
     let at = usize::from(f.item);
-    let lamp = matches!(page.role(at + 1), Role::Lamp(_)) && f.high >= 20.0 && !f.range;
-    let next_ends = page.items.get(at + 1).is_none_or(|next| match next.mark {
-        Some(m) => !matches!(m, Mark::Times | Mark::Percent | Mark::Degree | Mark::Colon),
-        // "pulls 96 from the wall"
-        None => next.role == Role::At && f.high >= LEAST_AT_THE_WALL && at_the_wall(page, at + 1),
-    });
-    if !(lamp | next_ends) {
+    let Beside { before, next, .. } = Beside::of(page, at);
+    let lamp = next.cue.any(LAMP) & (f.high >= 20.0) & !f.range;
+    let (sign, sign_before) = (next.sign, before.sign);
+    let ends = (sign != 0) & (sign & GOES_ON == 0) | (at + 1 >= page.items.len());
+    let wall = next.cue.any(Role::At.cue()) & (f.high >= LEAST_AT_THE_WALL);
+    let labelled_before = (sign_before & LABELS != 0)
+        | before.cue.any(LABEL)
+        | matches!(before.role, Role::Approx)
+        // "W per LED 5"
+        | page.plays(at.wrapping_sub(2)).any(Role::Per.cue())
+        | IS.iter().fold(false, |is, &word| is | before.is(word));
+    // One test of all that follows: one number of ten or so gets further.
+    if !(lamp | (ends | wall) & labelled_before) {
+        return Says::Nothing;
+    }
+    // "pulls 96 from the wall"
+    if !(lamp | ends) && !at_the_wall(page, at + 1) {
         return Says::Nothing;
     }
     if f.list || f.worded || f.high < 2.0 || arrays.iter().any(|a| a.count == index) {

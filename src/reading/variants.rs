@@ -53,8 +53,17 @@ pub(super) fn variants(page: &Page, says: &mut All) -> bool {
         }
         return false;
     }
-    listed(page, says) || says.that(Set::UNQUALIFIED).any(|k| slash_list(page, says, k) || row(page, says, k))
+    // What stands straight after most figures goes on with no other.
+    let goes_on = |k: usize| {
+        let next = usize::from(page.figures[k].item) + 1;
+        let stroke = (page.sign(next) & STROKES != 0) | (page.role(next) == Role::And);
+        stroke && slash_list(page, says, k) || page.is_watts(next) && row(page, says, k)
+    };
+    listed(page, says) || says.that(Set::UNQUALIFIED).any(goes_on)
 }
+
+/// Signs straight after a figure that another one may follow, see [`slash_list`].
+const STROKES: u32 = Mark::Slash.bit() | Mark::Open.bit();
 
 /// `30/40/50W` without a word about more power.
 fn listed(page: &Page, says: &All) -> bool {

@@ -18,9 +18,9 @@ use super::partial;
 use super::phrase::{DRAW, Phrase};
 use super::rival::{moved_on, rival};
 use super::roles::{Role, Unit};
-use super::says::{All, Says};
+use super::says::{All, Says, Set};
 use super::steps;
-use super::unitless::unitless;
+use super::unitless::{LABELLED, unitless};
 use crate::facts::{LampKind, LeftWhy};
 
 pub(super) const LAMP: Cues = Cues::of(&[Role::Lamp(LampKind::Hps)]);
@@ -42,26 +42,32 @@ const AFTER: Cues = DRAW.and(Cues::of(&[
 /// Says of every figure what it says, in the order of the figures.
 pub(super) fn classify(page: &Page, arrays: &Arrays, pack: Option<u32>) -> All {
     let mut all = All::nothing(page.figures.len());
-    for (index, f) in page.bare() {
-        let says = unitless(page, f, arrays, index);
-        // Nearly all numbers say no watts, which is what a figure says before anything is set.
-        if says != Says::Nothing {
-            all.set(index, says);
+    if page.cues.any(LABELLED) {
+        for (index, f) in page.bare() {
+            let says = unitless(page, f, arrays, index);
+            // Nearly all numbers say no watts, which is what a figure says before anything is set.
+            if says != Says::Nothing {
+                all.set(index, says);
+            }
         }
     }
     // What the watts of an array say, unless a denial or another seller owns them.
     for array in arrays {
         all.set(array.watts, of_array(array.of));
     }
-    let mut last = None;
+    let (mut last, mut drawn) = (0, false);
+    let rows = if page.cues.any(Role::DrawNoun.cue()) { page.rows_of_watts() } else { 0 };
     for (index, f) in page.watts() {
-        let before = Before { all: &all[..index], last };
+        let before = Before { all: &all[..index], last, drawn, rows };
         let says = watts(page, f, arrays, pack, &before, all[index]);
         all.set(index, says);
-        last = Some(index);
+        (last, drawn) = (index, matches!(says, Says::Draw(_)));
     }
     partial::leave(page, pack, &mut all);
-    steps::leave(page, pack, &mut all);
+    if all.may_have(2, Set::ANY) {
+        partial::leave_beside_others(page, pack, &mut all);
+        steps::leave(page, pack, &mut all);
+    }
     all
 }
 
