@@ -120,9 +120,14 @@ pub(super) fn counted(page: &Page, f: &Figure, pack: bool) -> Option<(Rank, bool
         return Some((Rank::Named, false));
     }
     // Most often nothing else follows that could be counted.
-    if !matches!(after, After::Total | After::Pieces) {
-        return None;
-    }
+    if matches!(after, After::Total | After::Pieces) { pieces(page, f, after, colour) } else { None }
+}
+
+/// "80 pcs", "60 in total": things that a colour, a shade or another number beside them may show to be a part; `colour` if a
+/// colour stands straight before the number.
+fn pieces(page: &Page, f: &Figure, after: After, colour: bool) -> Option<(Rank, bool)> {
+    let at = usize::from(f.item);
+    let sign = page.sign_before(at);
     let colour = colour
         || sign == Mark::Colon.bit() && nearby_colour(page, at)
         // "B: 20pcs R: 60pcs"

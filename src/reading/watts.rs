@@ -83,6 +83,9 @@ const fn of_array(of: Of) -> Says {
     }
 }
 
+/// "a", which is also read as ampere, and "an", which is also German for "at".
+const ARTICLE: Cues = Cues::of(&[Role::Unit(Unit::Amp), Role::At]);
+
 /// What a figure of watts says; `in_array` is what it says as the watts of an array.
 fn watts(
     page: &Page,
@@ -120,7 +123,6 @@ fn watts(
     if let Some(why) = rival(page, beside, f.high) {
         return Says::Left(why);
     }
-    const ARTICLE: Cues = Cues::of(&[Role::Unit(Unit::Amp), Role::At]);
     if beside.before.cue.any(ARTICLE) && moved_on(page, at, before) {
         return Says::Left(LeftWhy::OtherLight);
     }
