@@ -157,17 +157,25 @@ pub(super) const fn fold(c: char) -> Fold {
 }
 
 /// The characters of one or two bytes, folded.
-static SHORT: [Fold; 0x800] = {
-    let mut table = [Fold::Skip; 0x800];
-    let mut u = 0;
-    while u < 0x800 {
-        if let Some(c) = char::from_u32(u) {
-            table[u as usize] = fold(c);
+static SHORT: [Fold; 0x800] = table(0);
+/// Punctuation and signs, Japanese signs and kana, and forms of full width.
+static SIGNS: [Fold; 0x300] = table(0x2000);
+static KANA: [Fold; 0x100] = table(0x3000);
+static WIDE: [Fold; 0x100] = table(0xff00);
+
+/// The characters from one on, folded.
+const fn table<const N: usize>(first: u32) -> [Fold; N] {
+    let mut table = [Fold::Skip; N];
+    let mut i = 0;
+    while i < N {
+        #[expect(clippy::cast_possible_truncation, reason = "a few thousand characters")]
+        if let Some(c) = char::from_u32(first + i as u32) {
+            table[i] = fold(c);
         }
-        u += 1;
+        i += 1;
     }
     table
-};
+}
 
 /// The folded character at `at`, with the number of bytes it takes; an HTML entity counts as the character it names.
 pub(super) fn next(text: &str, at: usize) -> Option<(Fold, usize)> {
@@ -181,6 +189,21 @@ pub(super) fn next(text: &str, at: usize) -> Option<(Fold, usize)> {
         b @ 0xc0..0xe0 => {
             let low = bytes.get(at + 1)? & 0x3f;
             Some((SHORT[usize::from(b & 0x1f) << 6 | usize::from(low)], 2))
+        }
+        b @ 0xe0..0xf0 => {
+            let [second, third] = *bytes.get(at + 1..)?.first_chunk()?;
+            let u = u32::from(b & 0xf) << 12 | u32::from(second & 0x3f) << 6 | u32::from(third & 0x3f);
+            let low = usize::from(third & 0x3f | second << 6);
+            Some((
+                match u {
+                    0x2000..0x2300 => SIGNS[u as usize - 0x2000],
+                    0x3000..0x3100 => KANA[low],
+                    0x4e00..0xa000 => Fold::Ideograph(u),
+                    0xff00.. => WIDE[low],
+                    _ => fold(char::from_u32(u)?),
+                },
+                3,
+            ))
         }
         _ => {
             let c = text.get(at..)?.chars().next()?;
@@ -246,4 +269,15 @@ fn is_accent(name: &[u8]) -> bool {
 fn number(digits: &[u8], radix: u32) -> Option<char> {
     let digits = std::str::from_utf8(digits).ok()?;
     char::from_u32(u32::from_str_radix(digits, radix).ok()?)
+}
+
+#[cfg(test)]
+mod tests {
+    #[test]
+    fn a_character_is_folded_alike_from_the_tables() {
+        for c in (1..=u32::from(char::MAX)).filter_map(char::from_u32).filter(|&c| c != '&') {
+            let text = c.to_string();
+            assert_eq!(super::next(&text, 0), Some((super::fold(c), text.len())), "{c:?}");
+        }
+    }
 }

@@ -23,7 +23,7 @@ pub(super) fn variants(page: &Page, says: &mut All) -> bool {
     if !chosen && !says.may_have(2, Set::SETTING) {
         return page.has_lists() && listed(page, says) && !switchable(page);
     }
-    if page.cues.any(Role::Part.cue()) && by_heads(page, says) {
+    if page.cues.any(Role::Part.cue()) && says.may_have(2, Set::UNQUALIFIED) && by_heads(page, says) {
         return true;
     }
     let mut distinct = 0;
