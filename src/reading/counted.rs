@@ -81,10 +81,7 @@ pub(super) fn counted(page: &Page, f: &Figure, pack: bool) -> Option<(Rank, bool
         const STARTS: u32 = Mark::bits(&[Mark::Comma, Mark::Open, Mark::Dash]);
         return (sign & STARTS != 0 && of_them(page, at)).then_some((Rank::Named, false));
     }
-    let joined_to = (sign | page.sign(at + 1)) & Mark::Slash.bit() != 0
-        || page.role_before(at) == Role::And
-        || page.role(at + 1) == Role::And;
-    if joined_to && one_of_two(page, at) {
+    if beside_or(page, at, sign) && one_of_two(page, at) {
         return None;
     }
     let after = if names_next(page, at + 2) { After::Pieces } else { after };
@@ -161,6 +158,13 @@ fn names_next(page: &Page, i: usize) -> bool {
         && page.role(i - 1) == Role::Pieces
         && matches!(page.role(i), Role::Led | Role::Diode | Role::Chip)
         && page.figure(i + 1).is_some_and(|n| n.unit == Unit::Bare)
+}
+
+/// Whether a stroke or a word such as "or" stands beside item `at`, with `sign` before it.
+fn beside_or(page: &Page, at: usize, sign: u32) -> bool {
+    (sign | page.sign(at + 1)) & Mark::Slash.bit() != 0
+        || page.role_before(at) == Role::And
+        || page.role(at + 1) == Role::And
 }
 
 /// "LEDs: 1296 / 2592", "240 or 480 LEDs": the number at item `at` is that of one of two lights.

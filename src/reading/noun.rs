@@ -91,9 +91,7 @@ pub(super) fn noun_after(page: &Page, at: usize, pack: bool) -> After {
                 {
                     others += 1;
                 }
-                Role::Light if matches!(page.role(i + 1), Role::Diode | Role::Chip) => {}
-                // "2 modules COB"
-                Role::Part if page.role(i + 1) == Role::Cob => {}
+                Role::Light | Role::Part if before_noun(page, i) => {}
                 // "80 bulbs (LEDs)"
                 Role::Light | Role::Lights if explained(page, i) => return diodes(page, i + 2, pack),
                 Role::Device
@@ -215,6 +213,14 @@ fn diodes(page: &Page, i: usize, pack: bool) -> After {
         }
     }
     After::Diodes { total: false }
+}
+
+/// "lamp beads", "modules COB": a word at item `i` that goes with the diode word after it.
+fn before_noun(page: &Page, i: usize) -> bool {
+    matches!(
+        (page.role(i), page.role(i + 1)),
+        (Role::Light, Role::Diode | Role::Chip) | (Role::Part, Role::Cob)
+    )
 }
 
 fn few(page: &Page, at: usize) -> bool {

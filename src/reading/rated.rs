@@ -133,7 +133,7 @@ pub(super) fn socket_limit(page: &Page, beside: &Beside) -> bool {
 pub(super) fn chain_limit(page: &Page, beside: &Beside) -> bool {
     const CHAIN: Cues = Role::Load.cue();
     const LIMIT: Cues = Cues::of(&[Role::Rating, Role::UpTo, Role::Total]);
-    const RUNS: Listed<6> = Listed::of(["run", "line", "series", "outlet", "ligne", "strang"]);
+    const RUNS: Listed<5> = Listed::of(["run", "line", "series", "outlet", "strang"]);
     let at = beside.at;
     let Some(f) = page.figure(at).filter(|_| !beside.next.cue.any(THING)) else { return false };
     let lower = |w: &Figure| w.high * 1.5 < f.high;

@@ -106,7 +106,6 @@ pub(super) const ROWS: &[Row] = &[
     (R::Number(60), "soixante"),
     (R::Replacement, "remplacé remplacée remplacés remplacées"),
     (R::Choose, "modèles"),
-    (R::Load, "chaînable chaînables"),
     (R::Replaces, "substitut substituts"),
     (R::Fake, "faux fausse fausses mensonge mensonges bidon gonflés"),
     (R::Rival, "autres concurrents concurrence"),
