@@ -128,7 +128,7 @@ fn pieces(page: &Page, f: &Figure, after: After, colour: bool) -> Option<(Rank, 
     let colour = colour
         || sign == Mark::Colon.bit() && nearby_colour(page, at)
         // "B: 20pcs R: 60pcs"
-        || sign & (Mark::Colon.bit() | Mark::Equal.bit()) != 0
+        || sign & Mark::LABEL != 0
             && at >= 2
             && matches!(page.role(at - 2), Role::Letter(_));
     match after {

@@ -184,11 +184,10 @@ impl Before<'_> {
 
 /// Whether what stands straight before the figure may lead to a level.
 fn behind_a_level(beside: &Beside) -> bool {
-    const LABEL: u32 = Mark::bits(&[Mark::Colon, Mark::Equal]);
     let words = Cues::of(&[Role::Level, Role::At]);
     beside.before.cue.any(words)
         | beside.before.is_figure()
-        | (beside.before.sign & LABEL != 0)
+        | (beside.before.sign & Mark::LABEL != 0)
         | BRIGHT.begins(beside.before)
 }
 

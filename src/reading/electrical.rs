@@ -232,7 +232,7 @@ fn is_mains(page: &Page, f: &Figure) -> bool {
 }
 
 /// The signs between a label and its number.
-const SIGNS: u32 = Mark::Colon.bit() | Mark::Equal.bit() | Mark::Open.bit() | Mark::Close.bit();
+const SIGNS: u32 = Mark::LABEL | Mark::Open.bit() | Mark::Close.bit();
 
 /// Whether a label may end before the bare number at item `at`: most often something else stands there.
 fn after_a_label(page: &Page, at: usize) -> bool {
@@ -253,7 +253,7 @@ fn labelled(page: &Page, f: &Figure) -> Option<Unit> {
         // "Volts? 120-277"
         let asked = k + 1 == at && sign & Mark::Question.bit() != 0;
         if sign & SIGNS != 0 || asked {
-            signed |= asked || sign & (Mark::Colon.bit() | Mark::Equal.bit()) != 0;
+            signed |= asked || sign & Mark::LABEL != 0;
             continue;
         }
         if page.items[k].is_figure() {

@@ -40,6 +40,9 @@ pub(super) enum Mark {
 }
 
 impl Mark {
+    /// The signs between a label and what it labels.
+    pub(super) const LABEL: u32 = Self::bits(&[Self::Colon, Self::Equal]);
+
     /// A bit of its own.
     pub(super) const fn bit(self) -> u32 {
         1 << self as u32

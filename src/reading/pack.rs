@@ -207,15 +207,13 @@ fn lights_after(page: &Page, n: &Figure, i: usize) -> Option<Taken<u32>> {
 
 /// "2x 300W lights", "light x2", "Grow Light 2PCS", "(two units)".
 fn counted(page: &Page, n: &Figure) -> Option<Taken<u32>> {
-    /// What may stand between a label and a number of lights.
-    const LABEL: u32 = Mark::Colon.bit() | Mark::Equal.bit();
     const LABELS: Cues = Cues::of(&[Role::Quantity, Role::Selected]);
     let i = usize::from(n.item);
     // What stands straight beside most numbers shows at once that they count no lights.
     let (sign, next) = (page.sign(i + 1), page.plays(i + 1));
     let crossed = (sign == Mark::Times.bit()) | n.worded & next.any(Cues::WATTS);
     let before = page.sign_before(i);
-    let labelled = (before & LABEL != 0) & page.cues.any(LABELS);
+    let labelled = (before & Mark::LABEL != 0) & page.cues.any(LABELS);
     let times = (before == Mark::Times.bit())
         & page.plays(i.wrapping_sub(2)).any(Cues::of(&[Role::Light, Role::Part]));
     let pieces = next.any(Role::Pieces.cue()) && n.high <= MOST_PIECES;

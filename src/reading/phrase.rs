@@ -43,11 +43,8 @@ pub(super) const INTRODUCES: Cues = DRAW.and(Cues::of(&[
 /// Figures that end a phrase, or may.
 const NUMBERS: Cues = Cues::WATTS.and(Cues::BARE);
 
-/// Signs between a label and what it labels.
-const LABEL: u32 = Mark::bits(&[Mark::Colon, Mark::Equal]);
-
 /// Signs that end the phrase after a figure, besides those that end any.
-const ENDS: u32 = LABEL | Mark::bits(&[Mark::Open, Mark::Close]);
+const ENDS: u32 = Mark::LABEL | Mark::bits(&[Mark::Open, Mark::Close]);
 
 /// What stands on one side of a figure.
 #[derive(Debug, Clone, Copy, Default)]
@@ -108,7 +105,7 @@ impl<'a> Page<'a> {
     fn beyond(&self, i: usize, at: usize) -> bool {
         (i + 1..at)
             .rev()
-            .take_while(|&k| !(self.cue(k).any(POWER) | (self.sign(k) & LABEL != 0)))
+            .take_while(|&k| !(self.cue(k).any(POWER) | (self.sign(k) & Mark::LABEL != 0)))
             .any(|k| self.plays(k).any(THING) && !self.one_of(k))
     }
 
@@ -205,7 +202,7 @@ impl<'a> Page<'a> {
                     inside = true;
                 } else if sign & ENDS != 0 {
                     // The words before a colon label what follows.
-                    all = if sign & LABEL != 0 { own } else { all };
+                    all = if sign & Mark::LABEL != 0 { own } else { all };
                     break;
                 } else if !self.passes(i, usize::MAX) && self.breaks(i) {
                     break;
