@@ -15,6 +15,7 @@ mod admitted;
 mod array;
 mod beside;
 mod builder;
+mod by_colour;
 mod chains;
 mod class;
 mod coded;
