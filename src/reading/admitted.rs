@@ -39,8 +39,12 @@ fn leave_standby(page: &Page, says: &mut All, headline: Option<usize>) {
 #[inline(never)]
 fn best_rank(page: &Page, says: &mut All, headline: Option<usize>) -> Option<u8> {
     leave_standby(page, says, headline);
-    let rank = |k: usize| if let Says::Draw(rank) = says[k] { Some(rank) } else { None };
-    says.that(Set::DRAW).filter_map(rank).max()
+    says.that(Set::DRAW).filter_map(|k| rank(says[k])).max()
+}
+
+/// The rank of a draw.
+const fn rank(says: Says) -> Option<u8> {
+    if let Says::Draw(rank) = says { Some(rank) } else { None }
 }
 
 /// Chooses the draw.
@@ -53,11 +57,10 @@ pub(super) fn admitted(
     chosen: &mut Chosen,
 ) {
     let best = if says.may_have(1, Set::DRAW) { best_rank(page, says, headline) } else { None };
-    let rank = |k: usize| if let Says::Draw(rank) = says[k] { Some(rank) } else { None };
     let mut found: Option<(usize, f64, f64)> = None;
     let mut several = false;
     if let Some(best) = best {
-        for k in says.that(Set::DRAW).filter(|&k| rank(k) == Some(best)) {
+        for k in says.that(Set::DRAW).filter(|&k| rank(says[k]) == Some(best)) {
             let f = &page.figures[k];
             found = Some(match found {
                 None => (k, f.low, f.high),

@@ -141,15 +141,7 @@ impl Builder<'_> {
                 self.labels_stock = true;
                 self.plain(i)
             }
-            What::Word(Role::Board) if self.chip_on(i).is_some() => {
-                let words = i - self.chip_on(i).unwrap_or(i);
-                self.items.truncate(self.items.len() - words);
-                let first = &self.tokens[i - words];
-                let cob = self.tokens[i].in_role(Role::Cob);
-                self.seen.cues = self.seen.cues.and(cob.cue);
-                self.items.push(Item { start: first.start, spaced: first.spaced, ..cob });
-                i + 1
-            }
+            What::Word(Role::Board) => self.board(i),
             What::Word(role) => self.word_as(self.settled(role, i).unwrap_or(role), i),
             // "* 576 diodes": a bullet.
             What::Mark(Mark::Times)
@@ -159,6 +151,18 @@ impl Builder<'_> {
             }
             What::Mark(_) | What::Code | What::Figure(_) => self.plain(i),
         }
+    }
+
+    /// Takes the word for a board at token `i`; "chip-on-board" is one word.
+    fn board(&mut self, i: usize) -> usize {
+        let Some(chip) = self.chip_on(i) else { return self.plain(i) };
+        // Each of its tokens has become an item.
+        self.items.truncate(self.items.len() - (i - chip));
+        let first = &self.tokens[chip];
+        let cob = self.tokens[i].in_role(Role::Cob);
+        self.seen.cues = self.seen.cues.and(cob.cue);
+        self.items.push(Item { start: first.start, spaced: first.spaced, ..cob });
+        i + 1
     }
 
     /// Takes the full stop at token `i`: the end of a sentence, part of an abbreviation, or the first of a leader.

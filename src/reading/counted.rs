@@ -36,14 +36,13 @@ pub(super) fn counted(page: &Page, f: &Figure, pack: bool) -> Option<(Rank, bool
     let sign = page.sign_before(at);
     // Most numbers that count nothing show it by what stands beside them: a sign after them, and no label or cross before.
     let labelled = may_be_labelled(page, at);
-    let (ended, crossed) = (ends(page, at), sign == Mark::Times.bit());
+    let (ended, crossed) = (ends(page, at), (sign == Mark::Times.bit()) & (at >= 2));
     let alone = ended && !(labelled | crossed);
     if !whole | f.range | f.list | small | alone {
         return None;
     }
     debug_assert!(f.high.fract() == 0.0, "{f:?}");
     let package = package_number(f.high).is_some() && !f.worded;
-    let crossed = sign == Mark::Times.bit() && at >= 2;
     // `3030 SMD x 480`, "LEDs*768"
     if crossed && (is_package(page, at - 2) && !joined(page, at + 1) || crossed_noun(page, at)) {
         return Some((Rank::Named, false));

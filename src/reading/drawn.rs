@@ -9,7 +9,7 @@ use super::figures::{Figure, What};
 use super::fold::Mark;
 use super::foreign::draws_elsewhere;
 use super::item::Letters;
-use super::levels::named_share;
+use super::levels::{BRIGHT, named_share};
 use super::listed::Listed;
 use super::page::Page;
 use super::phrase::{DRAW, Phrase};
@@ -212,9 +212,6 @@ fn switched_on(page: &Page, on: usize) -> bool {
         && page.is_one(on, &const { Listed::of(["on", "an"]) })
         && matches!(page.role_before(on), Role::Level | Role::All)
 }
-
-/// How words for brightness begin.
-const BRIGHT: Listed<5> = Listed::of(["bright", "hellig", "intens", "lumino", "brillo"]);
 
 /// "full brightness 132W", "volle Helligkeit: 132 W"
 #[inline(never)]

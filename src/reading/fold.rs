@@ -196,7 +196,7 @@ pub(super) fn next(text: &str, at: usize) -> Option<(Fold, usize)> {
         b @ 0xe0..0xf0 => {
             let [second, third] = *bytes.get(at + 1..)?.first_chunk()?;
             let u = u32::from(b & 0xf) << 12 | u32::from(second & 0x3f) << 6 | u32::from(third & 0x3f);
-            let low = usize::from(third & 0x3f | second << 6);
+            let low = u as usize & 0xff;
             Some((
                 match u {
                     0x2000..0x2300 => SIGNS[u as usize - 0x2000],

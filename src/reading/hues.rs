@@ -7,6 +7,7 @@ use super::fold::Mark;
 use super::item::Letters;
 use super::letters::white_letter;
 use super::page::Page;
+use super::pairs;
 use super::roles::{Role, Unit};
 use crate::facts::{Colour, ColourWord};
 
@@ -50,8 +51,7 @@ pub(super) fn is_shade(f: &Figure) -> bool {
 }
 
 pub(super) fn is_count(f: &Figure) -> bool {
-    let (bare, some, few) = (f.unit == Unit::Bare, f.high >= 1.0, f.high <= MOST);
-    !(f.range | f.list | f.decimal) & bare & some & few
+    pairs::is_count(f) & (f.high <= MOST)
 }
 
 /// Whether the item modifies a colour: deep, far, warm, cool.

@@ -107,15 +107,18 @@ fn level_before(page: &Page, at: usize) -> bool {
     false
 }
 
+/// How words for brightness begin.
+pub(super) const BRIGHT: Listed<5> = Listed::of(["bright", "hellig", "intens", "lumino", "brillo"]);
+
 /// "50 % brightness: 98W", "100% dim = 201W": the share of full power in the row of the watts at item `at`.
 #[inline(never)]
 pub(super) fn named_share(page: &Page, at: usize) -> Option<usize> {
-    const NAMES: Listed<6> = Listed::of(["bright", "dimm", "intens", "hellig", "lumino", "brillo"]);
+    const DIMMED: Letters = Letters::of("dimm");
     const KINDS: Cues = Cues::of(&[Role::Dim, Role::Power, Role::Level]);
     if at < 3 || !matches!(page.mark(at - 1), Some(Mark::Colon | Mark::Equal)) {
         return None;
     }
-    let named = page.cue(at - 2).any(KINDS) || page.begins(at - 2, &NAMES);
+    let named = page.cue(at - 2).any(KINDS) || page.begins(at - 2, &BRIGHT) || page.starts(at - 2, DIMMED);
     page.figure(at - 3).filter(|p| named && p.unit == Unit::Percent).map(|_| at - 3)
 }
 

@@ -7,6 +7,8 @@
 //! test: no time is asserted.
 #![allow(clippy::print_stdout, reason = "a benchmark prints its figures")]
 
+#[path = "catalogue_help/chance.rs"]
+mod chance;
 #[path = "catalogue_help/invented.rs"]
 mod invented;
 #[path = "catalogue_help/measure.rs"]

@@ -5,9 +5,13 @@
 //! catalogue has some hundred wordings, each with other numbers every time. What texts cost of which each is worded in a way of
 //! its own is told beside it.
 
+#[path = "catalogue_help/chance.rs"]
+mod chance;
+
 use std::hint::black_box;
 use std::time::Instant;
 
+use chance::Chance;
 use plainwatt::reading::Reader;
 
 /// How many texts a catalogue has.
@@ -16,11 +20,11 @@ const MANY: usize = 20_000;
 fn main() {
     let labelled = fixture("listings.jsonl");
     let catalogue: Vec<String> = (1..=MANY).map(title).collect();
-    let mut chance = Chance(7);
+    let mut chance = Chance::new();
     let varied: Vec<String> = (0..MANY)
         .map(|_| {
-            let wording = &labelled[chance.below(labelled.len())];
-            other_numbers(wording, &mut chance)
+            let wording = index(&mut chance, labelled.len());
+            other_numbers(&labelled[wording], &mut chance)
         })
         .collect();
     let all = [&labelled[..], &fixture("listings-more.jsonl"), &fixture("listings-afresh.jsonl")].concat();
@@ -43,21 +47,15 @@ fn title(n: usize) -> String {
 fn other_numbers(text: &str, chance: &mut Chance) -> String {
     text.chars()
         .map(|c| match c {
-            '1'..='9' if chance.below(2) == 0 => char::from(b"123456789"[chance.below(9)]),
+            '1'..='9' if chance.below(2) == 0 => char::from(b"123456789"[index(chance, 9)]),
             _ => c,
         })
         .collect()
 }
 
-/// Numbers that look random and are the same on every run: a linear congruential generator with the constants of Knuth's
-/// MMIX (from memory); the high bits are the good ones.
-struct Chance(u64);
-
-impl Chance {
-    fn below(&mut self, bound: usize) -> usize {
-        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-        usize::try_from(self.0 >> 33).unwrap_or(0) % bound
-    }
+/// An index below `bound`.
+fn index(chance: &mut Chance, bound: usize) -> usize {
+    usize::try_from(chance.below(bound as u64)).unwrap_or(0)
 }
 
 /// The texts of a fixture.

@@ -4,6 +4,8 @@ use std::fs::File;
 use std::io::{self, BufWriter, Write as _};
 use std::path::Path;
 
+use crate::chance::Chance;
+
 /// Where the facts stand.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub enum Kind {
@@ -16,23 +18,12 @@ pub enum Kind {
 const COLOURS: [&str; 6] = ["far_red", "deep_red", "red", "royal_blue", "uv_a", "white"];
 const CLASSES: [u64; 4] = [1, 3, 5, 10];
 
-/// Numbers that look random and are the same on every run: a linear congruential generator with the constants of Knuth's
-/// MMIX (from memory); the high bits are the good ones.
-struct Chance(u64);
-
-impl Chance {
-    fn below(&mut self, bound: u64) -> u64 {
-        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-        (self.0 >> 33) % bound
-    }
-}
-
 /// Writes `rows` listings: six in ten claim what their classes add up to, the others less or more; one title in a thousand
 /// holds inch marks, and every title a comma.
 pub fn write(path: &Path, rows: u64, kind: Kind) -> io::Result<()> {
     let mut out = BufWriter::with_capacity(1 << 20, File::create(path)?);
     writeln!(out, "listing,supplier,title,claim_w,class,tally,{}", COLOURS.join(","))?;
-    let mut chance = Chance(7);
+    let mut chance = Chance::new();
     for row in 0..rows {
         let class = CLASSES[usize::try_from(chance.below(4)).unwrap_or(0)];
         let counts = COLOURS.map(|_| chance.below(60));
